@@ -1,0 +1,2 @@
+//! Baybook.
+pub mod load;

@@ -1,0 +1,46 @@
+//! The shape of every file of a spec base, as typed by the lead.
+//!
+//! These types are the one definition of the file format: `serde` reads files into them, and
+//! `schemas/*.json` is generated from them, so the two cannot drift apart. They hold text and where
+//! it stands, nothing more: what a value or a reference *means* is worked out later, so that a
+//! mistake in meaning is a finding and not a failure to read.
+
+mod base;
+mod catalogue;
+mod code;
+mod complaint;
+mod engine;
+mod ids;
+mod located;
+mod machine;
+mod procedure;
+mod reference;
+mod reread;
+
+use std::collections::BTreeMap;
+
+pub use base::BaseFile;
+pub use catalogue::{CatalogueFile, Entry, FormName, StateDomain};
+pub use code::{Code, CodesFile};
+pub use complaint::{Access, Cause, Check, ComplaintFile};
+pub use engine::{
+    Absence, Defaults, DirectionWord, EngineFile, Fastener, Hand, Layout, Misprint, Pin, Reuse,
+    Selection, Spec, Stage, Variant, VariantReach, Waiver, WaiverTarget,
+};
+pub use ids::{Fate, IdsFile, RetiredId};
+pub use located::{Located, Text};
+pub use machine::{Fitted, Machine, MachinesFile, SerialSpan};
+pub use procedure::{Fits, ProcedureHead, ProcedureState};
+pub use reference::{
+    Gauge, GaugesFile, Hazard, HazardsFile, SignalWord, Source, SourceClass, SourcesFile,
+};
+pub use reread::{Reread, RereadsFile};
+
+/// Named words beside a statement: its places (`where`) or its conditions (`when`).
+pub type Words = BTreeMap<Text, Text>;
+
+/// Pattern of every id: lower case letters and digits, joined by single `-` or `.`.
+pub const ID: &str = r"^[a-z0-9]+([.-][a-z0-9]+)*$";
+
+/// Pattern of a span of model years: `2022`, `2020..2024` or, still being built, `2020..`.
+pub const YEARS: &str = r"^[0-9]{4}(\.\.([0-9]{4})?)?$";

@@ -1,0 +1,73 @@
+//! The front matter of `procedures/*.md`.
+
+use schemars::JsonSchema;
+use serde::Deserialize;
+
+use super::{ID, Located, Text};
+
+/// What a procedure says of itself, before its steps.
+#[derive(Debug, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+#[schemars(title = "Procedure front matter")]
+pub struct ProcedureHead {
+    /// Id of the procedure.
+    #[schemars(regex(pattern = ID), example = &"valve-lash")]
+    pub id: Text,
+    /// What is done.
+    #[schemars(length(min = 1), example = &"Check the valve lash")]
+    pub title: Text,
+    /// Minutes it takes.
+    #[serde(default)]
+    #[schemars(range(min = 1, max = 10000), example = 40)]
+    pub minutes: Option<Located<u32>>,
+    /// The builds it fits.
+    pub fits: Located<Fits>,
+    /// Tools, gauges and access it needs; an id of `gauges.toml` stands for that gauge.
+    #[serde(default)]
+    pub needs: Vec<Text>,
+    /// Hazards it declares; those its links carry must be among them.
+    #[serde(default)]
+    pub hazards: Vec<Text>,
+    /// State of the engine it is done in.
+    #[serde(default)]
+    pub state: ProcedureState,
+    /// What shows that the work holds.
+    #[serde(default)]
+    #[schemars(example = &"Turn the crank two full turns and measure again")]
+    pub proof: Option<Text>,
+}
+
+/// Which builds a procedure fits: every key given must hold.
+#[derive(Debug, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct Fits {
+    /// Entries that the build must have a value of.
+    #[serde(default)]
+    #[schemars(example = ["lash.exhaust"])]
+    pub has: Vec<Text>,
+    /// Engines.
+    #[serde(default)]
+    pub engines: Vec<Text>,
+    /// `four-stroke` or `two-stroke`.
+    #[serde(default)]
+    #[schemars(regex(pattern = "^(four-stroke|two-stroke)$"))]
+    pub cycle: Option<Text>,
+    /// `petrol` or `diesel`.
+    #[serde(default)]
+    #[schemars(regex(pattern = "^(petrol|diesel)$"))]
+    pub fuel: Option<Text>,
+}
+
+/// State of the engine a procedure is done in.
+#[derive(Clone, Copy, Debug, Default, Deserialize, Eq, JsonSchema, PartialEq)]
+#[serde(rename_all = "kebab-case")]
+#[schemars(inline)]
+pub enum ProcedureState {
+    /// Cold.
+    Cold,
+    /// Hot.
+    Hot,
+    /// Either.
+    #[default]
+    Any,
+}

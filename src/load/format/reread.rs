@@ -1,0 +1,133 @@
+//! `rereads/<maker>/<engine>.toml`: the second, independent reading of the same pages.
+
+use schemars::JsonSchema;
+use serde::Deserialize;
+use toml::value::Datetime;
+
+use super::{Absence, DirectionWord, ID, Located, Pin, Selection, Stage, Text, Words};
+
+/// The second reading of one engine's values, by another person, from the page.
+#[derive(Debug, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+#[schemars(title = "Rereads of an engine")]
+pub struct RereadsFile {
+    /// Id of the engine.
+    #[schemars(regex(pattern = ID), example = &"ox-887")]
+    pub engine: Text,
+    /// Who read: initials, not those of the first reader.
+    #[schemars(length(min = 1), example = &"jl")]
+    pub read_by: Text,
+    /// Day of the reading.
+    #[serde(default)]
+    #[schemars(with = "Option<String>", regex(pattern = r"^[0-9]{4}-[0-9]{2}-[0-9]{2}$"), example = &"2026-10-02")]
+    pub date: Option<Located<Datetime>>,
+    /// Source of every reread that does not give its own.
+    #[serde(default)]
+    #[schemars(regex(pattern = ID), example = &"ox-887-manual")]
+    pub source: Option<Text>,
+    /// The readings.
+    #[serde(default)]
+    pub reread: Vec<Located<Reread>>,
+}
+
+/// One value as read the second time.
+#[derive(Debug, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct Reread {
+    /// Id of the entry.
+    #[schemars(regex(pattern = ID), example = &"lash.exhaust")]
+    pub of: Text,
+    /// Id of the variant, where the value is a bulletin's.
+    #[serde(default)]
+    #[schemars(regex(pattern = ID), example = &"sb-22-04")]
+    pub variant: Option<Text>,
+    /// Place as read.
+    #[serde(default, rename = "where")]
+    #[schemars(with = "std::collections::BTreeMap<String, String>")]
+    pub place: Words,
+    /// Condition as read.
+    #[serde(default)]
+    #[schemars(with = "std::collections::BTreeMap<String, String>")]
+    pub when: Words,
+    /// Limits as read.
+    #[serde(default)]
+    #[schemars(length(min = 1))]
+    pub window: Option<Vec<Text>>,
+    /// Set-to as read.
+    #[serde(default)]
+    #[schemars(length(min = 1))]
+    pub set_to: Option<Vec<Text>>,
+    /// Fit of new parts as read.
+    #[serde(default)]
+    #[schemars(length(min = 1))]
+    pub new: Option<Vec<Text>>,
+    /// End of use as read.
+    #[serde(default)]
+    #[schemars(length(min = 1))]
+    pub wear_limit: Option<Vec<Text>>,
+    /// Setting as read.
+    #[serde(default)]
+    #[schemars(length(min = 1))]
+    pub setting: Option<Vec<Text>>,
+    /// Stages as read.
+    #[serde(default)]
+    #[schemars(length(min = 1))]
+    pub stages: Option<Vec<Stage>>,
+    /// Table as read.
+    #[serde(default)]
+    #[schemars(length(min = 1), inner(length(equal = 2)))]
+    pub points: Option<Vec<Vec<Text>>>,
+    /// Direction as read.
+    #[serde(default)]
+    pub direction: Option<Located<DirectionWord>>,
+    /// Where one stands, as read.
+    #[serde(default)]
+    #[schemars(length(min = 1))]
+    pub seen_from: Option<Text>,
+    /// Interval as read.
+    #[serde(default)]
+    #[schemars(length(min = 1))]
+    pub interval: Option<Vec<Text>>,
+    /// First interval as read.
+    #[serde(default)]
+    #[schemars(length(min = 1))]
+    pub first: Option<Vec<Text>>,
+    /// Severe interval as read.
+    #[serde(default)]
+    #[schemars(length(min = 1))]
+    pub severe: Option<Vec<Text>>,
+    /// Selection as read.
+    #[serde(default)]
+    pub selection: Option<Selection>,
+    /// Pins as read.
+    #[serde(default)]
+    #[schemars(length(min = 1))]
+    pub pins: Option<Vec<Pin>>,
+    /// Words as read.
+    #[serde(default)]
+    #[schemars(length(min = 1))]
+    pub text: Option<Text>,
+    /// Absence as read.
+    #[serde(default)]
+    pub absent: Option<Located<Absence>>,
+    /// Source as read, if not the file's.
+    #[serde(default)]
+    #[schemars(regex(pattern = ID))]
+    pub source: Option<Text>,
+    /// Page as read.
+    #[serde(default)]
+    #[schemars(length(min = 1))]
+    pub page: Option<Text>,
+    /// Row as read.
+    #[serde(default)]
+    #[schemars(length(min = 1))]
+    pub row: Option<Text>,
+    /// Column as read.
+    #[serde(default)]
+    #[schemars(length(min = 1))]
+    pub column: Option<Text>,
+    /// Footnote as read.
+    #[serde(default)]
+    #[schemars(length(min = 1))]
+    pub footnote: Option<Text>,
+}
