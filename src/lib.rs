@@ -1,2 +1,7 @@
 //! Baybook.
+pub mod check;
+pub mod diag;
+pub mod emit;
 pub mod load;
+pub mod model;
+pub mod source;

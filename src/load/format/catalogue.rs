@@ -6,6 +6,7 @@ use schemars::{JsonSchema, Schema, SchemaGenerator, json_schema};
 use serde::Deserialize;
 
 use super::{ID, Located, Text};
+use crate::model::FormName;
 
 /// One service group of the catalogue and the things that can be specified in it.
 #[derive(Debug, Deserialize, JsonSchema)]
@@ -85,35 +86,6 @@ pub struct Entry {
     /// What the technician should know of it.
     #[serde(default)]
     pub note: Option<Text>,
-}
-
-/// The forms a statement can take, by the key that holds its value.
-#[derive(Clone, Copy, Debug, Deserialize, Eq, JsonSchema, Ord, PartialEq, PartialOrd)]
-#[serde(rename_all = "snake_case")]
-#[schemars(inline)]
-pub enum FormName {
-    /// Limits to set to or accept within.
-    Window,
-    /// The fit of new parts.
-    New,
-    /// The end of use.
-    WearLimit,
-    /// A value to apply.
-    Setting,
-    /// A value applied in steps.
-    Stages,
-    /// A table of points.
-    Points,
-    /// A direction of rotation.
-    Direction,
-    /// A service interval.
-    Interval,
-    /// A part chosen by one or two inputs.
-    Selection,
-    /// The cavities of a connector.
-    Pins,
-    /// Words.
-    Text,
 }
 
 /// What a state can be: one of its words, or a quantity of a kind.

@@ -95,5 +95,5 @@ pub struct Check {
     pub procedure: Option<Text>,
     /// State of the engine it is done in.
     #[serde(default)]
-    pub state: super::ProcedureState,
+    pub state: crate::model::ProcedureState,
 }

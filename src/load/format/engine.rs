@@ -7,6 +7,7 @@ use serde::Deserialize;
 use toml::value::Datetime;
 
 use super::{ID, Located, SerialSpan, Text, Words, YEARS};
+use crate::model::{Absence, Direction, Hand, Reuse};
 
 /// One engine: what it is, every value read from its manuals, and its variants.
 #[derive(Debug, Deserialize, JsonSchema)]
@@ -131,7 +132,7 @@ pub struct Spec {
     pub points: Option<Vec<Vec<Text>>>,
     /// Direction of rotation.
     #[serde(default)]
-    pub direction: Option<Located<DirectionWord>>,
+    pub direction: Option<Located<Direction>>,
     /// Where one stands to see it turn that way.
     #[serde(default)]
     #[schemars(length(min = 1), example = &"clutch side")]
@@ -243,30 +244,6 @@ impl JsonSchema for Stage {
     }
 }
 
-/// A direction of rotation.
-#[derive(Clone, Copy, Debug, Deserialize, Eq, JsonSchema, PartialEq)]
-#[serde(rename_all = "kebab-case")]
-#[schemars(inline)]
-pub enum DirectionWord {
-    /// As the hands of a clock go.
-    Clockwise,
-    /// Against the hands of a clock.
-    CounterClockwise,
-}
-
-/// Why a statement has no value.
-#[derive(Clone, Copy, Debug, Deserialize, Eq, JsonSchema, PartialEq)]
-#[serde(rename_all = "kebab-case")]
-#[schemars(inline)]
-pub enum Absence {
-    /// The maker gives none: needs a source.
-    NotGiven,
-    /// The engine has no such thing.
-    NotApplicable,
-    /// Nobody has read it yet.
-    NotRead,
-}
-
 /// A part chosen from a table by one or two inputs; nothing outside the table is ever chosen.
 #[derive(Clone, Debug, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
@@ -329,30 +306,6 @@ pub struct Fastener {
     #[serde(default)]
     #[schemars(length(min = 1), example = &"aluminium")]
     pub into: Option<Text>,
-}
-
-/// Hand of a thread.
-#[derive(Clone, Copy, Debug, Deserialize, Eq, JsonSchema, PartialEq)]
-#[serde(rename_all = "kebab-case")]
-#[schemars(inline)]
-pub enum Hand {
-    /// Tightens clockwise.
-    Right,
-    /// Tightens counter-clockwise.
-    Left,
-}
-
-/// Whether a fastener may be used again.
-#[derive(Clone, Copy, Debug, Deserialize, Eq, JsonSchema, PartialEq)]
-#[serde(rename_all = "kebab-case")]
-#[schemars(inline)]
-pub enum Reuse {
-    /// New every time.
-    Never,
-    /// If it passes a check that the manual names.
-    IfGood,
-    /// As it is.
-    Yes,
 }
 
 /// What the manual prints wrongly, what it means, and who decided so.

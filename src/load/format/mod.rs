@@ -20,19 +20,19 @@ mod reread;
 use std::collections::BTreeMap;
 
 pub use base::BaseFile;
-pub use catalogue::{CatalogueFile, Entry, FormName, StateDomain};
+pub use catalogue::{CatalogueFile, Entry, StateDomain};
 pub use code::{Code, CodesFile};
 pub use complaint::{Access, Cause, Check, ComplaintFile};
 pub use engine::{
-    Absence, Defaults, DirectionWord, EngineFile, Fastener, Hand, Layout, Misprint, Pin, Reuse,
+    Defaults, EngineFile, Fastener, Layout, Misprint, Pin,
     Selection, Spec, Stage, Variant, VariantReach, Waiver, WaiverTarget,
 };
 pub use ids::{Fate, IdsFile, RetiredId};
 pub use located::{Located, Text};
 pub use machine::{Fitted, Machine, MachinesFile, SerialSpan};
-pub use procedure::{Fits, ProcedureHead, ProcedureState};
+pub use procedure::{Fits, ProcedureHead};
 pub use reference::{
-    Gauge, GaugesFile, Hazard, HazardsFile, SignalWord, Source, SourceClass, SourcesFile,
+    Gauge, GaugesFile, Hazard, HazardsFile, Source, SourcesFile,
 };
 pub use reread::{Reread, RereadsFile};
 

@@ -4,6 +4,7 @@ use schemars::JsonSchema;
 use serde::Deserialize;
 
 use super::{ID, Located, Text};
+use crate::model::ProcedureState;
 
 /// What a procedure says of itself, before its steps.
 #[derive(Debug, Deserialize, JsonSchema)]
@@ -56,18 +57,4 @@ pub struct Fits {
     #[serde(default)]
     #[schemars(regex(pattern = "^(petrol|diesel)$"))]
     pub fuel: Option<Text>,
-}
-
-/// State of the engine a procedure is done in.
-#[derive(Clone, Copy, Debug, Default, Deserialize, Eq, JsonSchema, PartialEq)]
-#[serde(rename_all = "kebab-case")]
-#[schemars(inline)]
-pub enum ProcedureState {
-    /// Cold.
-    Cold,
-    /// Hot.
-    Hot,
-    /// Either.
-    #[default]
-    Any,
 }

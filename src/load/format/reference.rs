@@ -5,6 +5,7 @@ use serde::Deserialize;
 use toml::value::Datetime;
 
 use super::{ID, Located, Text};
+use crate::model::{SignalWord, SourceClass};
 
 /// The manuals and bulletins that values were read from.
 #[derive(Debug, Deserialize, JsonSchema)]
@@ -45,20 +46,6 @@ pub struct Source {
     pub note: Option<Text>,
 }
 
-/// What sort of source it is.
-#[derive(Clone, Copy, Debug, Default, Deserialize, Eq, JsonSchema, PartialEq)]
-#[serde(rename_all = "kebab-case")]
-#[schemars(inline)]
-pub enum SourceClass {
-    /// A workshop manual, owner's manual or parts list.
-    #[default]
-    Manual,
-    /// A service bulletin.
-    Bulletin,
-    /// A bulletin that says not to run the machine.
-    Stop,
-}
-
 /// The hazards that cautions are made from.
 #[derive(Debug, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
@@ -87,21 +74,6 @@ pub struct Hazard {
     /// How to avoid it.
     #[schemars(length(min = 1), example = &"Let the engine cool before touching it")]
     pub avoid: Text,
-}
-
-/// Signal words of ANSI Z535.6, the gravest first.
-#[derive(Clone, Copy, Debug, Deserialize, Eq, JsonSchema, Ord, PartialEq, PartialOrd)]
-#[serde(rename_all = "UPPERCASE")]
-#[schemars(inline)]
-pub enum SignalWord {
-    /// Will result in death or serious injury if not avoided.
-    Danger,
-    /// Could result in death or serious injury.
-    Warning,
-    /// Could result in minor or moderate injury.
-    Caution,
-    /// Damage to the machine, not to people.
-    Notice,
 }
 
 /// The gauges of the shop.

@@ -4,7 +4,8 @@ use schemars::JsonSchema;
 use serde::Deserialize;
 use toml::value::Datetime;
 
-use super::{Absence, DirectionWord, ID, Located, Pin, Selection, Stage, Text, Words};
+use super::{ID, Located, Pin, Selection, Stage, Text, Words};
+use crate::model::{Absence, Direction};
 
 /// The second reading of one engine's values, by another person, from the page.
 #[derive(Debug, Deserialize, JsonSchema)]
@@ -79,7 +80,7 @@ pub struct Reread {
     pub points: Option<Vec<Vec<Text>>>,
     /// Direction as read.
     #[serde(default)]
-    pub direction: Option<Located<DirectionWord>>,
+    pub direction: Option<Located<Direction>>,
     /// Where one stands, as read.
     #[serde(default)]
     #[schemars(length(min = 1))]

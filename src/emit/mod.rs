@@ -1,0 +1,8 @@
+//! What is written from a proved spec base: the handbook and the bundle.
+//!
+//! Emitters return a map of path → bytes and touch no disk; `disk` is the one place that writes.
+
+use std::collections::BTreeMap;
+
+/// Files to write, by path relative to the output, with `/`.
+pub type Tree = BTreeMap<String, Vec<u8>>;

@@ -1,0 +1,42 @@
+//! What the base says of itself.
+
+use std::fmt;
+
+use crate::quantity::{Kind, Unit};
+use std::collections::BTreeMap;
+
+/// A day of the calendar.
+pub type Date = jiff::civil::Date;
+
+/// What the whole base says of itself.
+#[derive(Debug)]
+pub struct Base {
+    /// Title of the handbook.
+    pub title: String,
+    /// Name of the release.
+    pub release: Release,
+    /// Date of the release.
+    pub date: Date,
+    /// True where the data fits no real engine.
+    pub invented: bool,
+    /// Licence of the data.
+    pub licence: String,
+    /// Notice that stands on every sheet.
+    pub notice: String,
+    /// The unit a value is converted to, by kind, where the base asks for another than the usual.
+    pub units: BTreeMap<Kind, Unit>,
+    /// After so many days a sheet asks for a newer copy.
+    pub stale_after_days: Option<u32>,
+    /// Address at which the handbook is served.
+    pub base_url: Option<String>,
+}
+
+/// Name of a release.
+#[derive(Clone, Debug, Eq, PartialEq)]
+pub struct Release(pub(crate) String);
+
+impl fmt::Display for Release {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(&self.0)
+    }
+}

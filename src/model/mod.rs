@@ -1,0 +1,63 @@
+//! The spec base as understood: references resolved, values parsed, builds worked out.
+//!
+//! Everything here is plain data without a way to read or write files. An id in the model always
+//! exists in it: only `resolve` makes ids, and only from the thing they name.
+
+mod base;
+mod build;
+mod catalogue;
+mod engine;
+mod id;
+mod procedure;
+mod reference;
+mod statement;
+mod vocabulary;
+
+use std::collections::BTreeMap;
+
+pub use base::{Base, Date, Release};
+pub use build::{Build, Fit, SerialRange, Years};
+pub use catalogue::{Domain, Entry, ServiceGroup};
+pub use engine::{Engine, Layout, Reach, Variant};
+pub use id::{
+    BuildId, EngineId, EntryId, GaugeId, HazardId, MachineId, MakerId, ProcedureId, SourceId,
+    VariantId,
+};
+pub use procedure::{Fitting, Link, Need, Piece, Procedure};
+pub use reference::{Gauge, Hazard, Machine, Maker, Source};
+pub use statement::{
+    Fastener, Form, Identity, Misprint, Pin, Point, Printed, Provenance, Selection, Statement,
+    Words,
+};
+pub use vocabulary::{
+    Absence, Direction, FormName, Hand, ProcedureState, Reuse, SignalWord, SourceClass,
+};
+
+/// A whole spec base as understood.
+#[derive(Debug)]
+pub struct Model {
+    /// What the base says of itself.
+    pub base: Base,
+    /// Service groups in the order of a sheet, each with its entries in file order.
+    pub groups: Vec<ServiceGroup>,
+    /// Every entry of the catalogue.
+    pub entries: BTreeMap<EntryId, Entry>,
+    /// Every hazard.
+    pub hazards: BTreeMap<HazardId, Hazard>,
+    /// Every manual and bulletin.
+    pub sources: BTreeMap<SourceId, Source>,
+    /// Every gauge.
+    pub gauges: BTreeMap<GaugeId, Gauge>,
+    /// Makers by id.
+    pub makers: BTreeMap<MakerId, Maker>,
+    /// Every machine.
+    pub machines: BTreeMap<MachineId, Machine>,
+    /// Every engine.
+    pub engines: BTreeMap<EngineId, Engine>,
+    /// Every build that some machine has.
+    pub builds: BTreeMap<BuildId, Build>,
+    /// Which machine, year and serial number has which build; in order of machine, year, serial.
+    pub fits: Vec<Fit>,
+    /// Every procedure.
+    pub procedures: BTreeMap<ProcedureId, Procedure>,
+}

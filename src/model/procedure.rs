@@ -1,0 +1,102 @@
+//! A procedure: steps in Markdown, its links resolved.
+
+use pulldown_cmark::Event;
+
+use super::{EngineId, EntryId, GaugeId, HazardId, ProcedureId, ProcedureState, Words};
+use crate::quantity::Value;
+use crate::source::Span;
+
+/// One procedure.
+#[derive(Debug)]
+pub struct Procedure {
+    /// Its id.
+    pub id: ProcedureId,
+    /// Where its id is typed.
+    pub span: Span,
+    /// What is done.
+    pub title: String,
+    /// Minutes it takes.
+    pub minutes: Option<u32>,
+    /// The builds it fits.
+    pub fits: Fitting,
+    /// Tools, gauges and access.
+    pub needs: Vec<Need>,
+    /// Hazards it declares, in its order.
+    pub hazards: Vec<HazardId>,
+    /// State of the engine.
+    pub state: ProcedureState,
+    /// What shows that the work holds.
+    pub proof: Option<String>,
+    /// Its body, in order.
+    pub body: Vec<Piece>,
+}
+
+/// Which builds a procedure fits: every condition must hold, an empty one always does.
+#[derive(Debug, Default)]
+pub struct Fitting {
+    /// Entries the build must have a value of.
+    pub has: Vec<EntryId>,
+    /// Engines.
+    pub engines: Vec<EngineId>,
+    /// `four-stroke` or `two-stroke`.
+    pub cycle: Option<String>,
+    /// `petrol` or `diesel`.
+    pub fuel: Option<String>,
+}
+
+/// Something a procedure needs.
+#[derive(Debug)]
+pub enum Need {
+    /// A gauge of the shop.
+    Gauge(GaugeId),
+    /// A tool or access, in words.
+    Words(String),
+}
+
+/// A piece of a procedure's body.
+#[derive(Debug)]
+pub enum Piece {
+    /// Markup or text; never a link, an image or raw HTML.
+    Markup(Event<'static>),
+    /// A link, with the text inside its brackets.
+    Link {
+        /// Where it points.
+        link: Link,
+        /// Its text; empty for a bare value.
+        label: String,
+        /// Where it stands.
+        span: Span,
+    },
+}
+
+/// Where a link of a procedure points.
+#[derive(Debug)]
+pub enum Link {
+    /// The value of an entry, narrowed to a place or condition where words are given.
+    Spec {
+        /// The entry.
+        of: EntryId,
+        /// Place or condition words that narrow it.
+        narrow: Words,
+    },
+    /// An entry field for a reading.
+    Reading {
+        /// The entry.
+        of: EntryId,
+        /// Place or condition words that narrow it.
+        narrow: Words,
+    },
+    /// The caution at this step.
+    Hazard(HazardId),
+    /// A turn in the engine's own direction: the entry `rotation.<part>` and the angle.
+    Turn {
+        /// The rotation entry.
+        of: EntryId,
+        /// By how much.
+        angle: Value,
+    },
+    /// Another step of the same procedure, by the number of its list item or its own id.
+    Step(String),
+    /// Another procedure.
+    Procedure(ProcedureId),
+}

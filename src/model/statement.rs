@@ -1,0 +1,215 @@
+//! One value of one engine: what it says, for what place and condition, and where it was read.
+
+use std::collections::BTreeMap;
+
+use super::{Absence, Direction, EntryId, Hand, Reuse, SourceId, VariantId};
+use crate::quantity::{Exact, Value};
+use crate::source::Span;
+
+/// Named words: axes with their place, or states with their condition, in canonical spelling.
+pub type Words = BTreeMap<String, String>;
+
+/// What makes a statement the one it is.
+#[derive(Clone, Debug, Eq, Ord, PartialEq, PartialOrd)]
+pub struct Identity {
+    /// The entry.
+    pub of: EntryId,
+    /// The place; empty is everywhere.
+    pub place: Words,
+    /// The condition; empty is any.
+    pub when: Words,
+}
+
+/// One statement of an engine or of a variant.
+#[derive(Debug)]
+pub struct Statement {
+    /// Where it begins in its file: its `of`.
+    pub span: Span,
+    /// Entry, place and condition.
+    pub identity: Identity,
+    /// The value.
+    pub form: Form,
+    /// Where it was read, by whom.
+    pub provenance: Provenance,
+    /// The variant that makes it, if it is a bulletin's.
+    pub variant: Option<VariantId>,
+    /// The fastener a torque is for.
+    pub fastener: Option<Fastener>,
+    /// Bolt centres in millimetres, in tightening order.
+    pub pattern: Vec<(Exact, Exact)>,
+    /// What the manual prints wrongly.
+    pub misprint: Option<Misprint>,
+    /// What the technician should know.
+    pub note: Option<String>,
+}
+
+/// One printed form of a value.
+#[derive(Clone, Debug)]
+pub struct Printed {
+    /// The value.
+    pub value: Value,
+    /// Its string in the file, quotes and all.
+    pub span: Span,
+    /// The string as typed, between the quotes.
+    pub typed: String,
+}
+
+/// The value of a statement. Lists of printed forms are never empty; the maker's own is first.
+#[derive(Debug)]
+pub enum Form {
+    /// Limits to set to or accept within, and where the maker asks for less than the whole.
+    Window {
+        /// Every printed form.
+        printed: Vec<Printed>,
+        /// Where to set it, if the maker says.
+        set_to: Vec<Printed>,
+    },
+    /// The fit of new parts and the end of use; one of them may be empty.
+    Fit {
+        /// New parts.
+        new: Vec<Printed>,
+        /// End of use.
+        wear_limit: Vec<Printed>,
+    },
+    /// A value to apply.
+    Setting(Vec<Printed>),
+    /// A value applied in steps, each with its printed forms.
+    Stages(Vec<Vec<Printed>>),
+    /// A table of points.
+    Points(Vec<Point>),
+    /// A direction of rotation.
+    Direction {
+        /// Which way.
+        turns: Direction,
+        /// Where one stands to see it turn that way.
+        seen_from: Option<String>,
+    },
+    /// A service interval: whichever comes first.
+    Interval {
+        /// The regular one.
+        regular: Vec<Printed>,
+        /// The first of a new or rebuilt machine.
+        first: Vec<Printed>,
+        /// In severe use.
+        severe: Vec<Printed>,
+    },
+    /// A part chosen from a table.
+    Selection(Selection),
+    /// The cavities of a connector.
+    Pins(Vec<Pin>),
+    /// Words.
+    Text(String),
+    /// No value, and why.
+    Absent(Absence),
+}
+
+/// One point of a table.
+#[derive(Debug)]
+pub struct Point {
+    /// What it is read at.
+    pub at: Printed,
+    /// What is read.
+    pub reads: Printed,
+}
+
+/// A part chosen by one or two inputs; nothing outside the table is ever chosen.
+#[derive(Clone, Debug, Eq, PartialEq)]
+pub struct Selection {
+    /// Names of the inputs.
+    pub by: Vec<String>,
+    /// Rows: the inputs, then the part.
+    pub rows: Vec<(Vec<String>, String)>,
+}
+
+/// One cavity of a connector.
+#[derive(Clone, Debug, Eq, PartialEq)]
+pub struct Pin {
+    /// Cavity.
+    pub cavity: String,
+    /// Colour of its wire.
+    pub wire: Option<String>,
+    /// What it carries.
+    pub function: String,
+    /// What is measured there, by state.
+    pub expect: Words,
+}
+
+/// Where a value was read, and by whom.
+#[derive(Clone, Debug, Default, Eq, PartialEq)]
+pub struct Provenance {
+    /// The manual or bulletin.
+    pub source: Option<SourceId>,
+    /// Page as printed.
+    pub page: Option<String>,
+    /// Row label.
+    pub row: Option<String>,
+    /// Column heading.
+    pub column: Option<String>,
+    /// Footnote that bears on it.
+    pub footnote: Option<String>,
+    /// Initials of the reader.
+    pub read_by: Option<String>,
+}
+
+/// The fastener a torque is for.
+#[derive(Clone, Debug, Eq, PartialEq)]
+pub struct Fastener {
+    /// Thread designation.
+    pub thread: Option<String>,
+    /// Property class.
+    pub class: Option<String>,
+    /// State of the threads.
+    pub threads: Option<String>,
+    /// Hand of the thread.
+    pub hand: Option<Hand>,
+    /// How many.
+    pub count: Option<u32>,
+    /// Whether it may be used again.
+    pub reuse: Option<Reuse>,
+    /// What it goes into.
+    pub into: Option<String>,
+}
+
+/// What the manual prints wrongly.
+#[derive(Clone, Debug, Eq, PartialEq)]
+pub struct Misprint {
+    /// As printed.
+    pub printed: String,
+    /// As meant.
+    pub meant: String,
+    /// Why.
+    pub because: String,
+    /// Who decided.
+    pub decided_by: String,
+}
+
+impl Form {
+    /// The key that holds the value in a file, as `wear_limit`.
+    pub const fn key(&self) -> &'static str {
+        match self {
+            Self::Window { .. } => "window",
+            Self::Fit { new, .. } if new.is_empty() => "wear_limit",
+            Self::Fit { .. } => "new",
+            Self::Setting(_) => "setting",
+            Self::Stages(_) => "stages",
+            Self::Points(_) => "points",
+            Self::Direction { .. } => "direction",
+            Self::Interval { .. } => "interval",
+            Self::Selection(_) => "selection",
+            Self::Pins(_) => "pins",
+            Self::Text(_) => "text",
+            Self::Absent(_) => "absent",
+        }
+    }
+
+    /// Every list of printed forms that state one and the same value.
+    pub fn alternatives(&self) -> Vec<&[Printed]> {
+        match self {
+            Self::Window { printed, set_to } => vec![printed, set_to],
+            Self::Fit { new, wear_limit } => vec![new, wear_limit],
+            Self::Setting(printed) => vec![printed],
+            Self::Stages(stages) => stages.iter().map(Vec::as_slice).collect(),
+            _ => Vec::new(),
+        }
+    }
+}

@@ -1,0 +1,124 @@
+//! Words that are the same in a file and in the model: each a closed set.
+
+use schemars::JsonSchema;
+use serde::Deserialize;
+
+/// The forms a statement can take, by the key that holds its value.
+#[derive(Clone, Copy, Debug, Deserialize, Eq, JsonSchema, Ord, PartialEq, PartialOrd)]
+#[serde(rename_all = "snake_case")]
+#[schemars(inline)]
+pub enum FormName {
+    /// Limits to set to or accept within.
+    Window,
+    /// The fit of new parts.
+    New,
+    /// The end of use.
+    WearLimit,
+    /// A value to apply.
+    Setting,
+    /// A value applied in steps.
+    Stages,
+    /// A table of points.
+    Points,
+    /// A direction of rotation.
+    Direction,
+    /// A service interval.
+    Interval,
+    /// A part chosen by one or two inputs.
+    Selection,
+    /// The cavities of a connector.
+    Pins,
+    /// Words.
+    Text,
+}
+
+/// A direction of rotation.
+#[derive(Clone, Copy, Debug, Deserialize, Eq, JsonSchema, PartialEq)]
+#[serde(rename_all = "kebab-case")]
+#[schemars(inline)]
+pub enum Direction {
+    /// As the hands of a clock go.
+    Clockwise,
+    /// Against the hands of a clock.
+    CounterClockwise,
+}
+
+/// Why a statement has no value.
+#[derive(Clone, Copy, Debug, Deserialize, Eq, JsonSchema, PartialEq)]
+#[serde(rename_all = "kebab-case")]
+#[schemars(inline)]
+pub enum Absence {
+    /// The maker gives none: needs a source.
+    NotGiven,
+    /// The engine has no such thing.
+    NotApplicable,
+    /// Nobody has read it yet.
+    NotRead,
+}
+
+/// Hand of a thread.
+#[derive(Clone, Copy, Debug, Deserialize, Eq, JsonSchema, PartialEq)]
+#[serde(rename_all = "kebab-case")]
+#[schemars(inline)]
+pub enum Hand {
+    /// Tightens clockwise.
+    Right,
+    /// Tightens counter-clockwise.
+    Left,
+}
+
+/// Whether a fastener may be used again.
+#[derive(Clone, Copy, Debug, Deserialize, Eq, JsonSchema, PartialEq)]
+#[serde(rename_all = "kebab-case")]
+#[schemars(inline)]
+pub enum Reuse {
+    /// New every time.
+    Never,
+    /// If it passes a check that the manual names.
+    IfGood,
+    /// As it is.
+    Yes,
+}
+
+/// State of the engine a procedure is done in.
+#[derive(Clone, Copy, Debug, Default, Deserialize, Eq, JsonSchema, PartialEq)]
+#[serde(rename_all = "kebab-case")]
+#[schemars(inline)]
+pub enum ProcedureState {
+    /// Cold.
+    Cold,
+    /// Hot.
+    Hot,
+    /// Either.
+    #[default]
+    Any,
+}
+
+/// What sort of source it is.
+#[derive(Clone, Copy, Debug, Default, Deserialize, Eq, JsonSchema, PartialEq)]
+#[serde(rename_all = "kebab-case")]
+#[schemars(inline)]
+pub enum SourceClass {
+    /// A workshop manual, owner's manual or parts list.
+    #[default]
+    Manual,
+    /// A service bulletin.
+    Bulletin,
+    /// A bulletin that says not to run the machine.
+    Stop,
+}
+
+/// Signal words of ANSI Z535.6, the gravest first.
+#[derive(Clone, Copy, Debug, Deserialize, Eq, JsonSchema, Ord, PartialEq, PartialOrd)]
+#[serde(rename_all = "UPPERCASE")]
+#[schemars(inline)]
+pub enum SignalWord {
+    /// Will result in death or serious injury if not avoided.
+    Danger,
+    /// Could result in death or serious injury.
+    Warning,
+    /// Could result in minor or moderate injury.
+    Caution,
+    /// Damage to the machine, not to people.
+    Notice,
+}
