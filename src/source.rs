@@ -66,7 +66,7 @@ impl SourceFile {
         let line = self.line_starts.partition_point(|start| *start <= offset);
         let start = self.line_starts.get(line.saturating_sub(1)).copied().unwrap_or(0);
         let column = self.text.get(start..offset).map_or(0, |before| before.chars().count());
-        Place { line, column: column.saturating_add(1) }
+        Place { line, column: column + 1 }
     }
 }
 
@@ -86,7 +86,7 @@ impl Sources {
     pub fn add(&mut self, path: String, text: String) -> FileId {
         let id = FileId(u32::try_from(self.files.len()).unwrap_or(u32::MAX));
         let line_starts = std::iter::once(0)
-            .chain(text.match_indices('\n').map(|(at, _)| at.saturating_add(1)))
+            .chain(text.match_indices('\n').map(|(at, _)| at + 1))
             .collect();
         self.files.push(SourceFile { path, text, line_starts });
         id
@@ -120,8 +120,8 @@ impl Sources {
         let quote = if typed.starts_with("\"\"\"") || typed.starts_with("'''") { 3 } else { 1 };
         let end = typed.len().saturating_sub(quote);
         if typed.get(quote..end) == Some(value) {
-            let from = span.start.saturating_add(quote);
-            Span::new(span.file, from.saturating_add(inner.start)..from.saturating_add(inner.end))
+            let from = span.start + quote;
+            Span::new(span.file, from + inner.start..from + inner.end)
         } else {
             span
         }

@@ -2,8 +2,8 @@
 
 use std::collections::BTreeMap;
 
-use super::{EntryId, FormName, GaugeId, HazardId};
-use crate::quantity::{Kind, Value};
+use super::{EntryId, FormName, GaugeId, HazardId, Printed};
+use crate::quantity::Kind;
 use crate::source::Span;
 
 /// A service group: a lettered section of an engine sheet.
@@ -43,7 +43,7 @@ pub struct Entry {
     /// Word for a reading above the window.
     pub above: String,
     /// Plausible span.
-    pub plausible: Option<Value>,
+    pub plausible: Option<Printed>,
     /// Where the plausible span comes from.
     pub plausible_from: Option<String>,
     /// Hazards of measuring or setting it.

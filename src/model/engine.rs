@@ -2,8 +2,8 @@
 
 use std::sync::Arc;
 
-use super::{EngineId, MachineId, MakerId, SerialRange, SourceId, Statement, VariantId, Years};
-use crate::quantity::Value;
+use super::{EngineId, MachineId, MakerId, Printed, SerialRange, SourceId, Statement, VariantId, Years};
+
 use crate::source::Span;
 
 /// One engine.
@@ -37,11 +37,11 @@ pub struct Layout {
     /// Number of cylinders.
     pub cylinders: u32,
     /// Bore.
-    pub bore: Option<Value>,
+    pub bore: Option<Printed>,
     /// Stroke.
-    pub stroke: Option<Value>,
+    pub stroke: Option<Printed>,
     /// Swept volume.
-    pub displacement: Option<Value>,
+    pub displacement: Option<Printed>,
     /// The shop's words for it.
     pub words: Option<String>,
 }

@@ -57,7 +57,12 @@ pub enum Need {
 #[derive(Debug)]
 pub enum Piece {
     /// Markup or text; never a link, an image or raw HTML.
-    Markup(Event<'static>),
+    Markup {
+        /// The event.
+        event: Event<'static>,
+        /// Where it stands.
+        span: Span,
+    },
     /// A link, with the text inside its brackets.
     Link {
         /// Where it points.

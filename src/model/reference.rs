@@ -1,7 +1,7 @@
 //! What statements and procedures refer to: machines, makers, sources, hazards, gauges.
 
-use super::{Date, GaugeId, HazardId, MachineId, MakerId, SignalWord, SourceClass, SourceId};
-use crate::quantity::{Kind, Value};
+use super::{Date, GaugeId, HazardId, MachineId, MakerId, Printed, SignalWord, SourceClass, SourceId};
+use crate::quantity::Kind;
 use crate::source::Span;
 
 /// A maker of machines or engines.
@@ -80,11 +80,11 @@ pub struct Gauge {
     /// What it measures.
     pub kind: Kind,
     /// Span it measures over.
-    pub measures: Value,
+    pub measures: Printed,
     /// Smallest difference it shows.
-    pub resolution: Option<Value>,
+    pub resolution: Option<Printed>,
     /// Limit of error, k = 2: of its kind, or in percent of the reading.
-    pub error: Value,
+    pub error: Printed,
     /// Hazards of using it.
     pub hazards: Vec<HazardId>,
 }

@@ -21,7 +21,7 @@ pub struct Identity {
 }
 
 /// One statement of an engine or of a variant.
-#[derive(Debug)]
+#[derive(Clone, Debug)]
 pub struct Statement {
     /// Where it begins in its file: its `of`.
     pub span: Span,
@@ -41,6 +41,8 @@ pub struct Statement {
     pub misprint: Option<Misprint>,
     /// What the technician should know.
     pub note: Option<String>,
+    /// Where each word of place and condition is typed: its name, the span of the name, of the word.
+    pub typed: Vec<(String, Span, Span)>,
 }
 
 /// One printed form of a value.
@@ -55,7 +57,7 @@ pub struct Printed {
 }
 
 /// The value of a statement. Lists of printed forms are never empty; the maker's own is first.
-#[derive(Debug)]
+#[derive(Clone, Debug)]
 pub enum Form {
     /// Limits to set to or accept within, and where the maker asks for less than the whole.
     Window {
@@ -104,7 +106,7 @@ pub enum Form {
 }
 
 /// One point of a table.
-#[derive(Debug)]
+#[derive(Clone, Debug)]
 pub struct Point {
     /// What it is read at.
     pub at: Printed,
@@ -181,6 +183,23 @@ pub struct Misprint {
     pub because: String,
     /// Who decided.
     pub decided_by: String,
+}
+
+impl Identity {
+    /// True if this place and condition take in those of another statement of the same entry.
+    pub fn covers(&self, other: &Self) -> bool {
+        let within = |wide: &Words, narrow: &Words| wide.iter().all(|(key, word)| narrow.get(key) == Some(word));
+        self.of == other.of && within(&self.place, &other.place) && within(&self.when, &other.when)
+    }
+}
+
+impl std::fmt::Display for Identity {
+    /// `lash.exhaust (cylinder front, engine cold)`.
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        write!(f, "`{}`", self.of)?;
+        let words: Vec<_> = self.place.iter().chain(&self.when).map(|(key, word)| format!("{key} {word}")).collect();
+        if words.is_empty() { Ok(()) } else { write!(f, " ({})", words.join(", ")) }
+    }
 }
 
 impl Form {

@@ -4,9 +4,8 @@ use std::collections::BTreeMap;
 
 use schemars::JsonSchema;
 use serde::Deserialize;
-use toml::value::Datetime;
 
-use super::{Located, Text};
+use super::{DAY, Located, Text};
 
 /// What the whole spec base says of itself: title, release, date, licence and notice.
 #[derive(Debug, Deserialize, JsonSchema)]
@@ -20,8 +19,8 @@ pub struct BaseFile {
     #[schemars(regex(pattern = r"^[0-9A-Za-z][0-9A-Za-z.+-]*$"), example = &"2026.11")]
     pub release: Text,
     /// Date of this release. Ages and lapses of a compiled handbook are judged at this date.
-    #[schemars(with = "String", regex(pattern = r"^[0-9]{4}-[0-9]{2}-[0-9]{2}$"), example = &"2026-11-25")]
-    pub date: Located<Datetime>,
+    #[schemars(regex(pattern = DAY), example = &"2026-11-25")]
+    pub date: Text,
     /// True where the data is invented and fits no real engine; every sheet then says so.
     pub invented: bool,
     /// Licence of the data, as an SPDX expression or the shop's own words.

@@ -4,9 +4,8 @@ use std::borrow::Cow;
 
 use schemars::{JsonSchema, Schema, SchemaGenerator, json_schema};
 use serde::Deserialize;
-use toml::value::Datetime;
 
-use super::{ID, Located, SerialSpan, Text, Words, YEARS};
+use super::{DAY, ID, Located, SerialSpan, Text, Words, YEARS};
 use crate::model::{Absence, Direction, Hand, Reuse};
 
 /// One engine: what it is, every value read from its manuals, and its variants.
@@ -384,8 +383,8 @@ pub struct Waiver {
     #[schemars(length(min = 1), example = &"aluminium pan")]
     pub because: Text,
     /// Last day the waiver holds.
-    #[schemars(with = "String", regex(pattern = r"^[0-9]{4}-[0-9]{2}-[0-9]{2}$"), example = &"2027-01-31")]
-    pub until: Located<Datetime>,
+    #[schemars(regex(pattern = DAY), example = &"2027-01-31")]
+    pub until: Text,
 }
 
 /// The statement and value a waiver is for.

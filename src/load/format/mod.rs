@@ -44,3 +44,6 @@ pub const ID: &str = r"^[a-z0-9]+([.-][a-z0-9]+)*$";
 
 /// Pattern of a span of model years: `2022`, `2020..2024` or, still being built, `2020..`.
 pub const YEARS: &str = r"^[0-9]{4}(\.\.([0-9]{4})?)?$";
+
+/// Pattern of a day of the calendar, as TOML and ISO 8601 write it.
+pub const DAY: &str = r"^[0-9]{4}-[0-9]{2}-[0-9]{2}$";

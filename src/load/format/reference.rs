@@ -2,9 +2,8 @@
 
 use schemars::JsonSchema;
 use serde::Deserialize;
-use toml::value::Datetime;
 
-use super::{ID, Located, Text};
+use super::{DAY, ID, Located, Text};
 use crate::model::{SignalWord, SourceClass};
 
 /// The manuals and bulletins that values were read from.
@@ -33,8 +32,8 @@ pub struct Source {
     pub edition: Option<Text>,
     /// Date of publication.
     #[serde(default)]
-    #[schemars(with = "Option<String>", regex(pattern = r"^[0-9]{4}-[0-9]{2}-[0-9]{2}$"), example = &"2024-02-01")]
-    pub date: Option<Located<Datetime>>,
+    #[schemars(regex(pattern = DAY), example = &"2024-02-01")]
+    pub date: Option<Text>,
     /// `manual`, `bulletin`, or `stop`: a bulletin that says not to run the machine.
     #[serde(default)]
     pub class: SourceClass,

@@ -2,9 +2,8 @@
 
 use schemars::JsonSchema;
 use serde::Deserialize;
-use toml::value::Datetime;
 
-use super::{ID, Located, Pin, Selection, Stage, Text, Words};
+use super::{DAY, ID, Located, Pin, Selection, Stage, Text, Words};
 use crate::model::{Absence, Direction};
 
 /// The second reading of one engine's values, by another person, from the page.
@@ -20,8 +19,8 @@ pub struct RereadsFile {
     pub read_by: Text,
     /// Day of the reading.
     #[serde(default)]
-    #[schemars(with = "Option<String>", regex(pattern = r"^[0-9]{4}-[0-9]{2}-[0-9]{2}$"), example = &"2026-10-02")]
-    pub date: Option<Located<Datetime>>,
+    #[schemars(regex(pattern = DAY), example = &"2026-10-02")]
+    pub date: Option<Text>,
     /// Source of every reread that does not give its own.
     #[serde(default)]
     #[schemars(regex(pattern = ID), example = &"ox-887-manual")]

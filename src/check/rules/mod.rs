@@ -1,0 +1,64 @@
+//! The rules that look at a resolved base, one a file.
+
+pub mod direction_in_prose;
+pub mod dual_units_disagree;
+pub mod dual_units_loose;
+pub mod engine_not_fitted;
+pub mod form_not_allowed;
+pub mod hazard_not_declared;
+pub mod kind_missing;
+pub mod missing_in_build;
+pub mod number_in_prose;
+pub mod outside_plausible;
+pub mod page_missing;
+pub mod set_to_outside_window;
+pub mod source_missing;
+pub mod step_unknown;
+pub mod superseded_source;
+pub mod unit_of_another_kind;
+pub mod unknown_condition;
+pub mod unknown_place;
+pub mod variant_fits_nothing;
+pub mod variants_collide;
+pub mod wear_limit_within_new;
+
+use super::Subject;
+use crate::diag::{Rule, Sink};
+
+/// A rule with the function that looks for what it finds.
+pub struct Check {
+    /// The rule.
+    pub rule: &'static Rule,
+    /// Looks at the whole base.
+    pub run: fn(&Subject<'_>, &mut Sink),
+}
+
+/// Joins a rule's static and its function.
+macro_rules! checks {
+    ($($name:ident)*) => { &[$(Check { rule: &$name::RULE, run: $name::check }),*] };
+}
+
+/// Every rule of this phase.
+pub static CHECKS: &[Check] = checks! {
+    direction_in_prose
+    dual_units_disagree
+    dual_units_loose
+    engine_not_fitted
+    form_not_allowed
+    hazard_not_declared
+    kind_missing
+    missing_in_build
+    number_in_prose
+    outside_plausible
+    page_missing
+    set_to_outside_window
+    source_missing
+    step_unknown
+    superseded_source
+    unit_of_another_kind
+    unknown_condition
+    unknown_place
+    variant_fits_nothing
+    variants_collide
+    wear_limit_within_new
+};

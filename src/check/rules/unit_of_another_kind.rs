@@ -1,0 +1,60 @@
+//! `unit-of-another-kind`: a torque in joules or a pressure in bar absolute is another quantity.
+
+use crate::model::{Entry, Form, Printed};
+use crate::quantity::{Kind, Shape, Unit};
+use crate::check::Subject;
+use crate::diag::{Finding, Rule, Sink};
+
+/// See the page beside this file.
+pub static RULE: Rule =
+    crate::rule!("unit_of_another_kind", "unit-of-another-kind", Error, Units, "a unit is of another kind than the entry");
+
+/// Every printed form, against the kind of its entry.
+pub fn check(subject: &Subject<'_>, sink: &mut Sink) {
+    for statement in subject.statements() {
+        let Some(entry) = subject.model.entries.get(&statement.identity.of) else { continue };
+        for (printed, role) in quantities(&statement.form) {
+            let unit = printed.value.unit();
+            if wanted(entry, role).is_some_and(|kind| kind != unit.kind()) && !is_turn(printed, role) {
+                sink.push(finding(subject, entry, printed, role).about(statement.span));
+            }
+        }
+    }
+}
+
+/// What a printed form is for.
+#[derive(Clone, Copy, PartialEq)]
+enum Role {
+    Value,
+    Stage,
+    Input,
+}
+
+fn quantities(form: &Form) -> Vec<(&Printed, Role)> {
+    match form {
+        Form::Stages(stages) => stages.iter().flatten().map(|one| (one, Role::Stage)).collect(),
+        Form::Points(points) => {
+            points.iter().flat_map(|point| [(&point.at, Role::Input), (&point.reads, Role::Value)]).collect()
+        }
+        other => other.alternatives().into_iter().flatten().map(|one| (one, Role::Value)).collect(),
+    }
+}
+
+fn wanted(entry: &Entry, role: Role) -> Option<Kind> {
+    if role == Role::Input { entry.input } else { entry.kind }
+}
+
+/// A stage may be a turn, whatever its entry is measured in.
+fn is_turn(printed: &Printed, role: Role) -> bool {
+    role == Role::Stage && matches!(printed.value.shape(), Shape::Turn(_))
+}
+
+fn finding(subject: &Subject<'_>, entry: &Entry, printed: &Printed, role: Role) -> Finding {
+    let unit = printed.value.unit();
+    let span = subject.sources.inside(printed.span, &printed.typed, printed.value.unit_range());
+    let wanted = wanted(entry, role).map_or("", |kind| kind.title());
+    let message = format!("`{}` is a unit of {}, and `{}` is a {wanted}", unit.symbol(), unit.kind().title(), entry.id);
+    let usual: Vec<_> = Unit::all().filter(|one| one.kind().title() == wanted).map(|one| one.symbol()).take(8).collect();
+    Finding::new(&RULE, span, message, format!("units of {wanted}: `{}`", usual.join("`, `")))
+        .with(entry.span, "the entry is defined here")
+}

@@ -1,0 +1,114 @@
+//! The one module that reads the spec base from disk.
+//!
+//! Everything is bounded: how deep it goes, how many files it takes, how large each may be. Links
+//! are not followed, so that a base is what its directory holds and nothing else.
+#![allow(clippy::disallowed_methods, reason = "this module owns reading from disk")]
+
+use std::fs;
+use std::path::{Path, PathBuf};
+
+use walkdir::WalkDir;
+
+/// Largest file that is read, in bytes.
+pub const LARGEST_FILE: u64 = 4 * 1024 * 1024;
+/// Most files that are read.
+pub const MOST_FILES: usize = 50_000;
+/// How many folders deep files are looked for.
+pub const DEEPEST: usize = 8;
+
+/// A fault of the machine, not of the spec base.
+#[derive(Debug)]
+pub struct MachineError {
+    /// What was done to which path, as `cannot read specs`.
+    pub what: String,
+    /// The path.
+    pub path: PathBuf,
+    /// What the system said.
+    pub because: String,
+}
+
+impl MachineError {
+    /// A fault met while doing `what` to `path`.
+    pub fn new(what: &str, path: &Path, because: impl ToString) -> Self {
+        Self {
+            what: format!("{what} {}", path.display()),
+            path: path.to_owned(),
+            because: because.to_string(),
+        }
+    }
+}
+
+impl std::fmt::Display for MachineError {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        write!(f, "{}: {}", self.what, self.because)
+    }
+}
+
+impl std::error::Error for MachineError {}
+
+/// What was found at a path.
+#[derive(Debug)]
+pub enum Content {
+    /// The bytes of a file.
+    Bytes(Vec<u8>),
+    /// A file over [`LARGEST_FILE`]: its size.
+    TooLarge(u64),
+    /// A symbolic link, which is not followed.
+    Link,
+}
+
+/// One thing found in the spec base.
+#[derive(Debug)]
+pub struct Found {
+    /// Path relative to the base, with `/`.
+    pub path: String,
+    /// What it holds.
+    pub content: Content,
+}
+
+/// Every file of a spec base in order of path; hidden ones are left out.
+///
+/// # Errors
+///
+/// When the directory or a file in it cannot be read, or there are more than [`MOST_FILES`].
+pub fn read_base(root: &Path) -> Result<Vec<Found>, MachineError> {
+    if !root.is_dir() {
+        return Err(MachineError::new("cannot read", root, "no such directory"));
+    }
+    let visible = |entry: &walkdir::DirEntry| {
+        entry.depth() == 0 || !entry.file_name().to_string_lossy().starts_with('.')
+    };
+    let mut all = Vec::new();
+    for entry in WalkDir::new(root).max_depth(DEEPEST).sort_by_file_name().into_iter().filter_entry(visible) {
+        let entry = entry.map_err(|error| {
+            MachineError::new("cannot read", error.path().unwrap_or(root), error.to_string())
+        })?;
+        if entry.file_type().is_dir() {
+            continue;
+        }
+        if all.len() == MOST_FILES {
+            let because = format!("it holds more than {MOST_FILES} files");
+            return Err(MachineError::new("cannot read", root, because));
+        }
+        all.push(read_one(root, &entry)?);
+    }
+    all.sort_by(|a, b| a.path.cmp(&b.path));
+    Ok(all)
+}
+
+fn read_one(root: &Path, entry: &walkdir::DirEntry) -> Result<Found, MachineError> {
+    let relative = entry.path().strip_prefix(root).unwrap_or(entry.path());
+    let parts: Vec<_> = relative.iter().map(|part| part.to_string_lossy()).collect();
+    let path = parts.join("/");
+    if !entry.file_type().is_file() {
+        return Ok(Found { path, content: Content::Link });
+    }
+    let fault = |error: String| MachineError::new("cannot read", entry.path(), error);
+    let size = entry.metadata().map_err(|error| fault(error.to_string()))?.len();
+    let content = if size > LARGEST_FILE {
+        Content::TooLarge(size)
+    } else {
+        Content::Bytes(fs::read(entry.path()).map_err(|error| fault(error.to_string()))?)
+    };
+    Ok(Found { path, content })
+}

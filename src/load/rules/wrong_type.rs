@@ -1,0 +1,20 @@
+//! `wrong-type`: a bare number has no unit, and a string is no count.
+
+use crate::diag::{Finding, Rule};
+use crate::source::Span;
+
+/// See the page beside this file.
+pub static RULE: Rule =
+    crate::rule!("wrong_type", "wrong-type", Error, Form, "a value is of another type than its key takes");
+
+/// A value of another type than its key takes.
+pub fn finding(span: Span, key: &str, is: &str, wanted: &str, typed: &str) -> Finding {
+    let help = match (is, wanted) {
+        ("a number", "a list of texts") => format!("write it with its unit, in quotes, in a list: `{key} = [\"{typed} mm\"]`, or the unit the manual prints"),
+        ("a text", "a list of texts") => format!("put it in square brackets: `{key} = [{typed}]`"),
+        ("a number", "a text") => format!("put it in quotes: `{key} = \"{typed}\"`"),
+        ("a text", "a whole number" | "a number" | "true or false") => "write it without quotes".to_owned(),
+        _ => format!("write {wanted}"),
+    };
+    Finding::new(&RULE, span, format!("`{key}` is {is}, and takes {wanted}"), help)
+}

@@ -1,0 +1,88 @@
+//! Resolve: what was typed to what is meant. References are looked up, values parsed, variants worked
+//! into builds.
+//!
+//! Every part that is understood goes into the model; what is not is a finding, and left out.
+
+mod builds;
+mod engine;
+mod fitted;
+mod names;
+mod procedure;
+mod reference;
+mod registry;
+pub mod rules;
+mod statement;
+mod values;
+
+use std::collections::BTreeMap;
+
+use crate::diag::Sink;
+use crate::load::Loaded;
+use crate::model::{Base, Date, Model, Release};
+use engine::Surroundings;
+use names::Names;
+use values::Reader;
+
+/// Understands a loaded base.
+pub fn resolve(loaded: &Loaded, sink: &mut Sink) -> Model {
+    let names = Names::gather(loaded, sink);
+    let base = base(loaded, sink);
+    let (groups, entries) = reference::catalogue(loaded, &names, sink);
+    let manuals = reference::manuals(loaded, &names, sink);
+    let open_year = u16::try_from(base.date.year()).unwrap_or(u16::MAX);
+    let around = Surroundings { names: &names, entries: &entries, open_year };
+    let engines = engine::engines(loaded, &around, sink);
+    let fitted = builds::fitted(loaded, &names, open_year, sink);
+    let (builds, fits) = builds::builds(&engines, &fitted, &groups);
+    let (makers, machines) = reference::machines(loaded);
+    Model {
+        base,
+        hazards: reference::hazards(loaded),
+        gauges: reference::gauges(loaded, &names, sink),
+        procedures: procedure::procedures(loaded, &names, sink),
+        groups,
+        entries,
+        sources: manuals,
+        makers,
+        machines,
+        engines,
+        builds,
+        fits,
+    }
+}
+
+/// What the base says of itself; a base without `base.toml` has a finding and is never emitted.
+fn base(loaded: &Loaded, sink: &mut Sink) -> Base {
+    let Some(file) = &loaded.base else {
+        return Base {
+            title: String::new(),
+            release: Release(String::new()),
+            date: Date::default(),
+            invented: false,
+            licence: String::new(),
+            notice: String::new(),
+            units: BTreeMap::new(),
+            stale_after_days: None,
+            base_url: None,
+        };
+    };
+    let raw = &file.data;
+    let mut reader = Reader { sources: &loaded.sources, file: file.file, sink };
+    let mut units = BTreeMap::new();
+    for (kind, unit) in &raw.units {
+        let kind = reader.kind(kind);
+        let unit = reader.unit(unit);
+        units.extend(kind.zip(unit));
+    }
+    Base {
+        title: raw.title.as_str().to_owned(),
+        release: Release(raw.release.as_str().to_owned()),
+        date: reader.day(&raw.date).unwrap_or_default(),
+        invented: raw.invented,
+        licence: raw.licence.as_str().to_owned(),
+        notice: raw.notice.as_str().to_owned(),
+        units,
+        stale_after_days: raw.stale_after_days.as_ref().map(|days| *days.get()),
+        base_url: raw.base_url.as_ref().map(|url| url.as_str().to_owned()),
+    }
+}

@@ -1,0 +1,169 @@
+//! Procedures: front matter resolved, links understood, everything else kept as Markdown events.
+
+use std::collections::BTreeMap;
+use std::iter::Peekable;
+use std::ops::Range;
+use std::vec::IntoIter;
+
+use pulldown_cmark::{Event, Tag, TagEnd};
+
+use super::names::Names;
+use super::reference::{known_hazards, owned};
+use super::rules::{link_not_understood, not_markdown};
+use super::values::Reader;
+use crate::diag::{Sink, nearest};
+use crate::load::format::{Fits, Text};
+use crate::load::{Loaded, ProcedureDocument, SCHEMES};
+use crate::model::{
+    EngineId, EntryId, Fitting, GaugeId, HazardId, Link, Need, Piece, Procedure, ProcedureId, Words,
+};
+use crate::quantity::Value;
+use crate::source::Span;
+
+/// Every procedure.
+pub fn procedures(loaded: &Loaded, names: &Names, sink: &mut Sink) -> BTreeMap<ProcedureId, Procedure> {
+    let mut all = BTreeMap::new();
+    for document in &loaded.procedures {
+        let mut reader = Reader { sources: &loaded.sources, file: document.head.file, sink };
+        let procedure = procedure(document, names, &mut reader);
+        all.entry(procedure.id.clone()).or_insert(procedure);
+    }
+    all
+}
+
+fn procedure(document: &ProcedureDocument, names: &Names, reader: &mut Reader<'_>) -> Procedure {
+    let head = &document.head.data;
+    let gauge = |text: &Text| names.gauges.span(text.as_str()).map(|_| GaugeId::new(text.as_str()));
+    let need = |text: &Text| gauge(text).map_or_else(|| Need::Words(text.as_str().to_owned()), Need::Gauge);
+    Procedure {
+        id: ProcedureId::new(head.id.as_str()),
+        span: reader.span(&head.id),
+        title: head.title.as_str().to_owned(),
+        minutes: head.minutes.as_ref().map(|minutes| *minutes.get()),
+        fits: fitting(head.fits.get(), names, reader),
+        needs: head.needs.iter().map(need).collect(),
+        hazards: known_hazards(&head.hazards, names, reader),
+        state: head.state,
+        proof: owned(head.proof.as_ref()),
+        body: body(document, names, reader),
+    }
+}
+
+fn fitting(raw: &Fits, names: &Names, reader: &mut Reader<'_>) -> Fitting {
+    let has = raw.has.iter().filter(|id| names.entries.knows(reader.file, id, reader.sink));
+    let has = has.map(|id| EntryId::new(id.as_str())).collect();
+    let engines = raw.engines.iter().filter(|id| names.engines.knows(reader.file, id, reader.sink));
+    let engines = engines.map(|id| EngineId::new(id.as_str())).collect();
+    Fitting { has, engines, cycle: owned(raw.cycle.as_ref()), fuel: owned(raw.fuel.as_ref()) }
+}
+
+type Events = Peekable<IntoIter<(Event<'static>, Range<usize>)>>;
+
+fn body(document: &ProcedureDocument, names: &Names, reader: &mut Reader<'_>) -> Vec<Piece> {
+    let mut events: Events = document.events.clone().into_iter().peekable();
+    let mut pieces = Vec::new();
+    while let Some((event, range)) = events.next() {
+        let span = Span::new(reader.file, range);
+        match event {
+            Event::Start(Tag::Link { dest_url, .. }) => {
+                let label = label(&mut events);
+                match link(&dest_url, span, names, reader) {
+                    Some(link) => pieces.push(Piece::Link { link, label, span }),
+                    None => pieces.push(Piece::Markup { event: Event::Text(label.into()), span }),
+                }
+            }
+            Event::Start(Tag::Image { .. }) => {
+                reader.sink.push(not_markdown::finding(span, "an image"));
+                label_of_image(&mut events);
+            }
+            Event::Html(text) | Event::InlineHtml(text) => {
+                if !is_comment(&text) {
+                    reader.sink.push(not_markdown::finding(span, "HTML"));
+                }
+            }
+            Event::Start(Tag::HtmlBlock) | Event::End(TagEnd::HtmlBlock) => {}
+            event => pieces.push(Piece::Markup { event, span }),
+        }
+    }
+    pieces
+}
+
+fn is_comment(html: &str) -> bool {
+    html.trim_start().starts_with("<!--") && html.trim_end().ends_with("-->")
+}
+
+/// The text inside the brackets of a link, up to its end.
+fn label(events: &mut Events) -> String {
+    text_until(events, |event| matches!(event, Event::End(TagEnd::Link)))
+}
+
+fn label_of_image(events: &mut Events) -> String {
+    text_until(events, |event| matches!(event, Event::End(TagEnd::Image)))
+}
+
+fn text_until(events: &mut Events, done: impl Fn(&Event<'_>) -> bool) -> String {
+    let mut text = String::new();
+    for (event, _) in events.by_ref() {
+        match event {
+            event if done(&event) => break,
+            Event::Text(part) | Event::Code(part) => text.push_str(&part),
+            Event::SoftBreak | Event::HardBreak => text.push(' '),
+            _ => {}
+        }
+    }
+    text
+}
+
+/// Where a link points; none, with a finding, if that is not understood.
+fn link(target: &str, span: Span, names: &Names, reader: &mut Reader<'_>) -> Option<Link> {
+    let Some((scheme, rest)) = target.split_once(':') else {
+        let help = format!("links begin with one of `{}:`", SCHEMES.join(":`, `"));
+        reader.sink.push(link_not_understood::finding(span, target, help));
+        return None;
+    };
+    match scheme {
+        "spec" => narrowed(rest, span, names, reader).map(|(of, narrow)| Link::Spec { of, narrow }),
+        "reading" => narrowed(rest, span, names, reader).map(|(of, narrow)| Link::Reading { of, narrow }),
+        "hazard" => names.hazards.knows_at(span, rest, reader.sink).then(|| Link::Hazard(HazardId::new(rest))),
+        "turn" => turn(rest, target, span, names, reader),
+        "step" => Some(Link::Step(rest.to_owned())),
+        "procedure" => {
+            names.procedures.knows_at(span, rest, reader.sink).then(|| Link::Procedure(ProcedureId::new(rest)))
+        }
+        other => {
+            let help = nearest(other, SCHEMES).map_or_else(
+                || format!("links begin with one of `{}:`; an address outside the handbook is out of reach at the bench", SCHEMES.join(":`, `")),
+                |near| format!("did you mean `{near}:{rest}`?"),
+            );
+            reader.sink.push(link_not_understood::finding(span, target, help));
+            None
+        }
+    }
+}
+
+/// `lash.exhaust` or `lash.exhaust?cylinder=front&engine=cold`.
+fn narrowed(rest: &str, span: Span, names: &Names, reader: &mut Reader<'_>) -> Option<(EntryId, Words)> {
+    let (of, words) = rest.split_once('?').unwrap_or((rest, ""));
+    let mut narrow = Words::new();
+    for pair in words.split('&').filter(|pair| !pair.is_empty()) {
+        let Some((key, word)) = pair.split_once('=') else {
+            let help = format!("narrow it as `{of}?cylinder=front`");
+            reader.sink.push(link_not_understood::finding(span, rest, help));
+            return None;
+        };
+        narrow.insert(key.to_owned(), word.to_owned());
+    }
+    names.entries.knows_at(span, of, reader.sink).then(|| (EntryId::new(of), narrow))
+}
+
+/// `crank 90°`: the part whose `rotation.<part>` is stated, and by how much.
+fn turn(rest: &str, target: &str, span: Span, names: &Names, reader: &mut Reader<'_>) -> Option<Link> {
+    let (part, angle) = rest.trim().split_once(' ').unwrap_or((rest, ""));
+    let Ok(angle) = Value::parse(angle) else {
+        let help = "write what is turned and by how much, as `turn:crank 90°`";
+        reader.sink.push(link_not_understood::finding(span, target, help));
+        return None;
+    };
+    let of = format!("rotation.{part}");
+    names.entries.knows_at(span, &of, reader.sink).then(|| Link::Turn { of: EntryId::new(of), angle })
+}

@@ -1,0 +1,30 @@
+//! Rules about references and values: each finds something that keeps a part from being understood.
+
+pub mod duplicate_id;
+pub mod link_not_understood;
+pub mod not_a_day;
+pub mod not_markdown;
+pub mod span_reversed;
+pub mod statement_twice;
+pub mod unit_ambiguous;
+pub mod unit_unknown;
+pub mod unknown_kind;
+pub mod unknown_reference;
+pub mod value_not_understood;
+
+use crate::diag::Rule;
+
+/// Every rule of this phase.
+pub static RULES: &[&Rule] = &[
+    &duplicate_id::RULE,
+    &link_not_understood::RULE,
+    &not_a_day::RULE,
+    &not_markdown::RULE,
+    &span_reversed::RULE,
+    &statement_twice::RULE,
+    &unit_ambiguous::RULE,
+    &unit_unknown::RULE,
+    &unknown_kind::RULE,
+    &unknown_reference::RULE,
+    &value_not_understood::RULE,
+];
