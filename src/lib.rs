@@ -1,2 +1,3 @@
 //! Baybook.
 pub mod load;
+pub mod quantity;
