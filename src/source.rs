@@ -112,6 +112,17 @@ impl Sources {
         (0..).map(FileId).zip(&self.files)
     }
 
+    /// The span of bytes `inner` of a text that stands, as it is, within `span`; else the whole span.
+    pub fn within(&self, span: Span, text: &str, inner: Range<usize>) -> Span {
+        match self.slice(span).find(text) {
+            Some(at) => {
+                let from = span.start + at;
+                Span::new(span.file, from + inner.start..from + inner.end)
+            }
+            None => span,
+        }
+    }
+
     /// The span of bytes `inner` of a string value that stands, quotes and all, at `span`.
     ///
     /// A string with escapes reads differently from how it is typed; then the whole string is meant.

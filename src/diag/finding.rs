@@ -16,6 +16,8 @@ pub struct Finding {
     pub help: String,
     /// Other places that bear on it.
     pub related: Vec<Related>,
+    /// The statement it is about, by the span of its `of`: what a waiver is held against.
+    pub about: Option<Span>,
 }
 
 /// Another place that bears on a finding.
@@ -35,13 +37,20 @@ impl Finding {
         message: impl Into<String>,
         help: impl Into<String>,
     ) -> Self {
-        Self { rule, message: message.into(), span, help: help.into(), related: Vec::new() }
+        Self { rule, message: message.into(), span, help: help.into(), related: Vec::new(), about: None }
     }
 
     /// Adds another place that bears on it.
     #[must_use]
     pub fn with(mut self, span: Span, message: impl Into<String>) -> Self {
         self.related.push(Related { message: message.into(), span });
+        self
+    }
+
+    /// Says which statement it is about.
+    #[must_use]
+    pub const fn about(mut self, statement: Span) -> Self {
+        self.about = Some(statement);
         self
     }
 

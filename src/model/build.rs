@@ -3,7 +3,7 @@
 use std::fmt;
 use std::sync::Arc;
 
-use super::{BuildId, EngineId, EntryId, MachineId, Statement, VariantId};
+use super::{BuildId, EngineId, EntryId, MachineId, Statement, VariantId, Words};
 
 /// An engine after its variants: what a technician looks up.
 #[derive(Debug)]
@@ -22,6 +22,14 @@ impl Build {
     /// The statements of one entry.
     pub fn of<'a>(&'a self, entry: &'a EntryId) -> impl Iterator<Item = &'a Arc<Statement>> {
         self.statements.iter().filter(move |one| one.identity.of == *entry)
+    }
+
+    /// The statements of one entry that have a value, narrowed to a place or condition.
+    pub fn values<'a>(&'a self, entry: &'a EntryId, narrow: &'a Words) -> impl Iterator<Item = &'a Arc<Statement>> {
+        self.of(entry).filter(move |one| {
+            let words = |key: &str| one.identity.place.get(key).or_else(|| one.identity.when.get(key));
+            one.has_value() && narrow.iter().all(|(key, word)| words(key).is_none_or(|stated| stated == word))
+        })
     }
 }
 

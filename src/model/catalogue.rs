@@ -54,6 +54,8 @@ pub struct Entry {
     pub critical: bool,
     /// What the technician should know.
     pub note: Option<String>,
+    /// False if a part of it was not understood: then nothing is said to be missing from it.
+    pub whole: bool,
 }
 
 /// What a state can be.

@@ -61,3 +61,16 @@ pub struct Model {
     /// Every procedure.
     pub procedures: BTreeMap<ProcedureId, Procedure>,
 }
+
+impl Model {
+    /// True if a procedure fits a build.
+    pub fn fits_build(&self, procedure: &Procedure, build: &Build) -> bool {
+        let fits = &procedure.fits;
+        let layout = self.engines.get(&build.engine).and_then(|engine| engine.layout.as_ref());
+        let is = |wanted: &Option<String>, found: Option<&String>| wanted.is_none() || wanted.as_ref() == found;
+        fits.has.iter().all(|of| build.of(of).any(|one| one.has_value()))
+            && (fits.engines.is_empty() || fits.engines.contains(&build.engine))
+            && is(&fits.cycle, layout.map(|layout| &layout.cycle))
+            && is(&fits.fuel, layout.map(|layout| &layout.fuel))
+    }
+}

@@ -1,6 +1,6 @@
 //! A procedure: steps in Markdown, its links resolved.
 
-use pulldown_cmark::Event;
+use pulldown_cmark::{Event, Tag, TagEnd};
 
 use super::{EngineId, EntryId, GaugeId, HazardId, ProcedureId, ProcedureState, Words};
 use crate::quantity::Value;
@@ -29,6 +29,36 @@ pub struct Procedure {
     pub proof: Option<String>,
     /// Its body, in order.
     pub body: Vec<Piece>,
+}
+
+impl Procedure {
+    /// The number of its steps: the items of its lists that stand in no other list.
+    pub fn steps(&self) -> usize {
+        let mut depth = 0usize;
+        let mut count = 0;
+        for piece in &self.body {
+            let Piece::Markup { event, .. } = piece else { continue };
+            match event {
+                Event::Start(Tag::Item) if depth == 1 => count += 1,
+                Event::Start(Tag::List(_)) => depth += 1,
+                Event::End(TagEnd::List(_)) => depth = depth.saturating_sub(1),
+                _ => {}
+            }
+        }
+        count
+    }
+}
+
+impl Link {
+    /// The entry whose value it shows, and the words that narrow it.
+    pub fn entry(&self) -> Option<(&EntryId, &Words)> {
+        const ANY: &Words = &Words::new();
+        match self {
+            Self::Spec { of, narrow } | Self::Reading { of, narrow } => Some((of, narrow)),
+            Self::Turn { of, .. } => Some((of, ANY)),
+            _ => None,
+        }
+    }
 }
 
 /// Which builds a procedure fits: every condition must hold, an empty one always does.

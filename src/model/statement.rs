@@ -43,6 +43,20 @@ pub struct Statement {
     pub note: Option<String>,
     /// Where each word of place and condition is typed: its name, the span of the name, of the word.
     pub typed: Vec<(String, Span, Span)>,
+    /// True if it names a source that is not known: then it is not said to name none.
+    pub source_unknown: bool,
+}
+
+impl Statement {
+    /// Where an axis or state of this statement is typed: the spans of its name and of its word.
+    pub fn words_at(&self, name: &str) -> Option<(Span, Span)> {
+        self.typed.iter().find(|(typed, ..)| typed == name).map(|(_, key, word)| (*key, *word))
+    }
+
+    /// True if it says a value, and not why there is none.
+    pub const fn has_value(&self) -> bool {
+        !matches!(self.form, Form::Absent(_))
+    }
 }
 
 /// One printed form of a value.

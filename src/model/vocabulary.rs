@@ -32,6 +32,25 @@ pub enum FormName {
     Text,
 }
 
+impl FormName {
+    /// The key that holds such a value in a file.
+    pub const fn key(self) -> &'static str {
+        match self {
+            Self::Window => "window",
+            Self::New => "new",
+            Self::WearLimit => "wear_limit",
+            Self::Setting => "setting",
+            Self::Stages => "stages",
+            Self::Points => "points",
+            Self::Direction => "direction",
+            Self::Interval => "interval",
+            Self::Selection => "selection",
+            Self::Pins => "pins",
+            Self::Text => "text",
+        }
+    }
+}
+
 /// A direction of rotation.
 #[derive(Clone, Copy, Debug, Deserialize, Eq, JsonSchema, PartialEq)]
 #[serde(rename_all = "kebab-case")]

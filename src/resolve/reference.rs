@@ -7,6 +7,7 @@ use super::values::Reader;
 use crate::diag::Sink;
 use crate::load::format::{self, StateDomain, Text};
 use crate::load::{Decoded, Loaded};
+use crate::quantity::Kind;
 use crate::model::{
     Domain, Entry, EntryId, Gauge, GaugeId, Hazard, HazardId, Machine, MachineId, Maker, MakerId,
     ServiceGroup, Source, SourceId,
@@ -54,14 +55,16 @@ fn entry(raw: &format::Entry, names: &Names, reader: &mut Reader<'_>) -> Entry {
         states.extend(domain.map(|domain| (state.as_str().to_owned(), domain)));
     }
     let word = |given: Option<&Text>, usual: &str| given.map_or(usual, Text::as_str).to_owned();
+    let (kind, input) = (optional_kind(raw.kind.as_ref(), reader), optional_kind(raw.input.as_ref(), reader));
     let gauge = raw.gauge.as_ref().filter(|id| names.gauges.knows(reader.file, id, reader.sink));
     Entry {
         id: EntryId::new(raw.id.as_str()),
         span: reader.span(&raw.id),
         title: raw.title.as_str().to_owned(),
         aka: words(&raw.aka),
-        kind: raw.kind.as_ref().and_then(|kind| reader.kind(kind)),
-        input: raw.input.as_ref().and_then(|kind| reader.kind(kind)),
+        whole: kind.is_ok() && input.is_ok(),
+        kind: kind.unwrap_or_default(),
+        input: input.unwrap_or_default(),
         forms: raw.forms.iter().map(|form| *form.get()).collect(),
         axes,
         states,
@@ -74,6 +77,11 @@ fn entry(raw: &format::Entry, names: &Names, reader: &mut Reader<'_>) -> Entry {
         critical: raw.critical,
         note: owned(raw.note.as_ref()),
     }
+}
+
+/// A kind that may be left out; an error if it is given and not understood.
+fn optional_kind(text: Option<&Text>, reader: &mut Reader<'_>) -> Result<Option<Kind>, ()> {
+    text.map_or(Ok(None), |text| reader.kind(text).map(Some).ok_or(()))
 }
 
 /// The text of an optional key.

@@ -32,8 +32,8 @@ pub fn statement(raw: &Located<Spec>, scope: &Scope<'_>, reader: &mut Reader<'_>
     let spec = raw.get();
     let known = scope.names.entries.knows(reader.file, &spec.of, reader.sink);
     let form = form(spec, reader);
-    let source = spec.source.as_ref().or(scope.source);
-    let source = source.filter(|id| scope.names.manuals.knows(reader.file, id, reader.sink));
+    let named = spec.source.as_ref().or(scope.source);
+    let source = named.filter(|id| scope.names.manuals.knows(reader.file, id, reader.sink));
     let pattern = pattern(spec);
     let of = EntryId::new(spec.of.as_str());
     let entry = scope.entries.get(&of).filter(|_| known)?;
@@ -57,6 +57,7 @@ pub fn statement(raw: &Located<Spec>, scope: &Scope<'_>, reader: &mut Reader<'_>
         misprint: spec.misprint.as_ref().map(|one| misprint(one.get())),
         note: owned(spec.note.as_ref()),
         typed: typed_words(spec, reader),
+        source_unknown: named.is_some() && source.is_none(),
     }))
 }
 
@@ -177,7 +178,7 @@ fn misprint(raw: &format::Misprint) -> Misprint {
 
 /// Bolt centres; a number of a file is a short decimal, which its shortest text gives back exactly.
 fn pattern(spec: &Spec) -> Vec<(Exact, Exact)> {
-    let exact = |number: f64| crate::quantity::exact_from_decimal(&number.to_string());
+    let exact = |number: f64| crate::quantity::parse_exact(&number.to_string());
     let centre = |pair: &Located<Vec<f64>>| match pair.get().as_slice() {
         [across, up] => exact(*across).zip(exact(*up)),
         _ => None,

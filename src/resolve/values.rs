@@ -30,8 +30,8 @@ impl Reader<'_> {
             Err(error) => {
                 let span = self.sources.inside(self.span(text), text.as_str(), error.range.clone());
                 let finding = match error.problem {
-                    ValueProblem::UnitUnknown { .. } => unit_unknown::finding(span, &error),
-                    ValueProblem::UnitAmbiguous { .. } => unit_ambiguous::finding(span, &error),
+                    ValueProblem::UnknownUnit { .. } => unit_unknown::finding(span, &error),
+                    ValueProblem::AmbiguousUnit { .. } => unit_ambiguous::finding(span, &error),
                     _ => value_not_understood::finding(span, &error),
                 };
                 self.sink.push(finding);

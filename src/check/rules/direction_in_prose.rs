@@ -3,6 +3,7 @@
 use pulldown_cmark::Event;
 
 use crate::check::Subject;
+use crate::model::Piece;
 use crate::diag::{Finding, Rule, Sink};
 
 /// See the page beside this file.

@@ -1,7 +1,7 @@
 //! `dual-units-disagree`: whichever is wrong, a wrench will be set to it.
 
 use crate::model::{Printed, Statement};
-use crate::quantity::{Grade, Value, convert_closely, disagreement, grade, likely_slip};
+use crate::quantity::{Grade, Part, PartName, Value, disagreement, grade, likely_slip};
 use crate::check::Subject;
 use crate::diag::{Finding, Rule, Sink};
 
@@ -38,14 +38,45 @@ fn finding(
     other: &Printed,
     secondary: &Value,
 ) -> Finding {
-    let inner = disagreement(primary, secondary).map_or(0..other.typed.len(), |one| one.range);
+    let part = disagreement(primary, secondary);
+    let inner = part.as_ref().map_or(0..other.typed.len(), |one| one.range.clone());
     let span = subject.sources.inside(other.span, &other.typed, inner);
-    let exact = convert_closely(primary, secondary.unit());
-    let message = format!("`{}` is {exact}, not `{}`", primary.text(), secondary.text());
+    let message = message(primary, secondary, part.as_ref());
     let help = likely_slip(primary, secondary).map_or_else(
         || "read both again from the page, and correct the one that is wrong".to_owned(),
         |slip| format!("{}: write `{}` if the page says so", slip.what, slip.offer),
     );
     let help = format!("{help}; if the page itself is wrong, say so with `misprint`");
     Finding::new(&RULE, span, message, help).with(first.span, "the maker's own unit is here")
+}
+
+/// What the part that contradicts should be, to more digits than it prints.
+fn message(primary: &Value, secondary: &Value, part: Option<&Part>) -> String {
+    let (whole, other) = (primary.text(), secondary.text());
+    let unit = secondary.unit();
+    match part {
+        Some(Part { name: PartName::Value, expected: Some(expected), .. }) => {
+            format!("`{whole}` is {}, not `{other}`", unit.after(expected))
+        }
+        Some(Part { name, expected: Some(expected), printed: Some(printed), .. }) => {
+            let name = word(*name);
+            format!("the {name} of `{whole}` is {}, not {printed} as in `{other}`", unit.after(expected))
+        }
+        Some(Part { name, expected: Some(_), .. }) => {
+            format!("`{whole}` has a {}, and `{other}` has none", word(*name))
+        }
+        Some(Part { name, .. }) => format!("`{other}` has a {}, and `{whole}` has none", word(*name)),
+        None => format!("`{whole}` and `{other}` do not agree"),
+    }
+}
+
+const fn word(part: PartName) -> &'static str {
+    match part {
+        PartName::Value => "value",
+        PartName::Nominal => "middle",
+        PartName::Plus | PartName::Minus => "tolerance",
+        PartName::Percent => "tolerance in percent",
+        PartName::Minimum => "minimum",
+        PartName::Maximum => "maximum",
+    }
 }

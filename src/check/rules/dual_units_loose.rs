@@ -1,6 +1,6 @@
 //! `dual-units-loose`: a form that was rounded twice, or from another value, is worth a look.
 
-use crate::quantity::{Grade, convert_closely, grade};
+use crate::quantity::{Grade, grade};
 use crate::check::Subject;
 use crate::diag::{Finding, Rule, Sink};
 
@@ -14,8 +14,8 @@ pub fn check(subject: &Subject<'_>, sink: &mut Sink) {
         for forms in statement.form.alternatives() {
             let Some((first, others)) = forms.split_first() else { continue };
             for other in others.iter().filter(|other| grade(&first.value, &other.value) == Some(Grade::Loose)) {
-                let exact = convert_closely(&first.value, other.value.unit());
-                let message = format!("`{}` is {exact}, printed as `{}`", first.value.text(), other.value.text());
+                let (whole, printed) = (first.value.text(), other.value.text());
+                let message = format!("`{printed}` agrees with `{whole}` only within its rounding");
                 let finding = Finding::new(&RULE, other.span, message, "nothing need be done; look at the page if in doubt")
                     .with(first.span, "the maker's own unit is here");
                 sink.push(finding.about(statement.span));

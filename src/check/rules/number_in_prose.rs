@@ -6,6 +6,7 @@ use pulldown_cmark::Event;
 
 use crate::quantity::Unit;
 use crate::check::Subject;
+use crate::model::Piece;
 use crate::diag::{Finding, Rule, Sink};
 
 /// See the page beside this file.

@@ -1,7 +1,7 @@
 //! `outside-plausible`: most slips of a decimal point or a unit land far outside the ordinary range.
 
 use crate::model::{EntryId, Form, Printed};
-use crate::quantity::{Exact, Limit, Shape, Value, exact_power_of_ten};
+use crate::quantity::{Exact, Limit, Shape, Value, power_of_ten};
 use crate::check::Subject;
 use crate::diag::{Finding, Rule, Sink};
 
@@ -65,7 +65,7 @@ fn ends(value: &Value) -> (Option<Exact>, Option<Exact>) {
 /// The power of ten, up or down, that would bring a value inside.
 fn tenfold(value: &Exact, least: Option<&Exact>, most: Option<&Exact>) -> Option<&'static str> {
     let inside = |one: &Exact| least.is_none_or(|least| one >= least) && most.is_none_or(|most| one <= most);
-    let times = |power: i32| value * exact_power_of_ten(power);
+    let times = |power: i32| value * power_of_ten(power);
     [(-1, "a tenth of it"), (1, "ten times it"), (-2, "a hundredth of it"), (2, "a hundred times it")]
         .into_iter()
         .find(|(power, _)| inside(&times(*power)))
