@@ -1,1 +1,69 @@
-//! Findings for people.
+//! Findings for people: the line, the exact span underlined, what is wrong, what to do.
+
+use annotate_snippets::{AnnotationKind, Element, Group, Level, Origin, Renderer, Snippet};
+
+use super::{Finding, Severity};
+use crate::source::{Sources, Span};
+
+/// One finding as text; styled with ANSI escapes, which the caller's stream strips where need be.
+pub fn finding(finding: &Finding, sources: &Sources) -> String {
+    let level = match finding.severity() {
+        Severity::Error => Level::ERROR,
+        Severity::Warning => Level::WARNING,
+        Severity::Note => Level::NOTE,
+    };
+    let mut elements: Vec<Element<'_>> = vec![main_snippet(finding, sources)];
+    let elsewhere = finding.related.iter().filter(|related| related.span.file != finding.span.file);
+    for related in elsewhere {
+        elements.push(snippet(related.span, sources, Some(&related.message)));
+    }
+    elements.push(Level::HELP.message(finding.help.as_str()).into());
+    let title = level.primary_title(finding.message.as_str()).id(finding.rule.name);
+    let report: &[Group<'_>] = &[title.elements(elements)];
+    Renderer::styled().render(report)
+}
+
+/// The finding's own file, with the places in the same file that bear on it.
+fn main_snippet<'a>(finding: &'a Finding, sources: &'a Sources) -> Element<'a> {
+    let Some(file) = sources.get(finding.span.file).filter(|file| !file.text().is_empty()) else {
+        return Origin::path(sources.path(finding.span.file)).into();
+    };
+    let same = finding.related.iter().filter(|related| related.span.file == finding.span.file);
+    let contexts = same.map(|related| {
+        AnnotationKind::Context.span(related.span.range()).label(related.message.as_str())
+    });
+    Snippet::source(file.text())
+        .path(file.path())
+        .annotation(AnnotationKind::Primary.span(finding.span.range()))
+        .annotations(contexts)
+        .into()
+}
+
+fn snippet<'a>(span: Span, sources: &'a Sources, label: Option<&'a str>) -> Element<'a> {
+    let Some(file) = sources.get(span.file) else { return Origin::path("").into() };
+    Snippet::source(file.text())
+        .path(file.path())
+        .annotation(AnnotationKind::Context.span(span.range()).label(label))
+        .into()
+}
+
+/// The last line of a report: how many findings, over how much.
+pub fn summary(findings: &[Finding], counts: super::json::Summary) -> String {
+    let count = |severity| findings.iter().filter(|one| one.severity() == severity).count();
+    let base = format!(
+        "{}, {}, {}",
+        many(counts.engines, "engine"),
+        many(counts.builds, "build"),
+        many(counts.statements, "statement")
+    );
+    match (count(Severity::Error), count(Severity::Warning)) {
+        (0, 0) => format!("no findings: {base}"),
+        (0, warnings) => format!("{}: {base}", many(warnings, "warning")),
+        (errors, 0) => format!("{}: {base}", many(errors, "error")),
+        (errors, warnings) => format!("{}, {}: {base}", many(errors, "error"), many(warnings, "warning")),
+    }
+}
+
+fn many(count: usize, noun: &str) -> String {
+    if count == 1 { format!("1 {noun}") } else { format!("{count} {noun}s") }
+}

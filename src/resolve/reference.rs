@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use super::names::Names;
 use super::values::Reader;
 use crate::diag::Sink;
-use crate::load::format::{self, StateDomain, Text};
+use crate::load::format::{self, OneOrMany, Text};
 use crate::load::{Decoded, Loaded};
 use crate::quantity::Kind;
 use crate::model::{
@@ -48,9 +48,9 @@ fn entry(raw: &format::Entry, names: &Names, reader: &mut Reader<'_>) -> Entry {
     let axes = axes.collect();
     let mut states = BTreeMap::new();
     for (state, domain) in &raw.states {
-        let domain = match domain {
-            StateDomain::Words(all) => Some(Domain::Words(words(all))),
-            StateDomain::Kind(kind) => reader.kind(kind).map(Domain::Kind),
+        let domain = match &domain.0 {
+            OneOrMany::Many(all) => Some(Domain::Words(words(all))),
+            OneOrMany::One(kind) => reader.kind(kind).map(Domain::Kind),
         };
         states.extend(domain.map(|domain| (state.as_str().to_owned(), domain)));
     }

@@ -5,7 +5,7 @@ use std::sync::Arc;
 use super::names::Names;
 use super::reference::owned;
 use super::values::Reader;
-use crate::load::format::{self, Located, Spec, Stage, Text};
+use crate::load::format::{self, Located, Spec, Text};
 use crate::model::{
     Domain, Entry, EntryId, Fastener, Form, Identity, Misprint, Pin, Point, Provenance, Selection,
     SourceId, Statement, VariantId, Words,
@@ -94,10 +94,7 @@ fn form(spec: &Spec, reader: &mut Reader<'_>) -> Option<Form> {
         return reader.forms(texts).map(Form::Setting);
     }
     if let Some(stages) = &spec.stages {
-        let read: Vec<_> = stages.iter().map(|stage| match stage {
-            Stage::One(text) => reader.printed(text).map(|one| vec![one]),
-            Stage::Forms(texts) => reader.forms(texts),
-        }).collect();
+        let read: Vec<_> = stages.iter().map(|stage| reader.forms(stage.0.texts())).collect();
         return read.into_iter().collect::<Option<_>>().map(Form::Stages);
     }
     if let Some(points) = &spec.points {

@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use schemars::{JsonSchema, Schema, SchemaGenerator, json_schema};
 use serde::Deserialize;
 
-use super::{ID, Located, Text};
+use super::{ID, Located, OneOrMany, Text};
 use crate::model::FormName;
 
 /// One service group of the catalogue and the things that can be specified in it.
@@ -90,13 +90,8 @@ pub struct Entry {
 
 /// What a state can be: one of its words, or a quantity of a kind.
 #[derive(Clone, Debug, Deserialize)]
-#[serde(untagged)]
-pub enum StateDomain {
-    /// One of these words.
-    Words(Vec<Text>),
-    /// A quantity of the kind of this name.
-    Kind(Text),
-}
+#[serde(transparent)]
+pub struct StateDomain(pub OneOrMany);
 
 impl JsonSchema for StateDomain {
     fn inline_schema() -> bool {

@@ -5,7 +5,7 @@ use std::borrow::Cow;
 use schemars::{JsonSchema, Schema, SchemaGenerator, json_schema};
 use serde::Deserialize;
 
-use super::{DAY, ID, Located, SerialSpan, Text, Words, YEARS};
+use super::{DAY, ID, Located, OneOrMany, SerialSpan, Text, Words, YEARS};
 use crate::model::{Absence, Direction, Hand, Reuse};
 
 /// One engine: what it is, every value read from its manuals, and its variants.
@@ -214,15 +214,10 @@ fn exactly_one_form() -> serde_json::Value {
     std::iter::once(fit).chain(others.into_iter().map(one)).collect()
 }
 
-/// One step of a value applied in steps.
+/// One step of a value applied in steps: a printed form, or every form the manual prints.
 #[derive(Clone, Debug, Deserialize)]
-#[serde(untagged)]
-pub enum Stage {
-    /// One printed form.
-    One(Text),
-    /// Every form the manual prints.
-    Forms(Vec<Text>),
-}
+#[serde(transparent)]
+pub struct Stage(pub OneOrMany);
 
 impl JsonSchema for Stage {
     fn inline_schema() -> bool {

@@ -5,6 +5,7 @@ use std::cmp::Ordering;
 use std::ops::Range;
 
 use schemars::{JsonSchema, Schema, SchemaGenerator};
+use serde::de::{SeqAccess, Visitor};
 use serde::{Deserialize, Deserializer};
 use toml::Spanned;
 
@@ -95,5 +96,68 @@ impl<T: Ord> Ord for Located<T> {
 impl Borrow<str> for Located<String> {
     fn borrow(&self) -> &str {
         &self.value
+    }
+}
+
+/// A text, or a list of texts; each with its own bytes.
+#[derive(Clone, Debug)]
+pub enum OneOrMany {
+    /// One text.
+    One(Text),
+    /// A list of texts.
+    Many(Vec<Text>),
+}
+
+impl OneOrMany {
+    /// The texts, one or many.
+    pub fn texts(&self) -> &[Text] {
+        match self {
+            Self::One(text) => std::slice::from_ref(text),
+            Self::Many(texts) => texts,
+        }
+    }
+}
+
+/// As [`OneOrMany`], before the bytes of a single text are known.
+enum Unplaced {
+    One(String),
+    Many(Vec<Text>),
+}
+
+impl<'de> Deserialize<'de> for Unplaced {
+    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
+        struct Reads;
+
+        impl<'de> Visitor<'de> for Reads {
+            type Value = Unplaced;
+
+            fn expecting(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+                f.write_str("a text or a list of texts")
+            }
+
+            fn visit_str<E>(self, text: &str) -> Result<Unplaced, E> {
+                Ok(Unplaced::One(text.to_owned()))
+            }
+
+            fn visit_seq<A: SeqAccess<'de>>(self, mut items: A) -> Result<Unplaced, A::Error> {
+                let mut texts = Vec::new();
+                while let Some(text) = items.next_element()? {
+                    texts.push(text);
+                }
+                Ok(Unplaced::Many(texts))
+            }
+        }
+
+        deserializer.deserialize_any(Reads)
+    }
+}
+
+impl<'de> Deserialize<'de> for OneOrMany {
+    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
+        let located = Located::<Unplaced>::deserialize(deserializer)?;
+        Ok(match located.value {
+            Unplaced::One(text) => Self::One(Located::new(text, located.start..located.end)),
+            Unplaced::Many(texts) => Self::Many(texts),
+        })
     }
 }

@@ -28,7 +28,7 @@ pub use engine::{
     Selection, Spec, Stage, Variant, VariantReach, Waiver, WaiverTarget,
 };
 pub use ids::{Fate, IdsFile, RetiredId};
-pub use located::{Located, Text};
+pub use located::{Located, OneOrMany, Text};
 pub use machine::{Fitted, Machine, MachinesFile, SerialSpan};
 pub use procedure::{Fits, ProcedureHead};
 pub use reference::{

@@ -1,0 +1,106 @@
+//! Every command and flag, once: the parser, the help and the README's table come from here.
+
+use std::path::PathBuf;
+
+use clap::{Args, Parser, Subcommand, ValueEnum};
+
+/// Compiles a spec base into an offline handbook for the bench and an exact bundle for other programs.
+#[derive(Debug, Parser)]
+#[command(name = "baybook", version, propagate_version = true, arg_required_else_help = true)]
+pub struct Arguments {
+    /// What to do.
+    #[command(subcommand)]
+    pub command: Command,
+}
+
+/// The commands.
+#[derive(Debug, Subcommand)]
+pub enum Command {
+    /// Prove a spec base, and say what is wrong with it
+    Check(CheckArguments),
+    /// Write the handbook and the bundle of a spec base that has no errors
+    Compile(CompileArguments),
+    /// Give a value in another unit, rounded so that no limit is widened
+    Convert(ConvertArguments),
+    /// Explain a rule; without a name, list all rules
+    Explain(ExplainArguments),
+}
+
+/// How an answer is written.
+#[derive(Clone, Copy, Debug, Default, Eq, PartialEq, ValueEnum)]
+pub enum Format {
+    /// For people
+    #[default]
+    Human,
+    /// For programs
+    Json,
+}
+
+/// Which spec base.
+#[derive(Args, Debug)]
+pub struct BaseArguments {
+    /// Directory of the spec base [default: specs]
+    #[arg(value_name = "BASE", conflicts_with = "specs")]
+    base: Option<PathBuf>,
+    /// The same, as a flag
+    #[arg(long, value_name = "DIR")]
+    specs: Option<PathBuf>,
+}
+
+impl BaseArguments {
+    /// The directory.
+    pub fn directory(&self) -> PathBuf {
+        self.base.clone().or_else(|| self.specs.clone()).unwrap_or_else(|| PathBuf::from("specs"))
+    }
+}
+
+/// Arguments of `check`.
+#[derive(Args, Debug)]
+pub struct CheckArguments {
+    /// Which base.
+    #[command(flatten)]
+    pub base: BaseArguments,
+    /// How the findings are written
+    #[arg(long, value_enum, default_value_t)]
+    pub format: Format,
+    /// Show notes too
+    #[arg(long)]
+    pub notes: bool,
+}
+
+/// Arguments of `compile`.
+#[derive(Args, Debug)]
+pub struct CompileArguments {
+    /// Which base.
+    #[command(flatten)]
+    pub base: BaseArguments,
+    /// Directory that handbook and bundle are written to, whole or not at all
+    #[arg(long, value_name = "DIR", default_value = "public")]
+    pub out: PathBuf,
+    /// How the outcome is written
+    #[arg(long, value_enum, default_value_t)]
+    pub format: Format,
+}
+
+/// Arguments of `convert`.
+#[derive(Args, Debug)]
+pub struct ConvertArguments {
+    /// The value as printed, as "58 ± 2 psi"
+    #[arg(allow_hyphen_values = true)]
+    pub value: String,
+    /// The unit it is wanted in
+    pub unit: String,
+    /// How the answer is written
+    #[arg(long, value_enum, default_value_t)]
+    pub format: Format,
+}
+
+/// Arguments of `explain`.
+#[derive(Args, Debug)]
+pub struct ExplainArguments {
+    /// Name of the rule
+    pub rule: Option<String>,
+    /// How the answer is written
+    #[arg(long, value_enum, default_value_t)]
+    pub format: Format,
+}

@@ -1,0 +1,134 @@
+//! The command line: arguments in, exit status out.
+//!
+//! 0: answered. 1: the base, the file or the reading has errors. 2: the call or the machine failed;
+//! with `--format json`, standard output then holds `{"error": {"message": …}}`.
+
+mod args;
+mod check;
+mod compile;
+mod convert;
+mod explain;
+
+use std::io::Write;
+
+use clap::Parser;
+use serde_json::{Value, json};
+
+use crate::load::disk::MachineError;
+use args::{Arguments, Command, Format};
+
+/// Exit status of a run.
+#[derive(Clone, Copy, Debug, Eq, PartialEq)]
+pub enum Status {
+    /// Answered.
+    Answered = 0,
+    /// The base, the file or the reading has errors.
+    Errors = 1,
+    /// The call or the machine failed.
+    Failed = 2,
+}
+
+/// Why a command gave no answer.
+#[derive(Debug)]
+pub enum Failure {
+    /// What was given has errors: message and help.
+    Input(String, String),
+    /// The call is wrong: message and help.
+    Usage(String, String),
+    /// The machine failed.
+    Machine(MachineError),
+    /// Nobody reads the output any more.
+    OutputClosed,
+}
+
+impl From<MachineError> for Failure {
+    fn from(error: MachineError) -> Self {
+        Self::Machine(error)
+    }
+}
+
+impl From<std::io::Error> for Failure {
+    fn from(_: std::io::Error) -> Self {
+        Self::OutputClosed
+    }
+}
+
+/// Runs the command line given by the system.
+pub fn run(arguments: impl IntoIterator<Item = std::ffi::OsString>) -> Status {
+    let arguments: Vec<_> = arguments.into_iter().collect();
+    let json = asks_for_json(&arguments);
+    let (mut out, mut err) = (anstream::stdout(), anstream::stderr());
+    match Arguments::try_parse_from(&arguments) {
+        Ok(parsed) => match dispatch(parsed.command, &mut out, &mut err) {
+            Ok(status) => status,
+            Err(failure) => report(failure, json, &mut out, &mut err),
+        },
+        Err(error) if !error.use_stderr() => {
+            _ = write!(out, "{}", error.render().ansi());
+            Status::Answered
+        }
+        Err(error) if json => {
+            let message = error.to_string();
+            let message = message.lines().next().unwrap_or_default().trim_start_matches("error: ");
+            _ = writeln!(out, "{}", failed(message, "see `baybook --help`"));
+            Status::Failed
+        }
+        Err(error) => {
+            _ = write!(err, "{}", error.render().ansi());
+            Status::Failed
+        }
+    }
+}
+
+fn dispatch(command: Command, out: &mut dyn Write, err: &mut dyn Write) -> Result<Status, Failure> {
+    match command {
+        Command::Check(arguments) => check::run(&arguments, out),
+        Command::Compile(arguments) => compile::run(&arguments, out, err),
+        Command::Convert(arguments) => convert::run(&arguments, out),
+        Command::Explain(arguments) => explain::run(&arguments, out),
+    }
+}
+
+fn report(failure: Failure, json: bool, out: &mut dyn Write, err: &mut dyn Write) -> Status {
+    let (message, help, status) = match failure {
+        Failure::OutputClosed => return Status::Failed,
+        Failure::Input(message, help) => (message, help, Status::Errors),
+        Failure::Usage(message, help) => (message, help, Status::Failed),
+        Failure::Machine(error) => (error.to_string(), String::new(), Status::Failed),
+    };
+    if json {
+        _ = writeln!(out, "{}", failed(&message, &help));
+    } else {
+        _ = writeln!(err, "baybook: {message}");
+        if !help.is_empty() {
+            _ = writeln!(err, "help: {help}");
+        }
+    }
+    status
+}
+
+fn failed(message: &str, help: &str) -> Value {
+    if help.is_empty() {
+        json!({ "error": { "message": message } })
+    } else {
+        json!({ "error": { "message": message, "help": help } })
+    }
+}
+
+/// True if the call asks for JSON, read before it is known to be a right one.
+fn asks_for_json(arguments: &[std::ffi::OsString]) -> bool {
+    let words: Vec<_> = arguments.iter().map(|one| one.to_string_lossy()).collect();
+    words.iter().any(|word| word == "--format=json")
+        || words.windows(2).any(|pair| matches!(pair, [flag, format] if flag == "--format" && format == "json"))
+}
+
+/// Writes JSON, one value, with a line end.
+fn write_json(out: &mut dyn Write, value: &Value) -> Result<(), Failure> {
+    let text = serde_json::to_string_pretty(value).unwrap_or_default();
+    Ok(writeln!(out, "{text}")?)
+}
+
+/// Whether a format is JSON.
+const fn is_json(format: Format) -> bool {
+    matches!(format, Format::Json)
+}
