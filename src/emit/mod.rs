@@ -2,6 +2,9 @@
 //!
 //! Emitters return a map of path → bytes and touch no disk; `disk` is the one place that writes.
 
+pub mod drawing;
+pub mod handbook;
+
 use std::collections::BTreeMap;
 
 /// Files to write, by path relative to the output, with `/`.
