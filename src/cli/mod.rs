@@ -37,6 +37,8 @@ pub enum Failure {
     Usage(String, String),
     /// The machine failed.
     Machine(MachineError),
+    /// A part of this program failed: a defect, never the fault of the base.
+    Internal(String),
     /// Nobody reads the output any more.
     OutputClosed,
 }
@@ -95,6 +97,9 @@ fn report(failure: Failure, json: bool, out: &mut dyn Write, err: &mut dyn Write
         Failure::Input(message, help) => (message, help, Status::Errors),
         Failure::Usage(message, help) => (message, help, Status::Failed),
         Failure::Machine(error) => (error.to_string(), String::new(), Status::Failed),
+        Failure::Internal(message) => {
+            (message, "this is a defect of baybook; nothing was written".to_owned(), Status::Failed)
+        }
     };
     if json {
         _ = writeln!(out, "{}", failed(&message, &help));
