@@ -15,18 +15,18 @@ use super::place::FileKind;
 /// The schema of a kind of file.
 pub fn of(kind: FileKind) -> Value {
     match kind {
-        FileKind::Base => schema::<format::BaseFile>(),
-        FileKind::Catalogue => schema::<format::CatalogueFile>(),
-        FileKind::Hazards => schema::<format::HazardsFile>(),
-        FileKind::Sources => schema::<format::SourcesFile>(),
-        FileKind::Gauges => schema::<format::GaugesFile>(),
-        FileKind::Machines => schema::<format::MachinesFile>(),
-        FileKind::Engine => schema::<format::EngineFile>(),
-        FileKind::Codes => schema::<format::CodesFile>(),
-        FileKind::Procedure => schema::<format::ProcedureHead>(),
-        FileKind::Complaint => schema::<format::ComplaintFile>(),
-        FileKind::Rereads => schema::<format::RereadsFile>(),
-        FileKind::Ids => schema::<format::IdsFile>(),
+        FileKind::Base => input::<format::BaseFile>(),
+        FileKind::Catalogue => input::<format::CatalogueFile>(),
+        FileKind::Hazards => input::<format::HazardsFile>(),
+        FileKind::Sources => input::<format::SourcesFile>(),
+        FileKind::Gauges => input::<format::GaugesFile>(),
+        FileKind::Machines => input::<format::MachinesFile>(),
+        FileKind::Engine => input::<format::EngineFile>(),
+        FileKind::Codes => input::<format::CodesFile>(),
+        FileKind::Procedure => input::<format::ProcedureHead>(),
+        FileKind::Complaint => input::<format::ComplaintFile>(),
+        FileKind::Rereads => input::<format::RereadsFile>(),
+        FileKind::Ids => input::<format::IdsFile>(),
     }
 }
 
@@ -39,8 +39,30 @@ pub fn validator(kind: FileKind) -> Option<&'static Validator> {
     ALL.get(index)?.as_ref()
 }
 
-/// The JSON Schema 2020-12 of a type, plain enough for any editor and validator.
-pub fn schema<T: JsonSchema>() -> Value {
+/// The JSON Schema 2020-12 of a type that is written, with null where it may stand.
+pub fn output<T: JsonSchema>() -> Value {
+    let generator = SchemaSettings::draft2020_12().for_serialize().into_generator();
+    let mut value = generator.into_root_schema_for::<T>().to_value();
+    without_widths(&mut value);
+    value
+}
+
+/// Takes out the widths of integers, which other programs need not know.
+fn without_widths(value: &mut Value) {
+    match value {
+        Value::Object(object) => {
+            if object.get("format").is_some_and(Value::is_string) {
+                object.remove("format");
+            }
+            object.values_mut().for_each(without_widths);
+        }
+        Value::Array(items) => items.iter_mut().for_each(without_widths),
+        _ => {}
+    }
+}
+
+/// The JSON Schema 2020-12 of a type that is read, plain enough for any editor and validator.
+fn input<T: JsonSchema>() -> Value {
     let generator = SchemaSettings::draft2020_12().into_generator();
     let mut value = generator.into_root_schema_for::<T>().to_value();
     plain(&mut value);

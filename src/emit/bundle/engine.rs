@@ -88,48 +88,69 @@ pub struct SpecJson {
     /// Key of the value below: `window`, `new`, `wear_limit`, `setting` …
     pub form: String,
     /// Limits to set to or accept within.
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub window: Option<RangeJson>,
     /// Where the maker asks for less than the whole window.
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub set_to: Option<RangeJson>,
     /// The fit of new parts.
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub new: Option<RangeJson>,
     /// The end of use.
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub wear_limit: Option<RangeJson>,
     /// A value to apply.
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub setting: Option<RangeJson>,
     /// A value applied in steps, in order.
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub stages: Option<Vec<RangeJson>>,
     /// A table: what is read at which input.
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub points: Option<Vec<PointJson>>,
     /// `clockwise` or `counter-clockwise`.
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub direction: Option<String>,
     /// Where one stands to see it turn that way.
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub seen_from: Option<String>,
     /// Service interval: whichever comes first.
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub interval: Option<Vec<PrintedJson>>,
     /// The first interval of a new or rebuilt machine.
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub first: Option<Vec<PrintedJson>>,
     /// The interval in severe use.
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub severe: Option<Vec<PrintedJson>>,
     /// A part chosen by one or two inputs.
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub selection: Option<SelectionJson>,
     /// The cavities of a connector.
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub pins: Option<Vec<PinJson>>,
     /// Words.
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub text: Option<String>,
     /// Why there is no value: `not-given`, `not-applicable` or `not-read`.
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub absent: Option<String>,
     /// The fastener a torque is for.
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub fastener: Option<FastenerJson>,
     /// Bolt centres in millimetres, in tightening order; exact decimals.
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub pattern: Option<Vec<[String; 2]>>,
     /// Where it was read, by whom.
     pub source: SourceRefJson,
     /// The variant that makes it; null for the engine's own.
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub variant: Option<String>,
     /// What the manual prints wrongly.
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub misprint: Option<MisprintJson>,
     /// What the technician should know.
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub note: Option<String>,
 }
 

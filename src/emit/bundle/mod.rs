@@ -68,13 +68,13 @@ pub fn bundle(model: &Model) -> Result<Bundle, serde_json::Error> {
 pub fn schemas() -> BTreeMap<String, Value> {
     let inputs = FileKind::ALL.iter().map(|kind| (format!("{}.schema.json", kind.schema_name()), schema::of(*kind)));
     let outputs = [
-        ("engine", schema::schema::<engine::EngineJson>()),
-        ("bundle", schema::schema::<head::HeadJson>()),
-        ("catalogue", schema::schema::<catalogue::CatalogueJson>()),
-        ("machines", schema::schema::<machines::MachinesJson>()),
-        ("sources", schema::schema::<reference::SourcesJson>()),
-        ("hazards", schema::schema::<reference::HazardsJson>()),
-        ("gauges", schema::schema::<reference::GaugesJson>()),
+        ("engine", schema::output::<engine::EngineJson>()),
+        ("bundle", schema::output::<head::HeadJson>()),
+        ("catalogue", schema::output::<catalogue::CatalogueJson>()),
+        ("machines", schema::output::<machines::MachinesJson>()),
+        ("sources", schema::output::<reference::SourcesJson>()),
+        ("hazards", schema::output::<reference::HazardsJson>()),
+        ("gauges", schema::output::<reference::GaugesJson>()),
     ];
     inputs.chain(outputs.map(|(name, value)| (format!("bundle/{name}.schema.json"), value))).collect()
 }
