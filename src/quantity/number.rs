@@ -245,7 +245,10 @@ fn malformed(run: &str) -> ValueProblem {
 /// How a malformed number was probably meant: `0,20` as 0.20, `1,500` as 1500 or 1.500.
 fn offers(run: &str) -> Vec<String> {
     let is_gap = |letter: char| matches!(letter, ',' | '\'' | '’' | '_') || letter.is_whitespace();
-    let grouped = !run.starts_with('0') && run.split(is_gap).skip(1).all(|group| group.len() == 3);
+    let groups: Vec<_> = run.split('.').next().unwrap_or_default().split(is_gap).collect();
+    let is_group =
+        |group: &&str| group.len() == 3 && group.bytes().all(|byte| byte.is_ascii_digit());
+    let grouped = !run.starts_with('0') && groups.len() > 1 && groups.iter().skip(1).all(is_group);
     let joined: String = run.chars().filter(|letter| !is_gap(*letter)).collect();
     let mut tries = Vec::new();
     if grouped {

@@ -3,6 +3,8 @@
 //! Invariant: a value exists only as read from a text, with its digits; [`Value::text`] writes it
 //! one way, and reading that again gives the same value.
 
+mod cursor;
+mod ending;
 mod error;
 mod parse;
 mod shape;

@@ -49,7 +49,7 @@ pub(super) static ROWS: &[Row] = &[
         .also(&["pascal"]),
     unit(AbsolutePressure, "kPa abs", "kilopascals absolute", 1000, 1).ucum("kPa{abs}").beside("psi abs")
         .also(&["kPa·(abs)", "kPa·absolute", "kPa·(absolute)", "kPaa", "kPa·a", "kPa·(a)", "kPa(abs)", "kPa(a)"]),
-    unit(AbsolutePressure, "psi abs", "pounds per square inch absolute", 8_896_443_230_521, 1_290_320_000).ucum("[psi]{abs}").beside("kPa abs")
+    unit(AbsolutePressure, "psi abs", "pounds per square inch absolute", 8_896_443_230_521, 1_290_320_000).ucum("[psi]{abs}").unece("80").beside("kPa abs")
         .also(&["psia", "PSIA", "psi·(abs)", "psi·absolute", "psi·(absolute)", "psi·a", "psi(abs)"]),
     unit(AbsolutePressure, "bar abs", "bar absolute", 100_000, 1).ucum("bar{abs}").beside("psi abs")
         .also(&["bara", "bar·a", "bar·(abs)", "bar·absolute", "bar·(absolute)", "bar(abs)", "bar(a)"]),

@@ -28,7 +28,7 @@ pub(super) static ROWS: &[Row] = &[
         .also(&["day", "d"]),
     unit(Angle, "°", "degrees of angle", 1, 1).ucum("deg").unece("DD")
         .also(&["deg·of·angle", "degree·of·angle"]),
-    unit(Turns, "turns", "turns", 1, 1).ucum("{turn}")
+    unit(Turns, "turns", "turns", 1, 1).ucum("{turn}").unece("M44")
         .also(&["turn"]),
     unit(RotationalSpeed, "rpm", "revolutions per minute", 1, 1).ucum("{rev}/min").unece("RPM")
         .also(&["RPM", "Rpm", "r·p·m", "r/min", "rev/min", "revs/min", "min⁻¹", "/min", "U/min"]),
@@ -46,7 +46,7 @@ pub(super) static ROWS: &[Row] = &[
         .also(&["ml/min", "millilitres/min"]),
     unit(Flow, "L/min", "litres per minute", 1, 60_000).ucum("L/min").unece("L2").beside("US gal/min")
         .also(&["l/min", "lpm", "LPM", "litres/min", "liters/min"]),
-    unit(Flow, "cm³/min", "cubic centimetres per minute", 1, 60_000_000).ucum("cm3/min").unece("G48")
+    unit(Flow, "cm³/min", "cubic centimetres per minute", 1, 60_000_000).ucum("cm3/min").unece("G49")
         .also(&["cc/min", "ccm/min"]),
     unit(Flow, "L/h", "litres per hour", 1, 3_600_000).ucum("L/h").unece("E32").beside("US gal/h")
         .also(&["l/h", "L/hr", "l/hr"]),
@@ -83,6 +83,6 @@ pub(super) static ROWS: &[Row] = &[
         .also(&["blink"]),
     unit(Count, "cycles", "cycles", 1, 1).ucum("{cycle}").unece("C62")
         .also(&["cycle"]),
-    unit(Count, "pieces", "pieces", 1, 1).ucum("{piece}").unece("C62")
+    unit(Count, "pieces", "pieces", 1, 1).ucum("{piece}").unece("H87")
         .also(&["piece", "pcs", "pc"]),
 ];
