@@ -4,10 +4,14 @@
 
 pub mod bundle;
 pub mod disk;
+pub mod drawing;
+pub mod handbook;
 
 use std::collections::BTreeMap;
 
-use crate::check::Checked;
+use crate::check::{Checked, registry};
+use bundle::Bundle;
+use handbook::Facts;
 
 /// Files to write, by path relative to the output, with `/`.
 pub type Tree = BTreeMap<String, Vec<u8>>;
@@ -18,8 +22,12 @@ pub type Tree = BTreeMap<String, Vec<u8>>;
 ///
 /// When a template or a serialiser refuses a value: a defect of this program, not of the base.
 pub fn compile(checked: &Checked) -> Result<Tree, EmitError> {
-    let bundle = bundle::bundle(checked.model()).map_err(|error| EmitError(error.to_string()))?;
-    Ok(bundle.tree)
+    let Bundle { mut tree, content_hash, build_hashes } =
+        bundle::bundle(checked.model()).map_err(|error| EmitError(error.to_string()))?;
+    let rules = registry::rules();
+    let facts = Facts { checked, rules: &rules, content_hash: &content_hash, build_hashes: &build_hashes };
+    tree.extend(handbook::handbook(&facts).map_err(|error| EmitError(error.to_string()))?);
+    Ok(tree)
 }
 
 /// A part of the output could not be made.

@@ -1,0 +1,66 @@
+//! The handbook: static sheets that open by double click, complete without scripts.
+//!
+//! Flow: the model is turned into plain view structs ([`view`]), a template writes each as a page,
+//! and [`drawing`](crate::emit::drawing) supplies the figures. Invariants: templates decide nothing
+//! about data; every text of a file is escaped where it lands; a link is relative and explicit; the
+//! same model gives the same bytes.
+
+mod assets;
+mod indexes;
+mod press;
+mod sheets;
+mod templates;
+mod view;
+
+use std::collections::BTreeMap;
+use std::fmt;
+
+use press::Press;
+
+use crate::check::Checked;
+use crate::diag::Rule;
+use crate::emit::Tree;
+use crate::model::BuildId;
+
+/// What the handbook is made from.
+#[derive(Clone, Copy, Debug)]
+pub struct Facts<'a> {
+    /// The proved base.
+    pub checked: &'a Checked,
+    /// Every rule, for the page of rules.
+    pub rules: &'a [&'static Rule],
+    /// Hash of the whole content.
+    pub content_hash: &'a str,
+    /// Hash of what each build states.
+    pub build_hashes: &'a BTreeMap<BuildId, String>,
+}
+
+/// A page could not be written: a defect of a template, never of the base.
+#[derive(Debug)]
+pub struct HandbookError {
+    sheet: String,
+    cause: tera::Error,
+}
+
+impl fmt::Display for HandbookError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "cannot write the sheet {}: {}", self.sheet, self.cause)
+    }
+}
+
+impl std::error::Error for HandbookError {
+    fn source(&self) -> Option<&(dyn std::error::Error + 'static)> {
+        Some(&self.cause)
+    }
+}
+
+/// Writes every sheet, index and asset of the handbook.
+///
+/// # Errors
+/// [`HandbookError`] if a template is at fault.
+pub fn handbook(facts: &Facts<'_>) -> Result<Tree, HandbookError> {
+    let mut press = Press::new(facts)?;
+    indexes::print(&mut press)?;
+    sheets::print(&mut press)?;
+    Ok(press.into_tree())
+}

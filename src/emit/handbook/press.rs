@@ -1,0 +1,64 @@
+//! The press: one template engine, what every page shares, and the tree of finished pages.
+
+use std::collections::BTreeMap;
+
+use serde::Serialize;
+use tera::{Context, Tera};
+
+use super::view::Shared;
+use super::{Facts, HandbookError, assets, templates};
+use crate::diag::Rule;
+use crate::emit::Tree;
+use crate::model::{BuildId, Model};
+
+/// Prints pages into a tree.
+pub(super) struct Press<'a> {
+    pub(super) model: &'a Model,
+    pub(super) rules: &'a [&'static Rule],
+    pub(super) build_hashes: &'a BTreeMap<BuildId, String>,
+    tera: Tera,
+    tree: Tree,
+}
+
+impl<'a> Press<'a> {
+    /// A press with the assets already in its tree.
+    pub(super) fn new(facts: &Facts<'a>) -> Result<Self, HandbookError> {
+        let fault = |cause| HandbookError { sheet: "templates".to_owned(), cause };
+        let model = facts.checked.model();
+        let assets = assets::hashed();
+        let mut tera = templates::engine().map_err(fault)?;
+        let shared = Shared::new(&model.base, facts.content_hash, &assets);
+        tera.global_context().insert("site", &shared);
+        let tree = assets.into_iter().map(|asset| (asset.path, asset.bytes)).collect();
+        let Facts { rules, build_hashes, .. } = *facts;
+        Ok(Self { model, rules, build_hashes, tera, tree })
+    }
+
+    /// Prints one page: `template` from `view`, at `path` below the output.
+    pub(super) fn print<V: Serialize>(
+        &mut self,
+        path: &str,
+        template: &str,
+        view: &V,
+    ) -> Result<(), HandbookError> {
+        let fault = |cause| HandbookError { sheet: path.to_owned(), cause };
+        let mut context = Context::from_serialize(view).map_err(fault)?;
+        context.insert("root", &"../".repeat(path.matches('/').count()));
+        context.insert("path", path);
+        let page = self.tera.render(template, &context).map_err(fault)?;
+        self.tree.insert(path.to_owned(), page.into_bytes());
+        Ok(())
+    }
+
+    /// Renders a part of a page, for places where Markdown takes it in.
+    pub(super) fn part<V: Serialize>(&self, template: &str, view: &V) -> Result<String, HandbookError> {
+        let fault = |cause| HandbookError { sheet: template.to_owned(), cause };
+        let context = Context::from_serialize(view).map_err(fault)?;
+        self.tera.render(template, &context).map_err(fault)
+    }
+
+    /// The finished pages.
+    pub(super) fn into_tree(self) -> Tree {
+        self.tree
+    }
+}

@@ -1,0 +1,228 @@
+//! Markdown as HTML: the body of a procedure with this build's values in place, and a rule's page.
+//!
+//! Raw HTML never passes: what a file writes as HTML comes out as text. A step is an item of a
+//! list that stands in no other, numbered through the whole procedure. The cautions of a step stand before its text, its readings and drawings
+//! after it, so that nobody reads the action before the danger.
+
+use pulldown_cmark::{CowStr, Event, HeadingLevel, Options, Parser, Tag, TagEnd, html};
+
+use super::super::HandbookError;
+use super::super::press::Press;
+use super::super::view::{Inline, Panel, Readings, TurnPart, beside};
+use crate::emit::drawing::escape;
+use crate::model::{Build, Link, Piece, Procedure};
+
+/// The body of a procedure for one build.
+pub(in super::super) fn body(
+    press: &Press<'_>,
+    build: &Build,
+    procedure: &Procedure,
+) -> Result<String, HandbookError> {
+    let mut writer = Writer { press, build, procedure, out: Vec::new(), after: Vec::new(), depth: 0, lists: 0, steps: 0 };
+    for (at, piece) in procedure.body.iter().enumerate() {
+        match piece {
+            Piece::Markup { event, .. } => writer.markup(event, at)?,
+            Piece::Link { link, label, .. } => writer.link(link, label)?,
+        }
+    }
+    writer.flush();
+    let mut text = String::new();
+    html::push_html(&mut text, writer.out.into_iter());
+    Ok(text)
+}
+
+struct Writer<'a, 'b> {
+    press: &'a Press<'b>,
+    build: &'a Build,
+    procedure: &'a Procedure,
+    out: Vec<Event<'static>>,
+    /// Parts that follow the block they belong to.
+    after: Vec<String>,
+    /// Depth of open tags.
+    depth: usize,
+    /// Depth of open lists.
+    lists: usize,
+    /// Steps begun so far.
+    steps: u64,
+}
+
+impl Writer<'_, '_> {
+    fn markup(&mut self, event: &Event<'static>, at: usize) -> Result<(), HandbookError> {
+        match event {
+            Event::Start(tag) => self.open(tag, at),
+            Event::End(tag) => {
+                self.close(tag);
+                Ok(())
+            }
+            other => {
+                self.out.push(without_html(other.clone()));
+                Ok(())
+            }
+        }
+    }
+
+    fn open(&mut self, tag: &Tag<'static>, at: usize) -> Result<(), HandbookError> {
+        let top = self.depth == 0;
+        self.depth = self.depth.saturating_add(1);
+        if let Tag::List(start) = tag {
+            self.lists = self.lists.saturating_add(1);
+            if self.lists > 1 {
+                self.out.push(Event::Start(tag.clone()));
+                return Ok(());
+            }
+            // A step is meant by its number in the whole procedure, so that number is shown.
+            let start = start.map(|_| self.steps.saturating_add(1));
+            self.out.push(Event::Start(Tag::List(start)));
+            return Ok(());
+        }
+        if top {
+            self.cautions(at)?;
+        }
+        if self.lists == 1 && matches!(tag, Tag::Item) {
+            self.steps = self.steps.saturating_add(1);
+            let number = self.steps;
+            self.raw(format!("<li id=\"step-{number}\" data-step=\"{number}\">"));
+            // A list inside a quotation has its cautions before the quotation.
+            return if self.depth == 2 { self.cautions(at) } else { Ok(()) };
+        }
+        self.out.push(Event::Start(lowered(tag)));
+        Ok(())
+    }
+
+    fn close(&mut self, tag: &TagEnd) {
+        self.depth = self.depth.saturating_sub(1);
+        if self.lists == 1 && matches!(tag, TagEnd::Item) {
+            self.flush();
+            self.raw("</li>\n".to_owned());
+            return;
+        }
+        if matches!(tag, TagEnd::List(_)) {
+            self.lists = self.lists.saturating_sub(1);
+        }
+        self.out.push(Event::End(lowered_end(*tag)));
+        if self.depth == 0 {
+            self.flush();
+        }
+    }
+
+    /// The cautions inside the block or step that opens at a piece.
+    fn cautions(&mut self, at: usize) -> Result<(), HandbookError> {
+        let mut depth = 0_usize;
+        let mut hazards = Vec::new();
+        for piece in self.procedure.body.iter().skip(at) {
+            match piece {
+                Piece::Markup { event: Event::Start(_), .. } => depth = depth.saturating_add(1),
+                Piece::Markup { event: Event::End(_), .. } => depth = depth.saturating_sub(1),
+                Piece::Link { link: Link::Hazard(id), .. } => hazards.push(id),
+                _ => {}
+            }
+            if depth == 0 {
+                break;
+            }
+        }
+        for panel in Panel::several(self.press.model, hazards) {
+            let part = self.press.part("parts/hazard.html", &panel)?;
+            self.raw(part);
+        }
+        Ok(())
+    }
+
+    fn link(&mut self, link: &Link, label: &str) -> Result<(), HandbookError> {
+        let (press, build) = (self.press, self.build);
+        match link {
+            Link::Spec { of, narrow } => {
+                let part = press.part("parts/value.html", &Inline::of(build, of, narrow, label))?;
+                self.inline(part);
+            }
+            Link::Reading { of, narrow } => {
+                let readings = Readings::of(press.model, build, of, narrow, label);
+                self.inline(format!("<b>{}</b>", escape(&readings.label)));
+                self.after.push(press.part("parts/readings.html", &readings)?);
+            }
+            // Stands before the step already.
+            Link::Hazard(_) => {}
+            Link::Turn { of, angle } => {
+                let turn = TurnPart::of(build, of, angle);
+                let words = [turn.way.map(str::to_owned), turn.seen.clone()].into_iter().flatten();
+                let words: Vec<String> = words.collect();
+                self.inline(format!("<b>{} {}</b>", escape(&turn.angle), escape(&words.join(", "))));
+                self.after.push(press.part("parts/turn.html", &turn)?);
+            }
+            Link::Step(step) => {
+                let text = if label.is_empty() { format!("step {step}") } else { label.to_owned() };
+                self.inline(format!("<a href=\"#step-{}\">{}</a>", escape(step), escape(&text)));
+            }
+            Link::Procedure(id) => {
+                let found = beside(press.model, build, id);
+                let (href, title) = found.map_or((None, id.to_string()), |(href, title)| (Some(href), title));
+                let text = escape(if label.is_empty() { &title } else { label });
+                self.inline(href.map_or_else(|| text.clone(), |href| format!("<a href=\"{}\">{text}</a>", escape(&href))));
+            }
+        }
+        Ok(())
+    }
+
+    fn inline(&mut self, html: String) {
+        self.out.push(Event::InlineHtml(CowStr::from(html)));
+    }
+
+    fn raw(&mut self, html: String) {
+        self.out.push(Event::Html(CowStr::from(html)));
+    }
+
+    fn flush(&mut self) {
+        for part in std::mem::take(&mut self.after) {
+            self.raw(part);
+        }
+    }
+}
+
+/// A rule's page; its headings stand below those of the page of rules.
+pub(in super::super) fn page(text: &str) -> String {
+    let lower = |event| match event {
+        Event::Start(tag) => Event::Start(lowered(&tag)),
+        Event::End(tag) => Event::End(lowered_end(tag)),
+        other => without_html(other),
+    };
+    let mut out = String::new();
+    html::push_html(&mut out, Parser::new_ext(text, Options::ENABLE_TABLES).map(lower));
+    out
+}
+
+/// HTML that a file writes is text.
+fn without_html(event: Event<'_>) -> Event<'_> {
+    match event {
+        Event::Html(text) | Event::InlineHtml(text) => Event::Text(text),
+        other => other,
+    }
+}
+
+/// A sheet has its own first two or three headings.
+const fn level(level: HeadingLevel) -> HeadingLevel {
+    match level {
+        HeadingLevel::H1 => HeadingLevel::H3,
+        HeadingLevel::H2 => HeadingLevel::H4,
+        HeadingLevel::H3 => HeadingLevel::H5,
+        _ => HeadingLevel::H6,
+    }
+}
+
+fn lowered<'a>(tag: &Tag<'a>) -> Tag<'a> {
+    match tag {
+        // Attributes of a heading could be a script: none is kept.
+        Tag::Heading { level: at, .. } => {
+            Tag::Heading { level: level(*at), id: None, classes: Vec::new(), attrs: Vec::new() }
+        }
+        // An HTML block would be closed without ever being opened as text: its text stands in a paragraph.
+        Tag::HtmlBlock => Tag::Paragraph,
+        other => other.clone(),
+    }
+}
+
+const fn lowered_end(tag: TagEnd) -> TagEnd {
+    match tag {
+        TagEnd::Heading(at) => TagEnd::Heading(level(at)),
+        TagEnd::HtmlBlock => TagEnd::Paragraph,
+        other => other,
+    }
+}

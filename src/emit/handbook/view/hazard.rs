@@ -1,0 +1,59 @@
+//! Caution panels with the signal words of ANSI Z535.6.
+
+use serde::Serialize;
+
+use super::text::sentence;
+use crate::model::{HazardId, Model, SignalWord};
+
+/// One panel.
+#[derive(Clone, Debug, Eq, PartialEq, Serialize)]
+pub struct Panel {
+    /// Id of the hazard.
+    pub id: String,
+    /// The signal word.
+    pub signal: &'static str,
+    /// Its class in the style sheet.
+    pub class: &'static str,
+    /// True for all but NOTICE: the safety alert symbol stands for harm to people only.
+    pub alert: bool,
+    /// What can hurt.
+    pub hazard: String,
+    /// What happens.
+    pub consequence: String,
+    /// How to avoid it.
+    pub avoid: String,
+}
+
+impl Panel {
+    /// The panel of a hazard; none if the model has no such hazard.
+    pub fn of(model: &Model, id: &HazardId) -> Option<Self> {
+        let hazard = model.hazards.get(id)?;
+        let (signal, class) = match hazard.signal {
+            SignalWord::Danger => ("DANGER", "danger"),
+            SignalWord::Warning => ("WARNING", "warning"),
+            SignalWord::Caution => ("CAUTION", "caution"),
+            SignalWord::Notice => ("NOTICE", "notice"),
+        };
+        Some(Self {
+            id: id.to_string(),
+            signal,
+            class,
+            alert: hazard.signal != SignalWord::Notice,
+            hazard: sentence(&hazard.hazard),
+            consequence: sentence(&hazard.consequence),
+            avoid: sentence(&hazard.avoid),
+        })
+    }
+
+    /// The panels of several hazards, each once, the gravest first, else in the order given.
+    pub fn several<'a>(model: &Model, ids: impl IntoIterator<Item = &'a HazardId>) -> Vec<Self> {
+        let mut seen: Vec<&HazardId> = Vec::new();
+        for id in ids {
+            if !seen.contains(&id) {
+                seen.push(id);
+            }
+        }
+        seen.sort_by_key(|id| model.hazards.get(*id).map(|hazard| hazard.signal));
+        seen.into_iter().filter_map(|id| Self::of(model, id)).collect()
+    }
+}

@@ -1,0 +1,35 @@
+//! Where each sheet lies, relative to the output; a template puts its way to the root before it.
+
+use super::scope;
+use crate::model::{BuildId, EntryId, MachineId, ProcedureId};
+
+/// Paths of sheets.
+#[derive(Clone, Copy, Debug)]
+pub struct Links;
+
+impl Links {
+    /// The engine sheet of a build.
+    pub fn engine(build: &BuildId) -> String {
+        format!("builds/{build}/engine.html")
+    }
+
+    /// The sheet of a procedure for a build.
+    pub fn procedure(build: &BuildId, procedure: &ProcedureId) -> String {
+        format!("builds/{build}/{procedure}.html")
+    }
+
+    /// The chooser of a machine.
+    pub fn machine(machine: &MachineId) -> String {
+        format!("machines/{machine}.html")
+    }
+
+    /// The chooser at one year.
+    pub fn year(machine: &MachineId, year: u16) -> String {
+        format!("machines/{machine}.html#year-{year}")
+    }
+
+    /// The list of builds that state an entry.
+    pub fn entry(entry: &EntryId) -> String {
+        format!("entries/{}.html", scope::entry(entry.as_str()))
+    }
+}

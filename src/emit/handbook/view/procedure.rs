@@ -1,0 +1,230 @@
+//! The sheet of a procedure for one build: what it needs, and the parts that links turn into.
+
+use serde::Serialize;
+
+use super::form::{self, Brief, Line, brief};
+use super::hazard::Panel;
+use super::links::Links;
+use super::scope::{self, Anchors};
+use super::text::{bind, sentence};
+use super::title_block::TitleBlock;
+use crate::emit::drawing::{Drawing, position, rotation};
+use crate::model::{
+    Build, EntryId, Form, Model, Need, Procedure, ProcedureState, Statement, Words,
+};
+use crate::quantity::Value;
+
+/// The sheet of a procedure.
+#[derive(Debug, Serialize)]
+pub struct ProcedureView {
+    /// Title block of its build.
+    pub block: TitleBlock,
+    /// Title.
+    pub title: String,
+    /// Minutes it takes.
+    pub minutes: Option<u32>,
+    /// State of the engine in words.
+    pub state: &'static str,
+    /// Tools, gauges and access.
+    pub needs: Vec<String>,
+    /// Every hazard it declares.
+    pub panels: Vec<Panel>,
+    /// The rendered body.
+    pub body: String,
+    /// What shows that the work holds.
+    pub proof: Option<String>,
+}
+
+/// A value in a sentence: each statement that is meant, named where there are several.
+#[derive(Debug, Serialize)]
+pub struct Inline {
+    /// Text of the link.
+    pub label: String,
+    /// The values.
+    pub values: Vec<InlineValue>,
+}
+
+/// One value in a sentence.
+#[derive(Debug, Serialize)]
+pub struct InlineValue {
+    /// Place and condition, where several values stand together.
+    pub scope: Vec<String>,
+    /// The value.
+    pub value: Brief,
+    /// Its row on the engine sheet, beside this page.
+    pub href: String,
+    /// Entry id.
+    pub of: String,
+    /// `data-where`.
+    pub place: String,
+    /// `data-when`.
+    pub when: String,
+}
+
+/// A reading to take: the limits it is judged against, one line a place.
+#[derive(Debug, Serialize)]
+pub struct Readings {
+    /// What is measured.
+    pub label: String,
+    /// The lines.
+    pub lines: Vec<ReadingLine>,
+}
+
+/// One reading.
+#[derive(Debug, Serialize)]
+pub struct ReadingLine {
+    /// Place and condition in words.
+    pub scope: Vec<String>,
+    /// The limits.
+    pub values: Vec<Line>,
+    /// The value in brief, where it is no window.
+    pub brief: Brief,
+    /// Its row on the engine sheet.
+    pub href: String,
+    /// Unit to write behind the reading.
+    pub unit: Option<&'static str>,
+}
+
+/// A turn in the engine's own direction.
+#[derive(Debug, Serialize)]
+pub struct TurnPart {
+    /// `90°`.
+    pub angle: String,
+    /// `counter-clockwise`, or none where the engine does not say.
+    pub way: Option<&'static str>,
+    /// `seen from the clutch side`.
+    pub seen: Option<String>,
+    /// The turn drawn.
+    pub drawing: Option<Drawing>,
+}
+
+impl ProcedureView {
+    /// The sheet of a procedure, its body already rendered.
+    pub fn of(model: &Model, build: &Build, procedure: &Procedure, hash: &str, body: String) -> Self {
+        let need = |need: &Need| match need {
+            Need::Gauge(id) => model.gauges.get(id).map_or_else(|| id.to_string(), |gauge| gauge.title.clone()),
+            Need::Words(words) => bind(words),
+        };
+        Self {
+            block: TitleBlock::of(model, build, hash),
+            title: procedure.title.clone(),
+            minutes: procedure.minutes,
+            state: match procedure.state {
+                ProcedureState::Cold => "engine cold",
+                ProcedureState::Hot => "engine hot",
+                ProcedureState::Any => "cold or hot",
+            },
+            needs: procedure.needs.iter().map(need).collect(),
+            panels: Panel::several(model, &procedure.hazards),
+            body,
+            proof: procedure.proof.as_deref().map(sentence),
+        }
+    }
+}
+
+/// The statements of an entry that the words of a link leave, with their anchors.
+///
+/// A statement without a value is meant only where no other is: its reason then stands in the step.
+fn meant<'a>(build: &'a Build, of: &'a EntryId, narrow: &'a Words) -> Vec<(&'a Statement, String)> {
+    let mut anchors = Anchors::default();
+    let named: Vec<_> = build.statements.iter().map(|one| (&**one, anchors.statement(&one.identity))).collect();
+    let valued: Vec<_> = build.values(of, narrow).map(|one| &one.identity).collect();
+    let pick = |wanted: &dyn Fn(&Statement) -> bool| {
+        let picked = named.iter().filter(|(one, _)| wanted(one));
+        picked.map(|(one, anchor)| (*one, anchor.clone())).collect::<Vec<_>>()
+    };
+    if valued.is_empty() {
+        pick(&|one| one.identity.of == *of)
+    } else {
+        pick(&|one| valued.contains(&&one.identity))
+    }
+}
+
+impl Inline {
+    /// The value a link stands for.
+    pub fn of(build: &Build, of: &EntryId, narrow: &Words, label: &str) -> Self {
+        let meant = meant(build, of, narrow);
+        let several = meant.len() > 1;
+        let value = |(one, anchor): (&Statement, String)| InlineValue {
+            scope: if several { scope::in_words(&one.identity) } else { Vec::new() },
+            value: brief(&one.form),
+            href: format!("engine.html#{anchor}"),
+            of: of.to_string(),
+            place: scope::attribute(&one.identity.place),
+            when: scope::attribute(&one.identity.when),
+        };
+        Self { label: label.to_owned(), values: meant.into_iter().map(value).collect() }
+    }
+}
+
+impl Readings {
+    /// The readings a link asks for.
+    pub fn of(model: &Model, build: &Build, of: &EntryId, narrow: &Words, label: &str) -> Self {
+        let line = |(one, anchor): (&Statement, String)| {
+            let values = form::lines(&one.form, &model.base.units);
+            ReadingLine {
+                scope: scope::in_words(&one.identity),
+                unit: unit_of(&one.form),
+                values,
+                brief: brief(&one.form),
+                href: format!("engine.html#{anchor}"),
+            }
+        };
+        let title = model.entries.get(of).map(|entry| entry.title.as_str()).unwrap_or_default();
+        let label = if label.is_empty() { title } else { label };
+        Self { label: label.to_owned(), lines: meant(build, of, narrow).into_iter().map(line).collect() }
+    }
+}
+
+fn unit_of(form: &Form) -> Option<&'static str> {
+    let first = form.alternatives().into_iter().flatten().next()?;
+    Some(first.value.unit().symbol())
+}
+
+impl TurnPart {
+    /// A turn by an angle in the direction the build states.
+    pub fn of(build: &Build, of: &EntryId, angle: &Value) -> Self {
+        let stated = build.of(of).find_map(|one| match &one.form {
+            Form::Direction { turns, seen_from } => Some((*turns, seen_from.as_deref())),
+            _ => None,
+        });
+        let text = bind(angle.text().trim_start_matches('+'));
+        let degrees = angle.nominal().and_then(position).map(|turn| match angle.unit().symbol() {
+            "turns" => turn * 360.0,
+            _ => turn,
+        });
+        let drawn = stated.zip(degrees).map(|((turns, seen_from), degrees)| {
+            let label = format!("turn {text} {}", form::turning(turns, seen_from));
+            rotation::turn(turns, degrees, &text, &label)
+        });
+        Self {
+            angle: text,
+            way: stated.map(|(turns, _)| form::way(turns)),
+            seen: stated.and_then(|(_, side)| side).map(form::seen),
+            drawing: drawn,
+        }
+    }
+}
+
+/// The sheet of another procedure of the same build, beside this page; none if it does not fit.
+pub fn beside(model: &Model, build: &Build, id: &crate::model::ProcedureId) -> Option<(String, String)> {
+    let procedure = model.procedures.get(id)?;
+    model.fits_build(procedure, build).then(|| (format!("{id}.html"), procedure.title.clone()))
+}
+
+/// Procedures that fit a build, in order of title.
+pub fn fitting<'a>(model: &'a Model, build: &Build) -> Vec<&'a Procedure> {
+    let all = model.procedures.values();
+    let mut fitting: Vec<&Procedure> = all.filter(|one| model.fits_build(one, build)).collect();
+    fitting.sort_by(|one, other| one.title.cmp(&other.title));
+    fitting
+}
+
+/// The link to a procedure of a build.
+pub fn link(build: &Build, procedure: &Procedure) -> super::row::ProcedureLink {
+    super::row::ProcedureLink {
+        title: procedure.title.clone(),
+        href: Links::procedure(&build.id, &procedure.id),
+        minutes: procedure.minutes,
+    }
+}

@@ -1,0 +1,316 @@
+//! The engine sheet: lettered groups, one row a statement.
+
+use std::sync::Arc;
+
+use serde::Serialize;
+
+use super::form::{self, Every, Line, MisprintLine, PinRow, SelectionTable};
+use super::hazard::Panel;
+use super::links::Links;
+use super::scope::{self, Anchors};
+use super::text::{Figure, bind, count, sentence};
+use super::title_block::TitleBlock;
+use super::{drawings, scope as place};
+use crate::emit::drawing::Drawing;
+use crate::model::{
+    Build, Entry, Fastener, Form, Hand, Model, Point, Provenance, Reuse, ServiceGroup, Statement,
+};
+
+/// The engine sheet of a build.
+#[derive(Debug, Serialize)]
+pub struct EngineView {
+    /// Title block.
+    pub block: TitleBlock,
+    /// Groups that have a row.
+    pub groups: Vec<GroupView>,
+    /// Procedures that fit: title, link, minutes.
+    pub procedures: Vec<ProcedureLink>,
+    /// How many values.
+    pub values: String,
+    /// How many manuals and bulletins they were read from.
+    pub sources: String,
+}
+
+/// A procedure of the build.
+#[derive(Clone, Debug, Serialize)]
+pub struct ProcedureLink {
+    /// Title.
+    pub title: String,
+    /// Its sheet.
+    pub href: String,
+    /// Minutes it takes.
+    pub minutes: Option<u32>,
+}
+
+/// One service group.
+#[derive(Debug, Serialize)]
+pub struct GroupView {
+    /// Its letter; `I` and `O` are left out, as on a drawing.
+    pub letter: String,
+    /// Title.
+    pub title: String,
+    /// Anchor.
+    pub anchor: String,
+    /// Hazards of its entries, each once.
+    pub panels: Vec<Panel>,
+    /// Rows.
+    pub rows: Vec<Row>,
+}
+
+/// One statement.
+#[derive(Debug, Serialize)]
+pub struct Row {
+    /// Anchor.
+    pub anchor: String,
+    /// Entry id: `data-spec`.
+    pub of: String,
+    /// `data-where`.
+    pub place: String,
+    /// `data-when`.
+    pub when: String,
+    /// Key of the form.
+    pub form: &'static str,
+    /// What the trade calls it.
+    pub title: String,
+    /// Where every build that states it is listed.
+    pub entry_href: String,
+    /// Place and condition in words.
+    pub scope: Vec<String>,
+    /// Values of a window, fit or setting.
+    pub lines: Vec<Line>,
+    /// Values applied in steps.
+    pub stages: Vec<Line>,
+    /// Service intervals.
+    pub intervals: Vec<Every>,
+    /// Table of points: headings, then rows.
+    pub points: Option<PointTable>,
+    /// Direction of rotation.
+    pub turns: Option<TurnView>,
+    /// Selection table.
+    pub selection: Option<SelectionTable>,
+    /// Cavities of a connector.
+    pub pins: Vec<PinRow>,
+    /// Words.
+    pub text: Option<String>,
+    /// Why there is no value.
+    pub absent: Option<&'static str>,
+    /// Drawing of it.
+    pub drawing: Option<Drawing>,
+    /// Bolts in tightening order.
+    pub pattern: Option<Drawing>,
+    /// The fastener in one sentence.
+    pub fastener: Option<String>,
+    /// What is printed wrongly.
+    pub misprint: Option<MisprintLine>,
+    /// Notes of the statement, then of the entry.
+    pub notes: Vec<String>,
+    /// Usual gauge.
+    pub gauge: Option<String>,
+    /// Title of the source.
+    pub source: Option<String>,
+    /// Page, row, column, footnote.
+    pub found: Vec<String>,
+    /// Who read it.
+    pub read_by: Option<String>,
+    /// The bulletin that sets it, if one does.
+    pub bulletin: bool,
+}
+
+/// A direction of rotation.
+#[derive(Clone, Debug, Serialize)]
+pub struct TurnView {
+    /// `counter-clockwise`.
+    pub way: &'static str,
+    /// `seen from the clutch side`.
+    pub seen: Option<String>,
+}
+
+/// A table of points.
+#[derive(Clone, Debug, Serialize)]
+pub struct PointTable {
+    /// What it is read at, what is read.
+    pub head: (String, String),
+    /// Rows: at, reads, and the limits where they are not printed as such.
+    pub rows: Vec<PointRow>,
+}
+
+/// One point.
+#[derive(Clone, Debug, Serialize)]
+pub struct PointRow {
+    /// What it is read at.
+    pub at: Figure,
+    /// What is read.
+    pub reads: Figure,
+    /// Its limits, where they are printed as a tolerance.
+    pub limits: Option<String>,
+}
+
+impl EngineView {
+    /// The engine sheet of a build.
+    pub fn of(model: &Model, build: &Build, hash: &str, procedures: Vec<ProcedureLink>) -> Self {
+        let mut sources: Vec<_> = build.statements.iter().filter_map(|one| one.provenance.source.as_ref()).collect();
+        sources.sort();
+        sources.dedup();
+        Self {
+            block: TitleBlock::of(model, build, hash),
+            groups: groups(model, build),
+            procedures,
+            values: count(build.statements.len(), "value", "values"),
+            sources: count(sources.len(), "manual or bulletin", "manuals and bulletins"),
+        }
+    }
+}
+
+fn groups(model: &Model, build: &Build) -> Vec<GroupView> {
+    // Anchors are given in the order of the build, as the title block does that links to them.
+    let mut anchors = Anchors::default();
+    let named: Vec<(&Arc<Statement>, String)> =
+        build.statements.iter().map(|one| (one, anchors.statement(&one.identity))).collect();
+    let lettered = model.groups.iter().zip(letters());
+    let views = lettered.map(|(group, letter)| group_view(model, group, letter, &named));
+    views.filter(|view| !view.rows.is_empty()).collect()
+}
+
+fn group_view(
+    model: &Model,
+    group: &ServiceGroup,
+    letter: String,
+    named: &[(&Arc<Statement>, String)],
+) -> GroupView {
+    let inside = named.iter().filter(|(one, _)| group.entries.contains(&one.identity.of));
+    let rows = inside.clone().filter_map(|(one, anchor)| {
+        let entry = model.entries.get(&one.identity.of)?;
+        Some(Row::of(model, entry, one, anchor.clone()))
+    });
+    let hazards = inside.clone().filter(|(one, _)| !matches!(one.form, Form::Absent(_)));
+    let hazards = hazards.filter_map(|(one, _)| model.entries.get(&one.identity.of));
+    GroupView {
+        letter,
+        title: group.title.clone(),
+        anchor: format!("group-{}", place::entry(&group.id)),
+        panels: Panel::several(model, hazards.flat_map(|entry| &entry.hazards)),
+        rows: rows.collect(),
+    }
+}
+
+/// A, B, C …, Z, AA, AB …, without I and O, which read as numbers: the lettering of ISO 5457.
+pub fn letters() -> impl Iterator<Item = String> {
+    const USED: &str = "ABCDEFGHJKLMNPQRSTUVWXYZ";
+    let single = USED.chars().map(String::from);
+    let double = USED.chars().flat_map(|a| USED.chars().map(move |b| format!("{a}{b}")));
+    single.chain(double).chain((1_u32..).map(|number| format!("Z{number}")))
+}
+
+impl Row {
+    /// The row of a statement.
+    pub fn of(model: &Model, entry: &Entry, statement: &Statement, anchor: String) -> Self {
+        let units = &model.base.units;
+        let Statement { form, identity, provenance, .. } = statement;
+        let stages = match form {
+            Form::Stages(stages) => stages.iter().filter_map(|stage| form::line(None, stage, units)).collect(),
+            _ => Vec::new(),
+        };
+        let notes = statement.note.iter().chain(&entry.note).map(|note| sentence(note));
+        let gauge = entry.gauge.as_ref().and_then(|id| model.gauges.get(id));
+        let source = provenance.source.as_ref().and_then(|id| model.sources.get(id));
+        Self {
+            anchor,
+            of: identity.of.to_string(),
+            place: scope::attribute(&identity.place),
+            when: scope::attribute(&identity.when),
+            form: form.key(),
+            title: entry.title.clone(),
+            entry_href: Links::entry(&entry.id),
+            scope: scope::in_words(identity),
+            lines: form::lines(form, units),
+            stages,
+            intervals: form::intervals(form),
+            points: if let Form::Points(points) = form { Some(point_table(points)) } else { None },
+            turns: turns(form),
+            selection: if let Form::Selection(table) = form { Some(form::selection(table)) } else { None },
+            pins: if let Form::Pins(pins) = form { pins.iter().map(form::pin).collect() } else { Vec::new() },
+            text: if let Form::Text(text) = form { Some(bind(text)) } else { None },
+            absent: if let Form::Absent(why) = form { Some(form::absent(*why)) } else { None },
+            drawing: drawings::of(statement, &entry.title),
+            pattern: drawings::pattern(statement, &entry.title),
+            fastener: statement.fastener.as_ref().map(fastener),
+            misprint: statement.misprint.as_ref().map(form::misprint),
+            notes: notes.collect(),
+            gauge: gauge.map(|gauge| gauge.title.clone()),
+            source: source.map(|source| source.title.clone()),
+            found: found(provenance),
+            read_by: provenance.read_by.clone(),
+            bulletin: statement.variant.is_some(),
+        }
+    }
+}
+
+fn turns(form: &Form) -> Option<TurnView> {
+    let Form::Direction { turns, seen_from } = form else { return None };
+    Some(TurnView { way: form::way(*turns), seen: seen_from.as_deref().map(form::seen) })
+}
+
+fn point_table(points: &[Point]) -> PointTable {
+    let head = |pick: fn(&Point) -> &crate::model::Printed, other: &str| {
+        points.first().map_or_else(|| other.to_owned(), |one| pick(one).value.unit().kind().title().to_owned())
+    };
+    let row = |point: &Point| {
+        let reads = &point.reads.value;
+        let ends = reads.min().zip(reads.max()).filter(|(low, high)| low.exact != high.exact);
+        let limits = ends.filter(|_| reads.nominal().is_some());
+        PointRow {
+            at: Figure::of(&point.at.value),
+            reads: Figure::of(reads),
+            limits: limits.map(|(low, high)| bind(&reads.unit().after(&format!("{}..{}", low.text, high.text)))),
+        }
+    };
+    PointTable {
+        head: (head(|one| &one.at, "at"), head(|one| &one.reads, "reads")),
+        rows: points.iter().map(row).collect(),
+    }
+}
+
+/// `p. 5-12`, then what was read there.
+fn found(provenance: &Provenance) -> Vec<String> {
+    let Provenance { page, row, column, footnote, .. } = provenance;
+    let named = |name: &str, text: &Option<String>| text.as_ref().map(|text| format!("{name} “{text}”"));
+    [
+        page.as_ref().map(|page| format!("page\u{a0}{page}")),
+        named("row", row),
+        named("column", column),
+        named("footnote", footnote),
+    ]
+    .into_iter()
+    .flatten()
+    .collect()
+}
+
+/// The fastener in one sentence: `8 of M9x1.25, class 10.9, threads oiled, into aluminium. …`
+pub fn fastener(fastener: &Fastener) -> String {
+    let Fastener { thread, class, threads, hand, count, reuse, into } = fastener;
+    let many = match (count, thread) {
+        (Some(count), Some(thread)) => Some(format!("{count} × {thread}")),
+        (Some(count), None) => Some(format!("{count} of them")),
+        (None, thread) => thread.clone(),
+    };
+    let hand = hand.map(|hand| match hand {
+        Hand::Right => "right-hand thread".to_owned(),
+        Hand::Left => "left-hand thread: tightens counter-clockwise".to_owned(),
+    });
+    let parts = [
+        many,
+        class.as_ref().map(|class| format!("class {class}")),
+        threads.as_ref().map(|state| format!("threads {state}")),
+        into.as_ref().map(|part| format!("into {part}")),
+        hand,
+    ];
+    let parts: Vec<String> = parts.into_iter().flatten().collect();
+    let again = reuse.map(|reuse| match reuse {
+        Reuse::Never => "Fit new ones every time.",
+        Reuse::IfGood => "Use again only if they pass the manual’s check.",
+        Reuse::Yes => "May be used again.",
+    });
+    let said = if parts.is_empty() { None } else { Some(sentence(&parts.join(", "))) };
+    let sentences: Vec<String> = said.into_iter().chain(again.map(str::to_owned)).collect();
+    sentences.join(" ")
+}

@@ -1,0 +1,53 @@
+//! What every page shares: title, release, notice, assets.
+
+use std::collections::BTreeMap;
+
+use serde::Serialize;
+
+use super::super::assets::Asset;
+use super::text::sentence;
+use crate::model::Base;
+
+/// Known to every template as `site`.
+#[derive(Debug, Serialize)]
+pub struct Shared {
+    /// Title of the handbook.
+    pub title: String,
+    /// Name of the release.
+    pub release: String,
+    /// Date of the release, `2026-11-25`.
+    pub date: String,
+    /// After so many days a sheet asks for a newer copy.
+    pub stale_after_days: Option<u32>,
+    /// True where the data fits no real engine.
+    pub invented: bool,
+    /// Licence of the data.
+    pub licence: String,
+    /// Notice of the base.
+    pub notice: String,
+    /// Hash of the whole content.
+    pub content_hash: String,
+    /// Version of the compiler.
+    pub version: &'static str,
+    /// Path of each asset, by its stem: `handbook_css`.
+    pub asset: BTreeMap<String, String>,
+}
+
+impl Shared {
+    /// What pages share under a base.
+    pub fn new(base: &Base, content_hash: &str, assets: &[Asset]) -> Self {
+        let key = |name: &str| name.rsplit('/').next().unwrap_or(name).replace(['.', '-'], "_");
+        Self {
+            title: base.title.clone(),
+            release: base.release.to_string(),
+            date: base.date.to_string(),
+            stale_after_days: base.stale_after_days,
+            invented: base.invented,
+            licence: base.licence.clone(),
+            notice: sentence(&base.notice),
+            content_hash: content_hash.to_owned(),
+            version: env!("CARGO_PKG_VERSION"),
+            asset: assets.iter().map(|asset| (key(asset.name), asset.path.clone())).collect(),
+        }
+    }
+}

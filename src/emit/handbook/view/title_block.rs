@@ -1,0 +1,163 @@
+//! The title block of a build's sheets: which machines, which engine, why this build fits.
+
+use serde::Serialize;
+
+use super::links::Links;
+use super::scope::Anchors;
+use super::text::{Figure, bind, count};
+use crate::model::{Build, Layout, Model, Printed, SerialRange, SourceClass};
+
+/// The title block.
+#[derive(Clone, Debug, Serialize)]
+pub struct TitleBlock {
+    /// Machines that have this build.
+    pub machines: Vec<MachineCell>,
+    /// Title of the engine.
+    pub engine: String,
+    /// Its layout in words.
+    pub layout: Vec<String>,
+    /// Bulletins in force; empty is as built.
+    pub because: Vec<Because>,
+    /// Id of the build.
+    pub build: String,
+    /// Hash of what the build states.
+    pub hash: String,
+    /// Bulletins that say not to run the machine.
+    pub stops: Vec<Stop>,
+    /// Link to the engine sheet.
+    pub engine_href: String,
+}
+
+/// A machine that has the build.
+#[derive(Clone, Debug, Serialize)]
+pub struct MachineCell {
+    /// Its name.
+    pub name: String,
+    /// Its chooser.
+    pub href: String,
+    /// Years and serial numbers, one line each.
+    pub spans: Vec<String>,
+}
+
+/// A bulletin in force.
+#[derive(Clone, Debug, Serialize)]
+pub struct Because {
+    /// Title of the bulletin.
+    pub title: String,
+    /// `sets 2 values`.
+    pub sets: String,
+    /// The statements it sets: title and anchor on the engine sheet.
+    pub statements: Vec<(String, String)>,
+    /// Why, in the shop's words.
+    pub note: Option<String>,
+}
+
+/// A bulletin that says not to run the machine.
+#[derive(Clone, Debug, Serialize)]
+pub struct Stop {
+    /// Its title.
+    pub title: String,
+    /// Its date.
+    pub date: Option<String>,
+    /// What it asks for.
+    pub note: Option<String>,
+}
+
+impl TitleBlock {
+    /// The title block of a build.
+    pub fn of(model: &Model, build: &Build, hash: &str) -> Self {
+        let engine = model.engines.get(&build.engine);
+        Self {
+            machines: machines(model, build),
+            engine: engine.map_or_else(|| build.engine.to_string(), |engine| engine.title.clone()),
+            layout: engine.and_then(|engine| engine.layout.as_ref()).map(layout_words).unwrap_or_default(),
+            because: because(model, build),
+            build: build.id.to_string(),
+            hash: hash.chars().take(12).collect(),
+            stops: stops(model, build),
+            engine_href: Links::engine(&build.id),
+        }
+    }
+}
+
+fn machines(model: &Model, build: &Build) -> Vec<MachineCell> {
+    let mut cells: Vec<MachineCell> = Vec::new();
+    for fit in model.fits.iter().filter(|fit| fit.build == build.id) {
+        let href = Links::machine(&fit.machine);
+        let span = match &fit.serial {
+            SerialRange::All => fit.years.to_string(),
+            serial => format!("{} · {serial}", fit.years),
+        };
+        match cells.iter_mut().find(|cell| cell.href == href) {
+            Some(cell) => cell.spans.push(span),
+            None => {
+                let name = model.machines.get(&fit.machine).map_or_else(|| fit.machine.to_string(), |one| one.name.clone());
+                cells.push(MachineCell { name, href, spans: vec![span] });
+            }
+        }
+    }
+    cells
+}
+
+/// `four-stroke, petrol`, `2 cylinders, 80.0 mm × 66.0 mm`, `663 cm³`, then the shop's words.
+pub fn layout_words(layout: &Layout) -> Vec<String> {
+    let cylinders = usize::try_from(layout.cylinders).unwrap_or(usize::MAX);
+    let mut words = vec![
+        format!("{}, {}, {}", layout.cycle, layout.fuel, count(cylinders, "cylinder", "cylinders")),
+    ];
+    words.extend(layout.words.as_deref().map(bind));
+    let figure = |printed: &Printed| Figure::of(&printed.value).plain();
+    let size = match (&layout.bore, &layout.stroke) {
+        (Some(bore), Some(stroke)) => Some(format!("bore {} × stroke {}", figure(bore), figure(stroke))),
+        (Some(bore), None) => Some(format!("bore {}", figure(bore))),
+        (None, Some(stroke)) => Some(format!("stroke {}", figure(stroke))),
+        (None, None) => None,
+    };
+    let swept = layout.displacement.as_ref().map(figure);
+    let sizes: Vec<String> = size.into_iter().chain(swept).collect();
+    if !sizes.is_empty() {
+        words.push(sizes.join(" · "));
+    }
+    words
+}
+
+fn because(model: &Model, build: &Build) -> Vec<Because> {
+    let Some(engine) = model.engines.get(&build.engine) else { return Vec::new() };
+    let in_force = engine.variants.iter().filter(|variant| build.variants.contains(&variant.id));
+    in_force
+        .map(|variant| {
+            let mut anchors = Anchors::default();
+            let statements = build.statements.iter().filter_map(|statement| {
+                let anchor = anchors.statement(&statement.identity);
+                let entry = model.entries.get(&statement.identity.of)?;
+                (statement.variant.as_ref() == Some(&variant.id)).then(|| (entry.title.clone(), anchor))
+            });
+            let statements: Vec<_> = statements.collect();
+            let source = variant.source.as_ref().and_then(|id| model.sources.get(id));
+            Because {
+                title: source.map_or_else(|| variant.id.to_string(), |source| source.title.clone()),
+                sets: format!("sets {}", count(statements.len(), "value", "values")),
+                statements,
+                note: variant.note.as_deref().map(super::text::sentence),
+            }
+        })
+        .collect()
+}
+
+fn stops(model: &Model, build: &Build) -> Vec<Stop> {
+    let variants = model.engines.get(&build.engine).map(|engine| engine.variants.as_slice());
+    let of_variants = variants.unwrap_or_default().iter().filter(|one| build.variants.contains(&one.id));
+    let cited = build.statements.iter().filter_map(|one| one.provenance.source.as_ref());
+    let mut ids: Vec<_> = cited.chain(of_variants.filter_map(|one| one.source.as_ref())).collect();
+    ids.sort();
+    ids.dedup();
+    let sources = ids.into_iter().filter_map(|id| model.sources.get(id));
+    sources
+        .filter(|source| source.class == SourceClass::Stop)
+        .map(|source| Stop {
+            title: source.title.clone(),
+            date: source.date.map(|date| date.to_string()),
+            note: source.note.as_deref().map(super::text::sentence),
+        })
+        .collect()
+}
