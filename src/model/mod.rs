@@ -15,7 +15,7 @@ mod vocabulary;
 
 use std::collections::BTreeMap;
 
-pub use base::{Base, Date, Release};
+pub use base::{Base, Date, Publish, Release};
 pub use build::{Build, Fit, SerialRange, Years};
 pub use catalogue::{Domain, Entry, ServiceGroup};
 pub use engine::{Engine, Layout, Reach, Variant};
@@ -26,7 +26,7 @@ pub use id::{
 pub use procedure::{Fitting, Link, Need, Piece, Procedure};
 pub use reference::{Gauge, Hazard, Machine, Maker, Source};
 pub use statement::{
-    Fastener, Form, Identity, Misprint, Pin, Point, Printed, Provenance, Selection, Statement,
+    Confirmation, Fastener, Form, Identity, Misprint, Pin, Point, Printed, Provenance, Selection, Statement,
     Words,
 };
 pub use vocabulary::{
@@ -63,6 +63,14 @@ pub struct Model {
 }
 
 impl Model {
+    /// True if a statement is not to be shown: a wrong value could kill, and nobody confirmed it; or the
+    /// base publishes nothing that was read only once.
+    pub fn withholds(&self, statement: &Statement) -> bool {
+        let unconfirmed = matches!(statement.confirmation, Confirmation::ReadOnce | Confirmation::Differs);
+        let critical = self.entries.get(&statement.identity.of).is_some_and(|entry| entry.critical);
+        unconfirmed && (critical || !self.base.publish.unconfirmed)
+    }
+
     /// True if a procedure fits a build.
     pub fn fits_build(&self, procedure: &Procedure, build: &Build) -> bool {
         let fits = &procedure.fits;

@@ -136,7 +136,7 @@ fn variant(
 
 /// A bulletin's value that names no state holds in the state of the value it takes the place of, where
 /// that is one and the same for all of them.
-fn with_condition_of(base: &[Arc<Statement>], statement: Arc<Statement>) -> Arc<Statement> {
+pub fn with_condition_of(base: &[Arc<Statement>], statement: Arc<Statement>) -> Arc<Statement> {
     if !statement.identity.when.is_empty() {
         return statement;
     }

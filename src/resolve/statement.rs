@@ -7,7 +7,7 @@ use super::reference::owned;
 use super::values::Reader;
 use crate::load::format::{self, Located, Spec, Text};
 use crate::model::{
-    Domain, Entry, EntryId, Fastener, Form, Identity, Misprint, Pin, Point, Provenance, Selection,
+    Absence, Confirmation, Domain, Entry, EntryId, Fastener, Form, Identity, Misprint, Pin, Point, Provenance, Selection,
     SourceId, Statement, VariantId, Words,
 };
 use crate::quantity::{Exact, Value};
@@ -57,8 +57,17 @@ pub fn statement(raw: &Located<Spec>, scope: &Scope<'_>, reader: &mut Reader<'_>
         misprint: spec.misprint.as_ref().map(|one| misprint(one.get())),
         note: owned(spec.note.as_ref()),
         typed: typed_words(spec, reader),
+        confirmation: confirmation(spec),
         source_unknown: named.is_some() && source.is_none(),
     }))
+}
+
+/// Before any second reading: nothing to confirm where nothing was read.
+fn confirmation(spec: &Spec) -> Confirmation {
+    match spec.absent.as_ref().map(Located::get) {
+        Some(Absence::NotApplicable | Absence::NotRead) => Confirmation::NotNeeded,
+        _ => Confirmation::ReadOnce,
+    }
 }
 
 /// Where the words of place and condition stand, for findings about them.

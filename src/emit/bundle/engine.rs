@@ -7,7 +7,7 @@ use serde::Serialize;
 
 use super::quantity::{PrintedJson, RangeJson, form, range};
 use crate::model::{
-    Absence, Build, Direction, Engine, Fastener, Form, Hand, Layout, Misprint, Model, Pin, Printed, Reuse,
+    Build, Engine, Fastener, Form, Hand, Layout, Misprint, Model, Pin, Printed, Reuse,
     Statement, Variant,
 };
 use crate::quantity::exact_text;
@@ -331,7 +331,7 @@ fn with_value(spec: SpecJson, value: &Form) -> SpecJson {
             SpecJson { points: Some(points.iter().map(point).collect()), ..spec }
         }
         Form::Direction { turns, seen_from } => {
-            SpecJson { direction: Some(turns_word(*turns).to_owned()), seen_from: seen_from.clone(), ..spec }
+            SpecJson { direction: Some(turns.word().to_owned()), seen_from: seen_from.clone(), ..spec }
         }
         Form::Interval { regular, first, severe } => {
             SpecJson { interval: forms(regular), first: forms(first), severe: forms(severe), ..spec }
@@ -343,7 +343,7 @@ fn with_value(spec: SpecJson, value: &Form) -> SpecJson {
         }
         Form::Pins(pins) => SpecJson { pins: Some(pins.iter().map(pin).collect()), ..spec },
         Form::Text(text) => SpecJson { text: Some(text.clone()), ..spec },
-        Form::Absent(why) => SpecJson { absent: Some(absence_word(*why).to_owned()), ..spec },
+        Form::Absent(why) => SpecJson { absent: Some(why.word().to_owned()), ..spec },
     }
 }
 
@@ -361,16 +361,9 @@ fn fastener(fastener: &Fastener) -> FastenerJson {
         thread: fastener.thread.clone(),
         class: fastener.class.clone(),
         threads: fastener.threads.clone(),
-        hand: fastener.hand.map(|hand| match hand {
-            Hand::Right => "right",
-            Hand::Left => "left",
-        }),
+        hand: fastener.hand.map(Hand::word),
         count: fastener.count,
-        reuse: fastener.reuse.map(|reuse| match reuse {
-            Reuse::Never => "never",
-            Reuse::IfGood => "if-good",
-            Reuse::Yes => "yes",
-        }),
+        reuse: fastener.reuse.map(Reuse::word),
         into: fastener.into.clone(),
     }
 }
@@ -381,20 +374,5 @@ fn misprint(misprint: &Misprint) -> MisprintJson {
         meant: misprint.meant.clone(),
         because: misprint.because.clone(),
         decided_by: misprint.decided_by.clone(),
-    }
-}
-
-const fn turns_word(turns: Direction) -> &'static str {
-    match turns {
-        Direction::Clockwise => "clockwise",
-        Direction::CounterClockwise => "counter-clockwise",
-    }
-}
-
-const fn absence_word(why: Absence) -> &'static str {
-    match why {
-        Absence::NotGiven => "not-given",
-        Absence::NotApplicable => "not-applicable",
-        Absence::NotRead => "not-read",
     }
 }

@@ -4,7 +4,7 @@ use schemars::JsonSchema;
 use serde::Serialize;
 
 use super::quantity::{PrintedJson, form};
-use crate::model::{Gauge, Hazard, Model, SignalWord, Source, SourceClass};
+use crate::model::{Gauge, Hazard, Model, Source};
 
 /// The manuals and bulletins.
 #[derive(Debug, Serialize, JsonSchema)]
@@ -40,11 +40,7 @@ pub fn sources(model: &Model) -> SourcesJson {
         title: one.title.clone(),
         edition: one.edition.clone(),
         date: one.date.map(|date| date.to_string()),
-        class: match one.class {
-            SourceClass::Manual => "manual",
-            SourceClass::Bulletin => "bulletin",
-            SourceClass::Stop => "stop",
-        },
+        class: one.class.word(),
         supersedes: one.supersedes.iter().map(ToString::to_string).collect(),
         note: one.note.clone(),
     };
@@ -78,12 +74,7 @@ pub struct HazardJson {
 pub fn hazards(model: &Model) -> HazardsJson {
     let hazard = |one: &Hazard| HazardJson {
         id: one.id.to_string(),
-        signal: match one.signal {
-            SignalWord::Danger => "DANGER",
-            SignalWord::Warning => "WARNING",
-            SignalWord::Caution => "CAUTION",
-            SignalWord::Notice => "NOTICE",
-        },
+        signal: one.signal.word(),
         hazard: one.hazard.clone(),
         consequence: one.consequence.clone(),
         avoid: one.avoid.clone(),

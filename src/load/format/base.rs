@@ -36,8 +36,24 @@ pub struct BaseFile {
     #[serde(default)]
     #[schemars(range(min = 1, max = 36500), example = 365)]
     pub stale_after_days: Option<Located<u32>>,
+    /// What may be published.
+    #[serde(default)]
+    pub publish: Option<Publish>,
     /// Address at which the handbook is served, if it is; sheets then carry their own address.
     #[serde(default)]
     #[schemars(regex(pattern = "^https?://"), example = &"https://handbook.example/")]
     pub base_url: Option<Text>,
+}
+
+/// What may go into handbook and bundle.
+#[derive(Debug, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+#[schemars(title = "What may be published")]
+pub struct Publish {
+    /// Values that were read only once, marked as such (the usual case); if false they are withheld.
+    #[serde(default)]
+    pub unconfirmed: Option<bool>,
+    /// Row labels, column headings and footnotes of the manuals (the usual case); if false they stay here.
+    #[serde(default)]
+    pub labels: Option<bool>,
 }
