@@ -31,6 +31,7 @@ pub struct BaseFile {
     pub notice: Text,
     /// The unit that a value is converted to beside the maker's own, by kind of quantity.
     #[serde(default)]
+    #[schemars(example = serde_json::json!({ "torque": "lbf·ft" }))]
     pub units: BTreeMap<Text, Text>,
     /// After so many days a sheet asks for a newer copy.
     #[serde(default)]
