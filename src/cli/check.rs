@@ -10,7 +10,7 @@ use crate::load::disk;
 /// Checks a base and writes what was found.
 pub fn run(arguments: &CheckArguments, out: &mut dyn Write) -> Result<Status, Failure> {
     let found = disk::read_base(&arguments.base.directory())?;
-    let examined = crate::examine(found);
+    let examined = crate::examine(found, Some(disk::today()));
     let shown: Vec<Finding> = examined
         .findings
         .iter()

@@ -13,7 +13,7 @@ use crate::load;
 /// Checks a base, then writes handbook and bundle; nothing is written if there is an error.
 pub fn run(arguments: &CompileArguments, out: &mut dyn Write, err: &mut dyn Write) -> Result<Status, Failure> {
     let found = load::disk::read_base(&arguments.base.directory())?;
-    let examined = crate::examine(found);
+    let examined = crate::examine(found, load::disk::source_date());
     let shown: Vec<Finding> =
         examined.findings.iter().filter(|finding| finding.severity() != Severity::Note).cloned().collect();
     if !is_json(arguments.format) {

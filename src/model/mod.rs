@@ -18,7 +18,7 @@ use std::collections::BTreeMap;
 pub use base::{Base, Date, Publish, Release};
 pub use build::{Build, Fit, SerialRange, Years};
 pub use catalogue::{Domain, Entry, ServiceGroup};
-pub use engine::{Engine, Layout, Reach, Variant};
+pub use engine::{Engine, Layout, Reach, Variant, Waiver};
 pub use id::{
     BuildId, EngineId, EntryId, GaugeId, HazardId, MachineId, MakerId, ProcedureId, SourceId,
     VariantId,

@@ -256,6 +256,15 @@ impl Form {
         }
     }
 
+    /// Every printed form in it.
+    pub fn printed(&self) -> Vec<&Printed> {
+        match self {
+            Self::Points(points) => points.iter().flat_map(|point| [&point.at, &point.reads]).collect(),
+            Self::Interval { regular, first, severe } => [regular, first, severe].into_iter().flatten().collect(),
+            other => other.alternatives().into_iter().flatten().collect(),
+        }
+    }
+
     /// Every list of printed forms that state one and the same value.
     pub fn alternatives(&self) -> Vec<&[Printed]> {
         match self {

@@ -20,6 +20,8 @@ pub mod unknown_condition;
 pub mod unknown_place;
 pub mod variant_fits_nothing;
 pub mod variants_collide;
+pub mod waiver_lapsed;
+pub mod waiver_not_allowed;
 pub mod wear_limit_within_new;
 
 use super::Subject;
@@ -38,7 +40,10 @@ macro_rules! checks {
     ($($name:ident)*) => { &[$(Check { rule: &$name::RULE, run: $name::check }),*] };
 }
 
-/// Every rule of this phase.
+/// Rules that look at what the others found.
+pub static LAST: &[&Rule] = &[&waiver_lapsed::RULE, &waiver_not_allowed::RULE];
+
+/// Every rule that looks at the base.
 pub static CHECKS: &[Check] = checks! {
     direction_in_prose
     dual_units_disagree
