@@ -10,6 +10,7 @@ mod engine;
 mod id;
 mod procedure;
 mod reference;
+mod serial;
 mod statement;
 mod vocabulary;
 
@@ -24,6 +25,7 @@ pub use id::{
     VariantId,
 };
 pub use procedure::{Fitting, Link, Need, Piece, Procedure};
+pub use serial::{SerialRow, row_of};
 pub use reference::{Gauge, Hazard, Machine, Maker, Source};
 pub use statement::{
     Confirmation, Fastener, Form, Identity, Misprint, Pin, Point, Printed, Provenance, Selection, Statement,

@@ -23,8 +23,9 @@ pub struct Spot {
 }
 
 const SIZE: (f64, f64) = (360.0, 230.0);
-const LEFT: f64 = 78.0;
-const RIGHT: f64 = 336.0;
+const AXIS: f64 = 78.0;
+const LEFT: f64 = 94.0;
+const RIGHT: f64 = 328.0;
 const TOP: f64 = 20.0;
 const BOTTOM: f64 = 186.0;
 
@@ -39,7 +40,7 @@ pub fn draw(spots: &[Spot], label: &str) -> Option<Drawing> {
     });
     let up = Scale::over(reads, true, (BOTTOM, TOP))?;
     let mut pen = Pen::new(SIZE.0, SIZE.1);
-    pen.path("d-part", &format!("M{LEFT} {}V{}H{}", TOP - 12.0, BOTTOM + 8.0, RIGHT + 14.0));
+    pen.path("d-part", &format!("M{AXIS} {}V{}H{}", TOP - 12.0, BOTTOM + 8.0, RIGHT + 22.0));
     graduate(&mut pen, &spots, &across, &up);
     let mut path = String::new();
     for spot in &spots {
@@ -60,14 +61,14 @@ fn graduate(pen: &mut Pen, spots: &[Spot], across: &Scale, up: &Scale) {
     for spot in spots {
         let (x, y) = (across.x(spot.at), up.x(spot.reads));
         pen.line("d-grid", (x, TOP - 6.0), (x, BOTTOM + 8.0));
-        pen.line("d-grid", (LEFT, y), (RIGHT + 8.0, y));
+        pen.line("d-grid", (AXIS, y), (RIGHT + 12.0, y));
         let half = lettering(&spot.at_label) / 2.0;
         if x - half > free_from {
             pen.text("d-small", (x, BOTTOM + 26.0), Anchor::Middle, &spot.at_label);
             free_from = x + half + 4.0;
         }
         if rows.iter().all(|row| (row - y).abs() > 15.0) {
-            pen.text("d-small", (LEFT - 8.0, y + 4.5), Anchor::End, &spot.reads_label);
+            pen.text("d-small", (AXIS - 8.0, y + 4.5), Anchor::End, &spot.reads_label);
             rows.push(y);
         }
     }

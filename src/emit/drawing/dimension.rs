@@ -6,7 +6,7 @@
 
 use std::fmt::Write as _;
 
-use super::svg::{Anchor, Drawing, Lean, Pen, hatch, lettering, tenth};
+use super::svg::{Anchor, Drawing, Lining, Pen, lettering, tenth};
 
 /// One place on the axis, with the text that stands at it.
 #[derive(Clone, Debug, PartialEq)]
@@ -70,6 +70,9 @@ pub fn draw(dimension: &Dimension, label: &str) -> Option<Drawing> {
         pen.line("d-leader", (x, ZONE_TOP - 9.0), (x, RULE));
         pen.arrow((x, RULE), 90.0, 11.0);
         pen.text("d-label", (x, ZONE_TOP - 12.0), Anchor::Middle, &target.label);
+    }
+    if dimension.nominal.is_none() && dimension.target.is_none() {
+        pen.trim(ZONE_TOP - 8.0);
     }
     let ends = format!("{} {}", trimmed(axis.from), trimmed(axis.to));
     Some(pen.finish("dimension", label, &[("data-axis", ends)]))
@@ -139,11 +142,8 @@ fn zone(pen: &mut Pen, axis: &Axis, zone: &Zone) {
     if zone.low.is_none() && zone.high.is_none() {
         return;
     }
-    let corners = (tenth(left), tenth(right), tenth(ZONE_TOP), tenth(RULE));
-    let (l, r, t, b) = &corners;
-    pen.path("d-zone", &format!("M{l} {t}H{r}V{b}H{l}Z"));
-    pen.path("d-hatch", &hatch((left, right), (ZONE_TOP, RULE), 7.0, Lean::Right));
-    pen.path("d-edge", &format!("M{l} {t}H{r}"));
+    pen.lined(Lining::Allowed, (left, right), (ZONE_TOP, RULE));
+    pen.line("d-edge", (left, ZONE_TOP), (right, ZONE_TOP));
     pen.line("d-dim", (left, LINE), (right, LINE));
     let roomy = right - left > 30.0;
     for (mark, x, inward) in [(&zone.low, left, 180.0), (&zone.high, right, 0.0)] {
@@ -198,9 +198,7 @@ fn wear_side(dimension: &Dimension) -> Option<(&Mark, bool)> {
 fn end_of_use(pen: &mut Pen, axis: &Axis, (mark, above): (&Mark, bool), lower_row: bool) {
     let x = axis.x(mark.at);
     let (left, right) = if above { (x, WIDTH - EDGE + 8.0) } else { (EDGE - 8.0, x) };
-    for lean in [Lean::Right, Lean::Left] {
-        pen.path("d-beyond", &hatch((left, right), (ZONE_TOP + 6.0, RULE), 5.0, lean));
-    }
+    pen.lined(Lining::Beyond, (left, right), (ZONE_TOP + 6.0, RULE));
     let row = if lower_row { LABELS + 15.0 } else { LABELS };
     pen.line("d-wear", (x, ZONE_TOP - 2.0), (x, row - 15.0));
     let x = x.clamp(EDGE + 12.0, WIDTH - EDGE - 12.0);

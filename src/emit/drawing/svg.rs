@@ -22,6 +22,15 @@ impl Drawing {
     }
 }
 
+/// What section lining says of a zone.
+#[derive(Clone, Copy, Debug, Eq, PartialEq)]
+pub enum Lining {
+    /// Allowed: lined one way.
+    Allowed,
+    /// Past the end of use: lined both ways.
+    Beyond,
+}
+
 /// Where lettering is held.
 #[derive(Clone, Copy, Debug, Eq, PartialEq)]
 pub enum Anchor {
@@ -38,13 +47,19 @@ pub enum Anchor {
 pub struct Pen {
     width: f64,
     height: f64,
+    top: f64,
     body: String,
 }
 
 impl Pen {
     /// An empty sheet.
     pub const fn new(width: f64, height: f64) -> Self {
-        Self { width, height, body: String::new() }
+        Self { width, height, top: 0.0, body: String::new() }
+    }
+
+    /// Cuts off what is above `top`.
+    pub const fn trim(&mut self, top: f64) {
+        self.top = top;
     }
 
     /// A line between two places.
@@ -56,6 +71,22 @@ impl Pen {
     /// A path, its commands already written with [`tenth`].
     pub fn path(&mut self, class: &str, d: &str) {
         let _ = write!(self.body, r#"<path class="{class}" d="{d}"/>"#);
+    }
+
+    /// A rectangle filled with section lining.
+    ///
+    /// The lining is a pattern that every page holds once; an attribute refers to it, because an
+    /// address in a style sheet would be looked up beside the style sheet.
+    pub fn lined(&mut self, lining: Lining, (left, right): (f64, f64), (top, bottom): (f64, f64)) {
+        let (class, pattern) = match lining {
+            Lining::Allowed => ("d-zone", "lining"),
+            Lining::Beyond => ("d-beyond", "crossed-lining"),
+        };
+        let [x, y, width, height] = [left, top, right - left, bottom - top].map(tenth);
+        let _ = write!(
+            self.body,
+            r#"<rect class="{class}" x="{x}" y="{y}" width="{width}" height="{height}"/><rect fill="url(#{pattern})" x="{x}" y="{y}" width="{width}" height="{height}"/>"#,
+        );
     }
 
     /// A circle.
@@ -98,44 +129,13 @@ impl Pen {
         for (name, value) in attributes {
             let _ = write!(extra, r#" {name}="{}""#, escape(value));
         }
-        let (width, height) = (tenth(self.width), tenth(self.height));
+        let (width, height, top) = (tenth(self.width), tenth(self.height - self.top), tenth(self.top));
         Drawing(format!(
-            r#"<svg class="drawing {class}" viewBox="0 0 {width} {height}" width="{width}" height="{height}" role="img" aria-label="{}"{extra}>{}</svg>"#,
+            r#"<svg class="drawing {class}" viewBox="0 {top} {width} {height}" width="{width}" height="{height}" role="img" aria-label="{}"{extra}>{}</svg>"#,
             escape(label),
             self.body,
         ))
     }
-}
-
-/// Which way section lining leans.
-#[derive(Clone, Copy, Debug, Eq, PartialEq)]
-pub enum Lean {
-    /// Up to the right.
-    Right,
-    /// Up to the left.
-    Left,
-}
-
-/// Section lining: lines at 45° that fill a rectangle, as the commands of one path.
-pub fn hatch((left, right): (f64, f64), (top, bottom): (f64, f64), pitch: f64, lean: Lean) -> String {
-    let (height, mut d) = (bottom - top, String::new());
-    if right <= left || height <= 0.0 || pitch <= 0.0 {
-        return d;
-    }
-    let y = |x: f64, foot: f64| match lean {
-        Lean::Right => bottom - (x - foot),
-        Lean::Left => top + (x - foot),
-    };
-    // Each line crosses the whole height in as much width; the first starts left of the rectangle.
-    let mut foot = left - height + pitch;
-    while foot < right {
-        let (x1, x2) = (foot.max(left), (foot + height).min(right));
-        let ends = [x1, y(x1, foot), x2, y(x2, foot)].map(tenth);
-        let [x1, y1, x2, y2] = &ends;
-        let _ = write!(d, "M{x1} {y1}L{x2} {y2}");
-        foot += pitch;
-    }
-    d
 }
 
 /// About how wide a label is in user units.
@@ -191,16 +191,5 @@ mod tests {
         assert_eq!(tenth(1.0 / 3.0), "0.3");
         assert_eq!(tenth(-0.01), "0");
         assert_eq!(tenth(12.0), "12");
-    }
-
-    #[test]
-    fn section_lining_stays_in_its_rectangle() {
-        let d = hatch((10.0, 30.0), (0.0, 8.0), 5.0, Lean::Left);
-        let numbers = d.split(['M', 'L', ' ']).filter(|part| !part.is_empty());
-        let numbers: Vec<f64> = numbers.map(|part| part.parse().expect("a coordinate")).collect();
-        assert!(!numbers.is_empty());
-        for pair in numbers.chunks(2) {
-            assert!((10.0..=30.0).contains(&pair[0]) && (0.0..=8.0).contains(&pair[1]), "{pair:?}");
-        }
     }
 }

@@ -56,13 +56,26 @@ impl Brief {
     }
 }
 
-/// A selection table.
+/// Parts chosen by one input.
 #[derive(Clone, Debug, Serialize)]
-pub struct SelectionTable {
-    /// Names of the inputs.
-    pub by: Vec<String>,
-    /// Inputs of a row, and the part.
-    pub rows: Vec<(Vec<String>, String)>,
+pub struct Picks {
+    /// Name of the input.
+    pub by: String,
+    /// Input and part.
+    pub rows: Vec<(String, String)>,
+}
+
+/// Parts chosen by two inputs, the first down, the second across.
+#[derive(Clone, Debug, Serialize)]
+pub struct Matrix {
+    /// Name of the first input.
+    pub down: String,
+    /// Name of the second input.
+    pub across: String,
+    /// Second inputs, in the order of the file.
+    pub columns: Vec<String>,
+    /// First inputs, each with the part for every column; none where the table has no such pair.
+    pub rows: Vec<(String, Vec<Option<String>>)>,
 }
 
 /// One cavity of a connector.
@@ -200,12 +213,37 @@ pub const fn absent(absence: Absence) -> &'static str {
     }
 }
 
-/// The table of a selection.
-pub fn selection(selection: &Selection) -> SelectionTable {
-    let row = |(inputs, part): &(Vec<String>, String)| {
-        (inputs.iter().map(|input| bind(input)).collect(), bind(part))
+/// A selection by one input.
+pub fn picks(selection: &Selection) -> Option<Picks> {
+    let [by] = selection.by.as_slice() else { return None };
+    let row = |(inputs, part): &(Vec<String>, String)| (bind(&inputs.join(", ")), bind(part));
+    Some(Picks { by: by.clone(), rows: selection.rows.iter().map(row).collect() })
+}
+
+/// A selection by two inputs.
+pub fn matrix(selection: &Selection) -> Option<Matrix> {
+    let [down, across] = selection.by.as_slice() else { return None };
+    let distinct = |at: usize| {
+        let mut seen: Vec<&String> = Vec::new();
+        for input in selection.rows.iter().filter_map(|(inputs, _)| inputs.get(at)) {
+            if !seen.contains(&input) {
+                seen.push(input);
+            }
+        }
+        seen
     };
-    SelectionTable { by: selection.by.clone(), rows: selection.rows.iter().map(row).collect() }
+    let (firsts, seconds) = (distinct(0), distinct(1));
+    let part = |first: &String, second: &String| {
+        let row = selection.rows.iter().find(|(inputs, _)| inputs.first() == Some(first) && inputs.get(1) == Some(second));
+        row.map(|(_, part)| bind(part))
+    };
+    let row = |first: &String| (bind(first), seconds.iter().map(|second| part(first, second)).collect());
+    Some(Matrix {
+        down: down.clone(),
+        across: across.clone(),
+        columns: seconds.iter().map(|second| bind(second)).collect(),
+        rows: firsts.into_iter().map(row).collect(),
+    })
 }
 
 /// One row of a connector.

@@ -4,9 +4,8 @@ use std::sync::Arc;
 
 use serde::Serialize;
 
-use super::form::{self, Every, Line, MisprintLine, PinRow, SelectionTable};
+use super::form::{self, Every, Line, Matrix, MisprintLine, Picks, PinRow};
 use super::hazard::Panel;
-use super::links::Links;
 use super::scope::{self, Anchors};
 use super::text::{Figure, bind, count, sentence};
 use super::title_block::TitleBlock;
@@ -72,8 +71,6 @@ pub struct Row {
     pub form: &'static str,
     /// What the trade calls it.
     pub title: String,
-    /// Where every build that states it is listed.
-    pub entry_href: String,
     /// Place and condition in words.
     pub scope: Vec<String>,
     /// Values of a window, fit or setting.
@@ -86,8 +83,10 @@ pub struct Row {
     pub points: Option<PointTable>,
     /// Direction of rotation.
     pub turns: Option<TurnView>,
-    /// Selection table.
-    pub selection: Option<SelectionTable>,
+    /// Parts chosen by one input.
+    pub picks: Option<Picks>,
+    /// Parts chosen by two inputs.
+    pub matrix: Option<Matrix>,
     /// Cavities of a connector.
     pub pins: Vec<PinRow>,
     /// Words.
@@ -178,9 +177,12 @@ fn group_view(
     named: &[(&Arc<Statement>, String)],
 ) -> GroupView {
     let inside = named.iter().filter(|(one, _)| group.entries.contains(&one.identity.of));
+    let mut last = None;
     let rows = inside.clone().filter_map(|(one, anchor)| {
         let entry = model.entries.get(&one.identity.of)?;
-        Some(Row::of(model, entry, one, anchor.clone()))
+        // What the catalogue says of an entry stands once, at its first row.
+        let first = last.replace(&entry.id) != Some(&entry.id);
+        Some(Row::of(model, entry, one, anchor.clone(), first))
     });
     let hazards = inside.clone().filter(|(one, _)| !matches!(one.form, Form::Absent(_)));
     let hazards = hazards.filter_map(|(one, _)| model.entries.get(&one.identity.of));
@@ -202,15 +204,16 @@ pub fn letters() -> impl Iterator<Item = String> {
 }
 
 impl Row {
-    /// The row of a statement.
-    pub fn of(model: &Model, entry: &Entry, statement: &Statement, anchor: String) -> Self {
+    /// The row of a statement; `first` of its entry on the sheet, or not.
+    pub fn of(model: &Model, entry: &Entry, statement: &Statement, anchor: String, first: bool) -> Self {
         let units = &model.base.units;
         let Statement { form, identity, provenance, .. } = statement;
         let stages = match form {
             Form::Stages(stages) => stages.iter().filter_map(|stage| form::line(None, stage, units)).collect(),
             _ => Vec::new(),
         };
-        let notes = statement.note.iter().chain(&entry.note).map(|note| sentence(note));
+        let of_entry = entry.note.as_ref().filter(|_| first);
+        let notes = statement.note.iter().chain(of_entry).map(|note| sentence(note));
         let gauge = entry.gauge.as_ref().and_then(|id| model.gauges.get(id));
         let source = provenance.source.as_ref().and_then(|id| model.sources.get(id));
         Self {
@@ -220,14 +223,14 @@ impl Row {
             when: scope::attribute(&identity.when),
             form: form.key(),
             title: entry.title.clone(),
-            entry_href: Links::entry(&entry.id),
             scope: scope::in_words(identity),
             lines: form::lines(form, units),
             stages,
             intervals: form::intervals(form),
             points: if let Form::Points(points) = form { Some(point_table(points)) } else { None },
             turns: turns(form),
-            selection: if let Form::Selection(table) = form { Some(form::selection(table)) } else { None },
+            picks: if let Form::Selection(table) = form { form::picks(table) } else { None },
+            matrix: if let Form::Selection(table) = form { form::matrix(table) } else { None },
             pins: if let Form::Pins(pins) = form { pins.iter().map(form::pin).collect() } else { Vec::new() },
             text: if let Form::Text(text) = form { Some(bind(text)) } else { None },
             absent: if let Form::Absent(why) = form { Some(form::absent(*why)) } else { None },

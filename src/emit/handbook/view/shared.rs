@@ -44,10 +44,20 @@ impl Shared {
             stale_after_days: base.stale_after_days,
             invented: base.invented,
             licence: base.licence.clone(),
-            notice: sentence(&base.notice),
+            notice: notice(&base.notice),
             content_hash: content_hash.to_owned(),
             version: env!("CARGO_PKG_VERSION"),
             asset: assets.iter().map(|asset| (key(asset.name), asset.path.clone())).collect(),
         }
+    }
+}
+
+/// The base's own notice; what every sheet must say is added where the notice does not say it.
+fn notice(text: &str) -> String {
+    let own = sentence(text);
+    if own.contains("technician") {
+        own
+    } else {
+        format!("{own} Local rules and a trained or licensed technician come first.").trim_start().to_owned()
     }
 }

@@ -35,8 +35,8 @@ pub struct MachineCell {
     pub name: String,
     /// Its chooser.
     pub href: String,
-    /// Years and serial numbers, one line each.
-    pub spans: Vec<String>,
+    /// Years, and serial numbers where they decide.
+    pub spans: Vec<(String, Option<String>)>,
 }
 
 /// A bulletin in force.
@@ -85,8 +85,8 @@ fn machines(model: &Model, build: &Build) -> Vec<MachineCell> {
     for fit in model.fits.iter().filter(|fit| fit.build == build.id) {
         let href = Links::machine(&fit.machine);
         let span = match &fit.serial {
-            SerialRange::All => fit.years.to_string(),
-            serial => format!("{} · {serial}", fit.years),
+            SerialRange::All => (fit.years.to_string(), None),
+            serial => (fit.years.to_string(), Some(serial.to_string())),
         };
         match cells.iter_mut().find(|cell| cell.href == href) {
             Some(cell) => cell.spans.push(span),
