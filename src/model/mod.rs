@@ -6,6 +6,8 @@
 mod base;
 mod build;
 mod catalogue;
+mod code;
+mod complaint;
 mod engine;
 mod id;
 mod procedure;
@@ -19,9 +21,11 @@ use std::collections::BTreeMap;
 pub use base::{Base, Date, Publish, Release};
 pub use build::{Build, Fit, SerialRange, Years};
 pub use catalogue::{Domain, Entry, ServiceGroup};
+pub use code::{Code, CodeSet};
+pub use complaint::{Access, Cause, Check, Complaint};
 pub use engine::{Engine, Layout, Reach, Variant, Waiver};
 pub use id::{
-    BuildId, EngineId, EntryId, GaugeId, HazardId, MachineId, MakerId, ProcedureId, SourceId,
+    BuildId, CodeSetId, ComplaintId, EngineId, EntryId, GaugeId, HazardId, MachineId, MakerId, ProcedureId, SourceId,
     VariantId,
 };
 pub use procedure::{Fitting, Link, Need, Piece, Procedure};
@@ -62,6 +66,10 @@ pub struct Model {
     pub fits: Vec<Fit>,
     /// Every procedure.
     pub procedures: BTreeMap<ProcedureId, Procedure>,
+    /// Every complaint.
+    pub complaints: BTreeMap<ComplaintId, Complaint>,
+    /// Every set of fault codes.
+    pub codes: BTreeMap<CodeSetId, CodeSet>,
 }
 
 impl Model {
@@ -73,9 +81,8 @@ impl Model {
         unconfirmed && (critical || !self.base.publish.unconfirmed)
     }
 
-    /// True if a procedure fits a build.
-    pub fn fits_build(&self, procedure: &Procedure, build: &Build) -> bool {
-        let fits = &procedure.fits;
+    /// True if what has this fitting, a procedure or a complaint, fits a build.
+    pub fn fits_build(&self, fits: &Fitting, build: &Build) -> bool {
         let layout = self.engines.get(&build.engine).and_then(|engine| engine.layout.as_ref());
         let is = |wanted: &Option<String>, found: Option<&String>| wanted.is_none() || wanted.as_ref() == found;
         fits.has.iter().all(|of| build.of(of).any(|one| one.has_value()))

@@ -4,6 +4,8 @@
 //! Every part that is understood goes into the model; what is not is a finding, and left out.
 
 mod builds;
+mod code;
+mod complaint;
 mod engine;
 mod fitted;
 mod names;
@@ -37,12 +39,15 @@ pub fn resolve(loaded: &Loaded, sink: &mut Sink) -> Model {
     reread::confirm(loaded, &around, &mut engines, sink);
     let fitted = builds::fitted(loaded, &names, open_year, sink);
     let (builds, fits) = builds::builds(&engines, &fitted, &groups);
+    let complaints = complaint::complaints(loaded, &names, sink);
     let (makers, machines) = reference::machines(loaded);
     Model {
         base,
         hazards: reference::hazards(loaded),
         gauges: reference::gauges(loaded, &names, sink),
         procedures: procedure::procedures(loaded, &names, sink),
+        codes: code::codes(loaded, &names, &complaints, sink),
+        complaints,
         groups,
         entries,
         sources: manuals,
