@@ -3,6 +3,7 @@
 //! Emitters return a map of path → bytes and touch no disk; `disk` is the one place that writes.
 
 pub mod bundle;
+pub mod coverage;
 pub mod disk;
 pub mod drawing;
 pub mod handbook;

@@ -73,6 +73,12 @@ pub struct Model {
 }
 
 impl Model {
+    /// The waivers that act on a statement.
+    pub fn waivers_on<'a>(&'a self, statement: &'a Statement) -> impl Iterator<Item = &'a Waiver> {
+        let own = self.engines.values().filter(|engine| engine.span.file == statement.span.file);
+        own.flat_map(|engine| &engine.waivers).filter(|waiver| waiver.is_on(statement))
+    }
+
     /// True if a statement is not to be shown: a wrong value could kill, and nobody confirmed it; or the
     /// base publishes nothing that was read only once.
     pub fn withholds(&self, statement: &Statement) -> bool {

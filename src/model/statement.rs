@@ -80,6 +80,18 @@ pub enum Confirmation {
     NotNeeded,
 }
 
+impl Confirmation {
+    /// The word that bundle and sheets use.
+    pub const fn word(&self) -> &'static str {
+        match self {
+            Self::ReadOnce => "read-once",
+            Self::Confirmed { .. } => "confirmed",
+            Self::Differs => "differs",
+            Self::NotNeeded => "not-needed",
+        }
+    }
+}
+
 /// One printed form of a value.
 #[derive(Clone, Debug)]
 pub struct Printed {

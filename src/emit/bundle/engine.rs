@@ -7,7 +7,7 @@ use serde::Serialize;
 
 use super::quantity::{PrintedJson, RangeJson, form, range};
 use crate::model::{
-    Build, Engine, Fastener, Form, Hand, Layout, Misprint, Model, Pin, Printed, Reuse,
+    Build, Confirmation, Engine, Fastener, Form, Hand, Layout, Misprint, Model, Pin, Printed, Reuse,
     Statement, Variant,
 };
 use crate::quantity::exact_text;
@@ -146,12 +146,42 @@ pub struct SpecJson {
     /// The variant that makes it; null for the engine's own.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub variant: Option<String>,
+    /// Whether a second reading confirms it.
+    pub confirmation: ConfirmationJson,
+    /// Why the value is left out here although the base states it; it is then not known to be safe to use.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub withheld: Option<&'static str>,
+    /// Warnings that the lead accepts for this value.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub waivers: Vec<WaiverJson>,
     /// What the manual prints wrongly.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub misprint: Option<MisprintJson>,
     /// What the technician should know.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub note: Option<String>,
+}
+
+/// Whether a second, independent reading of the page confirms a value.
+#[derive(Debug, Default, Serialize, JsonSchema)]
+pub struct ConfirmationJson {
+    /// `confirmed`, `read-once`, `differs` or `not-needed`.
+    pub state: &'static str,
+    /// Initials of the second reader.
+    pub by: Option<String>,
+    /// Day of the second reading, ISO 8601.
+    pub on: Option<String>,
+}
+
+/// A warning that the lead accepts.
+#[derive(Debug, Serialize, JsonSchema)]
+pub struct WaiverJson {
+    /// The rule that is waived.
+    pub rule: String,
+    /// Why.
+    pub because: String,
+    /// Last day it holds, ISO 8601.
+    pub until: String,
 }
 
 /// One point of a table.
@@ -284,12 +314,13 @@ fn build(model: &Model, build: &Build) -> BuildJson {
         id: build.id.to_string(),
         variants: build.variants.iter().map(ToString::to_string).collect(),
         fits: fits.map(super::machines::fit).collect(),
-        specs: build.statements.iter().map(|one| spec(one)).collect(),
+        specs: build.statements.iter().map(|one| spec(model, one)).collect(),
     }
 }
 
-fn spec(statement: &Statement) -> SpecJson {
+fn spec(model: &Model, statement: &Statement) -> SpecJson {
     let provenance = &statement.provenance;
+    let label = |text: &Option<String>| text.clone().filter(|_| model.base.publish.labels);
     let centres = statement.pattern.iter().map(|(across, up)| [exact_text(across), exact_text(up)]);
     let spec = SpecJson {
         of: statement.identity.of.to_string(),
@@ -301,17 +332,44 @@ fn spec(statement: &Statement) -> SpecJson {
         source: SourceRefJson {
             id: provenance.source.as_ref().map(ToString::to_string),
             page: provenance.page.clone(),
-            row: provenance.row.clone(),
-            column: provenance.column.clone(),
-            footnote: provenance.footnote.clone(),
+            row: label(&provenance.row),
+            column: label(&provenance.column),
+            footnote: label(&provenance.footnote),
             read_by: provenance.read_by.clone(),
         },
         variant: statement.variant.as_ref().map(ToString::to_string),
         misprint: statement.misprint.as_ref().map(misprint),
         note: statement.note.clone(),
+        confirmation: confirmation(&statement.confirmation),
+        waivers: waivers(model, statement),
         ..SpecJson::default()
     };
+    if model.withholds(statement) {
+        // Bolt pattern, fastener and misprint carry parts of the value.
+        let withheld = Some("not confirmed by a second reading");
+        return SpecJson { withheld, fastener: None, pattern: None, misprint: None, ..spec };
+    }
     with_value(spec, &statement.form)
+}
+
+fn confirmation(confirmation: &Confirmation) -> ConfirmationJson {
+    let state = confirmation.word();
+    match confirmation {
+        Confirmation::Confirmed { by, on } => {
+            ConfirmationJson { state, by: Some(by.clone()), on: on.map(|day| day.to_string()) }
+        }
+        _ => ConfirmationJson { state, by: None, on: None },
+    }
+}
+
+/// The waivers that act on a statement, in whichever engine it is stated.
+fn waivers(model: &Model, statement: &Statement) -> Vec<WaiverJson> {
+    let acting = model.waivers_on(statement).map(|waiver| WaiverJson {
+        rule: waiver.rule.clone(),
+        because: waiver.because.clone(),
+        until: waiver.until.to_string(),
+    });
+    acting.collect()
 }
 
 /// Puts the value of a form under its key.

@@ -5,6 +5,7 @@
 
 mod catalogue;
 mod engine;
+mod guides;
 mod head;
 mod machines;
 mod quantity;
@@ -52,6 +53,9 @@ pub fn bundle(model: &Model) -> Result<Bundle, serde_json::Error> {
     tree.insert("sources.json".into(), pretty(&reference::sources(model))?);
     tree.insert("hazards.json".into(), pretty(&reference::hazards(model))?);
     tree.insert("gauges.json".into(), pretty(&reference::gauges(model))?);
+    tree.insert("procedures.json".into(), pretty(&guides::procedures(model))?);
+    tree.insert("complaints.json".into(), pretty(&guides::complaints(model))?);
+    tree.insert("codes.json".into(), pretty(&guides::codes(model))?);
     for (name, value) in schemas() {
         tree.insert(format!("schemas/{name}"), pretty(&value)?);
     }
@@ -75,6 +79,9 @@ pub fn schemas() -> BTreeMap<String, Value> {
         ("sources", schema::output::<reference::SourcesJson>()),
         ("hazards", schema::output::<reference::HazardsJson>()),
         ("gauges", schema::output::<reference::GaugesJson>()),
+        ("procedures", schema::output::<guides::ProceduresJson>()),
+        ("complaints", schema::output::<guides::ComplaintsJson>()),
+        ("codes", schema::output::<guides::CodesJson>()),
     ];
     inputs.chain(outputs.map(|(name, value)| (format!("bundle/{name}.schema.json"), value))).collect()
 }
