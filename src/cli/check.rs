@@ -2,7 +2,7 @@
 
 use std::io::Write;
 
-use super::args::CheckArguments;
+use super::args::{BaseDirectory, CheckArguments};
 use super::{Failure, Status, is_json, write_json};
 use crate::diag::{Finding, Severity, human, json};
 use crate::load::disk;

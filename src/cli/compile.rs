@@ -4,7 +4,7 @@ use std::io::Write;
 
 use serde_json::json;
 
-use super::args::CompileArguments;
+use super::args::{BaseDirectory, CompileArguments};
 use super::{Failure, Status, is_json, write_json};
 use crate::diag::{Finding, Severity, human, json};
 use crate::emit::{self, disk};

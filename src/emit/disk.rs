@@ -33,6 +33,24 @@ pub fn write(tree: &Tree, out: &Path) -> Result<(), MachineError> {
     places.swap(renameat2)
 }
 
+/// Writes one file in a single step: the old one stands until the new one is whole.
+///
+/// # Errors
+///
+/// When the disk refuses; the old file then stands as it was.
+pub fn replace_file(path: &Path, text: &str) -> Result<(), MachineError> {
+    let fault = |error: std::io::Error| MachineError::new("cannot write", path, error);
+    if let Some(parent) = path.parent() {
+        fs::create_dir_all(parent).map_err(fault)?;
+    }
+    let mut hidden = OsString::from(".");
+    hidden.push(path.file_name().unwrap_or_default());
+    hidden.push(".baybook-new");
+    let staging = path.with_file_name(hidden);
+    fs::write(&staging, text).map_err(fault)?;
+    fs::rename(&staging, path).map_err(fault)
+}
+
 /// The output and its siblings.
 struct Places {
     out: PathBuf,

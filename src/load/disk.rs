@@ -115,6 +115,19 @@ pub fn read_base(root: &Path) -> Result<Vec<Found>, MachineError> {
     Ok(all)
 }
 
+/// The text of a file; none if there is no such file.
+///
+/// # Errors
+///
+/// When it is there and cannot be read.
+pub fn read_text(path: &Path) -> Result<Option<String>, MachineError> {
+    match fs::read_to_string(path) {
+        Ok(text) => Ok(Some(text)),
+        Err(error) if error.kind() == std::io::ErrorKind::NotFound => Ok(None),
+        Err(error) => Err(MachineError::new("cannot read", path, error)),
+    }
+}
+
 fn read_one(root: &Path, entry: &walkdir::DirEntry) -> Result<Found, MachineError> {
     let relative = entry.path().strip_prefix(root).unwrap_or(entry.path());
     let parts: Vec<_> = relative.iter().map(|part| part.to_string_lossy()).collect();
