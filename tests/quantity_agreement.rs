@@ -1,5 +1,7 @@
 //! How printed forms agree, how a value is given in another unit, and what a slip was meant to be.
 
+#![allow(clippy::indexing_slicing, clippy::panic, clippy::unwrap_used)] // A test fails by panicking.
+
 use baybook::quantity::{
     ConvertError, Grade, PartName, Rounding, Unit, Value, convert, decimal_text, disagreement,
     exact_text, grade, likely_slip, parse_exact, power_of_ten, round_to,

@@ -117,7 +117,7 @@ fn point_moved(secondary: &Value) -> BTreeSet<String> {
 fn one_number_undone(secondary: &Value, undo: impl Fn(&Number) -> Vec<String>) -> BTreeSet<String> {
     let mut texts = BTreeSet::new();
     for (place, number) in secondary.numbers().into_iter().enumerate() {
-        if number.text().contains('/') {
+        if number.is_fraction() {
             continue;
         }
         for written in undo(number) {
