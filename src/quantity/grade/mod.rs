@@ -9,10 +9,8 @@ mod part;
 use std::mem::discriminant;
 use std::ops::Range;
 
-use super::exact::{decimal_text, exponent_not_above, terminating_decimals};
-use super::{Exact, Limit, Number, Shape, Value};
-use num_traits::Signed;
-use part::{Amount, Passage};
+use super::{Limit, Number, Shape, Value};
+use part::{Amount, Comparison, Passage};
 pub use part::{Part, PartName};
 
 /// How two printed forms agree; the greater is the worse.
@@ -29,15 +27,15 @@ pub enum Grade {
 /// How `secondary` agrees with `primary`; `None` where neither converts into the other.
 #[must_use]
 pub fn grade(primary: &Value, secondary: &Value) -> Option<Grade> {
-    parts(primary, secondary)?.into_iter().map(|part| part.grade).max()
+    compared(primary, secondary)?.into_iter().map(|part| part.grade).max()
 }
 
 /// The part that agrees worst, unless all agree strictly.
 #[must_use]
 pub fn disagreement(primary: &Value, secondary: &Value) -> Option<Part> {
-    let parts = parts(primary, secondary)?;
+    let parts = compared(primary, secondary)?;
     let worst = parts.iter().map(|part| part.grade).max()?;
-    parts.into_iter().find(|part| part.grade == worst && worst != Grade::Strict)
+    parts.into_iter().find(|part| part.grade == worst && worst != Grade::Strict).map(Part::from)
 }
 
 /// Every part compared; `None` where neither converts into the other.
@@ -45,35 +43,41 @@ pub fn disagreement(primary: &Value, secondary: &Value) -> Option<Part> {
 /// Two values of one shape are compared number by number, others limit by limit.
 #[must_use]
 pub fn parts(primary: &Value, secondary: &Value) -> Option<Vec<Part>> {
-    let (from, to) = (primary.unit(), secondary.unit());
-    if !from.converts_to(to) {
+    Some(compared(primary, secondary)?.into_iter().map(Part::from).collect())
+}
+
+fn compared(primary: &Value, secondary: &Value) -> Option<Vec<Comparison>> {
+    if !primary.unit().converts_to(secondary.unit()) {
         return None;
     }
     if discriminant(primary.shape()) == discriminant(secondary.shape()) {
         return Some(by_number(primary, secondary));
     }
     let sides = [(PartName::Minimum, Value::min as Side), (PartName::Maximum, Value::max)];
-    Some(
-        sides
-            .into_iter()
-            .filter_map(|(name, side)| limit_part(name, primary, secondary, side))
-            .collect(),
-    )
+    let part = |(name, side)| by_limit(name, primary, secondary, side);
+    Some(sides.into_iter().filter_map(part).collect())
 }
 
 /// One side of what a value allows.
 type Side = fn(&Value) -> Option<Limit>;
 
 /// The parts of two values of one shape.
-fn by_number(primary: &Value, secondary: &Value) -> Vec<Part> {
+fn by_number(primary: &Value, secondary: &Value) -> Vec<Comparison> {
+    let values = Passage::of_values(primary.unit(), secondary.unit());
     let pairs = named(primary.shape()).into_iter().zip(named(secondary.shape()));
     pairs
         .map(|((name, number, _), (_, printed, place))| {
+            let (wanted, stated) = (number.into(), printed.into());
+            let (grade, due) = match name {
+                PartName::Plus | PartName::Minus => {
+                    values.of_differences().compare(&wanted, &stated)
+                }
+                PartName::Percent => Passage::of_percentages().compare(&wanted, &stated),
+                _ => values.compare(&wanted, &stated),
+            };
             let range = secondary.number_ranges().get(place).cloned().unwrap_or_default();
-            let passage = Passage::of(name, primary.unit(), secondary.unit());
-            let (grade, expected) = passage.compare(&number.into(), &printed.into());
-            let expected = Some(to_enough_digits(&expected, printed.decimals()));
-            Part { name, grade, printed: Some(printed.text().to_owned()), expected, range }
+            let due = Some((due, printed.decimals()));
+            Comparison { name, grade, printed: Some(printed.text().to_owned()), due, range }
         })
         .collect()
 }
@@ -100,23 +104,22 @@ fn named(shape: &Shape) -> Vec<(PartName, &Number, usize)> {
 }
 
 /// One limit of two values of different shapes; `None` where neither has it.
-fn limit_part(name: PartName, primary: &Value, secondary: &Value, side: Side) -> Option<Part> {
-    let passage = Passage::of(name, primary.unit(), secondary.unit());
-    let wanted = side(primary).map(|limit| (Amount::of_limit(primary, &limit), limit.inclusive));
-    let printed = side(secondary);
+fn by_limit(name: PartName, primary: &Value, secondary: &Value, side: Side) -> Option<Comparison> {
+    let passage = Passage::of_values(primary.unit(), secondary.unit());
+    let (wanted, printed) = (side(primary), side(secondary));
     let grade = match (&wanted, &printed) {
         (None, None) => return None,
-        (Some((wanted, inclusive)), Some(limit)) => {
-            let grade = passage.compare(wanted, &Amount::of_limit(secondary, limit)).0;
+        (Some(wanted), Some(printed)) => {
+            let amounts = (Amount::of_limit(primary, wanted), Amount::of_limit(secondary, printed));
+            let grade = passage.compare(&amounts.0, &amounts.1).0;
             // `under 35 °C` and `max 95 °F` differ in the limit itself alone.
-            if *inclusive == limit.inclusive { grade } else { grade.max(Grade::Loose) }
+            if wanted.inclusive == printed.inclusive { grade } else { grade.max(Grade::Loose) }
         }
         _ => Grade::Conflict,
     };
-    let expected = wanted
-        .map(|(amount, _)| to_enough_digits(&passage.exact(&amount.exact), secondary.decimals()));
+    let due = wanted.map(|limit| (passage.exact(&limit.exact), secondary.decimals()));
     let range = limit_range(name, secondary);
-    Some(Part { name, grade, printed: printed.map(|limit| limit.text), expected, range })
+    Some(Comparison { name, grade, printed: printed.map(|limit| limit.text), due, range })
 }
 
 /// Where a limit of `value` stands: the number itself, or all that it is worked out from.
@@ -130,13 +133,4 @@ fn limit_range(name: PartName, value: &Value) -> Range<usize> {
             start..ranges.iter().map(|range| range.end).max().unwrap_or_default()
         }
     }
-}
-
-/// `value` to three decimals more than `decimals` and at least four figures, or exactly if shorter.
-fn to_enough_digits(value: &Exact, decimals: u32) -> String {
-    let lead = exponent_not_above(&value.abs());
-    let figures = u32::try_from(3 - lead).unwrap_or_default();
-    let wanted = (decimals + 3).max(figures);
-    let needed = terminating_decimals(value).unwrap_or(wanted);
-    decimal_text(value, wanted.min(needed))
 }

@@ -2,8 +2,9 @@
 
 use std::ops::Range;
 
-use num_traits::Signed;
+use num_traits::{One, Signed, Zero};
 
+use super::super::exact::{decimal_text, exponent_not_above, terminating_decimals};
 use super::super::{Exact, Limit, Number, Rounding, Unit, Value, round_to};
 use super::Grade;
 
@@ -57,6 +58,33 @@ pub struct Part {
     pub range: Range<usize>,
 }
 
+/// One part compared, before anything is written down.
+pub(super) struct Comparison {
+    pub(super) name: PartName,
+    pub(super) grade: Grade,
+    pub(super) printed: Option<String>,
+    /// What is due, and the decimals that the secondary prints.
+    pub(super) due: Option<(Exact, u32)>,
+    pub(super) range: Range<usize>,
+}
+
+impl From<Comparison> for Part {
+    fn from(found: Comparison) -> Self {
+        let Comparison { name, grade, printed, due, range } = found;
+        let expected = due.map(|(exact, decimals)| to_enough_digits(&exact, decimals));
+        Self { name, grade, printed, expected, range }
+    }
+}
+
+/// `value` to three decimals more than `decimals` and at least four figures, or exactly if shorter.
+fn to_enough_digits(value: &Exact, decimals: u32) -> String {
+    let lead = exponent_not_above(&value.abs());
+    let figures = u32::try_from(3 - lead).unwrap_or_default();
+    let wanted = (decimals + 3).max(figures);
+    let needed = terminating_decimals(value).unwrap_or(wanted);
+    decimal_text(value, wanted.min(needed))
+}
+
 /// A number with the digit it is known to.
 pub(super) struct Amount {
     pub(super) exact: Exact,
@@ -76,58 +104,44 @@ impl From<&Number> for Amount {
     }
 }
 
-/// How an amount goes from the primary's unit to the secondary's.
-#[derive(Clone, Copy)]
-pub(super) enum Passage {
-    /// As a value, with the offset of its scale.
-    Value(Unit, Unit),
-    /// As a difference, without it.
-    Difference(Unit, Unit),
-    /// As it is: percentages.
-    Same,
+/// How amounts go from the primary's unit to the secondary's: times a ratio, plus a shift.
+pub(super) struct Passage {
+    ratio: Exact,
+    shift: Exact,
 }
 
 impl Passage {
-    pub(super) const fn of(name: PartName, from: Unit, to: Unit) -> Self {
-        match name {
-            PartName::Value | PartName::Nominal | PartName::Minimum | PartName::Maximum => {
-                Self::Value(from, to)
-            }
-            PartName::Plus | PartName::Minus => Self::Difference(from, to),
-            PartName::Percent => Self::Same,
-        }
+    /// Values, with the offset of their scales.
+    pub(super) fn of_values(from: Unit, to: Unit) -> Self {
+        let shift = to.from_si(&from.to_si(&Exact::zero()));
+        Self { ratio: from.ratio_to(to), shift }
+    }
+
+    /// The same for differences of values, which know no offset.
+    pub(super) fn of_differences(&self) -> Self {
+        Self { ratio: self.ratio.clone(), shift: Exact::zero() }
+    }
+
+    /// Percentages, which are the same in any unit.
+    pub(super) fn of_percentages() -> Self {
+        Self { ratio: Exact::one(), shift: Exact::zero() }
     }
 
     /// `value` in the secondary's unit.
-    pub(super) fn exact(self, value: &Exact) -> Exact {
-        match self {
-            Self::Value(from, to) => to.from_si(&from.to_si(value)),
-            Self::Difference(..) | Self::Same => self.distance(value),
-        }
-    }
-
-    fn distance(self, value: &Exact) -> Exact {
-        match self {
-            Self::Value(from, to) | Self::Difference(from, to) => {
-                value * from.factor() / to.factor()
-            }
-            Self::Same => value.clone(),
-        }
+    pub(super) fn exact(&self, value: &Exact) -> Exact {
+        value * &self.ratio + &self.shift
     }
 
     /// The grade of one number, and the primary in the secondary's unit.
     ///
     /// Intervals that only touch do not overlap: 12 mm is not 1.3 cm.
-    pub(super) fn compare(self, primary: &Amount, secondary: &Amount) -> (Grade, Exact) {
+    pub(super) fn compare(&self, primary: &Amount, secondary: &Amount) -> (Grade, Exact) {
         let expected = self.exact(&primary.exact);
-        let reach = (self.distance(&primary.ulp) + &secondary.ulp) / Exact::from_integer(2.into());
-        let grade = if round_to(&expected, &secondary.ulp, Rounding::HalfEven) == secondary.exact {
-            Grade::Strict
-        } else if (&expected - &secondary.exact).abs() < reach {
-            Grade::Loose
-        } else {
-            Grade::Conflict
-        };
-        (grade, expected)
+        if round_to(&expected, &secondary.ulp, Rounding::HalfEven) == secondary.exact {
+            return (Grade::Strict, expected);
+        }
+        let reach = (&primary.ulp * &self.ratio + &secondary.ulp) / Exact::from_integer(2.into());
+        let loose = (&expected - &secondary.exact).abs() < reach;
+        (if loose { Grade::Loose } else { Grade::Conflict }, expected)
     }
 }

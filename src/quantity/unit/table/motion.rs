@@ -56,7 +56,7 @@ pub(super) static ROWS: &[Row] = &[
         .also(&["US·gph", "U·S·gal/h"]),
     unit(Flow, "Imp gal/min", "Imperial gallons per minute", 454_609, 6_000_000_000).ucum("[gal_br]/min").unece("G3").beside("L/min")
         .also(&["imp·gal/min", "UK·gal/min", "Imp·gpm"]),
-    unit(Temperature, "°C", "degrees Celsius", 1, 1).zero_at(27315, 100).ucum("Cel").unece("CEL").beside("°F")
+    unit(Temperature, "°C", "degrees Celsius", 1, 1).zero_at(5463, 20).ucum("Cel").unece("CEL").beside("°F")
         .also(&["degC", "°·C", "deg·C", "degree·C", "degrees·C", "degree·Celsius", "Celsius", "celsius"]),
     unit(Temperature, "°F", "degrees Fahrenheit", 5, 9).zero_at(45967, 180).ucum("[degF]").unece("FAH").beside("°C")
         .also(&["degF", "°·F", "deg·F", "degree·F", "degrees·F", "degree·Fahrenheit", "Fahrenheit", "fahrenheit"]),
