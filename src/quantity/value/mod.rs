@@ -6,6 +6,7 @@
 mod cursor;
 mod ending;
 mod error;
+mod help;
 mod parse;
 mod shape;
 
