@@ -26,6 +26,7 @@ use check::{Checked, Subject};
 use diag::json::Summary;
 use diag::{Finding, Sink};
 use load::disk::Found;
+use model::Date;
 use source::Sources;
 
 /// What an examination of a spec base found.
@@ -42,11 +43,14 @@ pub struct Examined {
 }
 
 /// Loads, resolves and checks what was read from a spec base.
-pub fn examine(found: Vec<Found>) -> Examined {
+///
+/// Lapses are judged at `today`, or, without it, at the date of the base itself.
+pub fn examine(found: Vec<Found>, today: Option<Date>) -> Examined {
     let mut sink = Sink::default();
     let loaded = load::load(found, &mut sink);
     let model = resolve::resolve(&loaded, &mut sink);
-    let subject = Subject { model: &model, sources: &loaded.sources, damaged: &loaded.damaged };
+    let today = today.unwrap_or(model.base.date);
+    let subject = Subject { model: &model, sources: &loaded.sources, damaged: &loaded.damaged, today };
     check::run(&subject, &mut sink);
     let summary = Summary {
         engines: model.engines.len(),

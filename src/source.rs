@@ -149,7 +149,7 @@ mod tests {
         let id = sources.add("a.toml".into(), "a = 1\nw = \"0.2 ± 0.1 mm\"\n".into());
         let file = sources.get(id).expect("just added");
         let at = file.text().find("mm").expect("typed above");
-        assert_eq!(file.place(at), Place { line: 2, column: 17 });
+        assert_eq!(file.place(at), Place { line: 2, column: 16 });
         assert_eq!(file.place(0), Place { line: 1, column: 1 });
         assert_eq!(file.place(9999).line, 3);
     }
@@ -158,9 +158,9 @@ mod tests {
     fn a_string_with_an_escape_is_meant_whole() {
         let mut sources = Sources::default();
         let id = sources.add("a.toml".into(), r#"a = "12 N\u00B7m"; b = "12 Nm""#.into());
-        let escaped = Span::new(id, 4..16);
+        let escaped = Span::new(id, 4..17);
         assert_eq!(sources.inside(escaped, "12 N·m", 0..2), escaped);
-        let plain = Span::new(id, 22..29);
+        let plain = Span::new(id, 23..30);
         assert_eq!(sources.slice(sources.inside(plain, "12 Nm", 0..2)), "12");
     }
 }

@@ -2,12 +2,13 @@
 
 pub mod registry;
 pub mod rules;
+mod waivers;
 
 use std::collections::BTreeSet;
 
 use crate::diag::Sink;
 use crate::load::place::FileKind;
-use crate::model::{Build, Model, Statement};
+use crate::model::{Build, Date, Model, Statement};
 use crate::source::Sources;
 
 /// What the rules look at.
@@ -19,6 +20,8 @@ pub struct Subject<'a> {
     pub sources: &'a Sources,
     /// Kinds of file of which not all was read; what depends on them is not reported missing.
     pub damaged: &'a BTreeSet<FileKind>,
+    /// The day that lapses are judged at.
+    pub today: Date,
 }
 
 impl Subject<'_> {
@@ -39,6 +42,7 @@ impl Subject<'_> {
 /// Runs every rule.
 pub fn run(subject: &Subject<'_>, sink: &mut Sink) {
     rules::CHECKS.iter().for_each(|check| (check.run)(subject, sink));
+    waivers::apply(subject, sink);
 }
 
 /// A model that passed every rule: what emitters accept, so that nothing unproved is ever rendered.

@@ -20,6 +20,10 @@ pub enum Command {
     Check(CheckArguments),
     /// Write the handbook and the bundle of a spec base that has no errors
     Compile(CompileArguments),
+    /// Say what an engine states of the catalogue, and what a second reading confirms
+    Coverage(CoverageArguments),
+    /// Ask a second reader for each value from the cited page, without showing the first reading
+    Reread(RereadArguments),
     /// Give a value in another unit, rounded so that no limit is widened
     Convert(ConvertArguments),
     /// Explain a rule; without a name, list all rules
@@ -47,9 +51,8 @@ pub struct BaseArguments {
     specs: Option<PathBuf>,
 }
 
-impl BaseArguments {
-    /// The directory.
-    pub fn directory(&self) -> PathBuf {
+impl BaseDirectory for BaseArguments {
+    fn directory(&self) -> PathBuf {
         self.base.clone().or_else(|| self.specs.clone()).unwrap_or_else(|| PathBuf::from("specs"))
     }
 }
@@ -80,6 +83,63 @@ pub struct CompileArguments {
     /// How the outcome is written
     #[arg(long, value_enum, default_value_t)]
     pub format: Format,
+}
+
+/// Arguments of `coverage`.
+#[derive(Args, Debug)]
+pub struct CoverageArguments {
+    /// Which base.
+    #[command(flatten)]
+    pub base: BaseArguments,
+    /// One engine only
+    #[arg(long, value_name = "ENGINE")]
+    pub engine: Option<String>,
+    /// How the answer is written
+    #[arg(long, value_enum, default_value_t)]
+    pub format: Format,
+}
+
+/// Arguments of `reread`.
+#[derive(Args, Debug)]
+pub struct RereadArguments {
+    /// The engine to read again
+    pub engine: String,
+    /// Initials of the second reader
+    #[arg(long, value_name = "INITIALS", value_parser = initials)]
+    pub by: String,
+    /// Which base.
+    #[command(flatten)]
+    pub specs: SpecsArgument,
+}
+
+/// Initials become part of a file name, so they are letters, digits and hyphens.
+fn initials(text: &str) -> Result<String, String> {
+    let fits = |c: char| c.is_ascii_alphanumeric() || c == '-';
+    if !text.is_empty() && text.len() <= 20 && text.chars().all(fits) {
+        Ok(text.to_owned())
+    } else {
+        Err("initials are letters, digits and hyphens, 20 at most".to_owned())
+    }
+}
+
+/// Which spec base, where the first argument is something else.
+#[derive(Args, Clone, Debug)]
+pub struct SpecsArgument {
+    /// Directory of the spec base
+    #[arg(long, value_name = "DIR", default_value = "specs")]
+    specs: PathBuf,
+}
+
+/// Where a command finds the spec base.
+pub trait BaseDirectory {
+    /// The directory.
+    fn directory(&self) -> PathBuf;
+}
+
+impl BaseDirectory for SpecsArgument {
+    fn directory(&self) -> PathBuf {
+        self.specs.clone()
+    }
 }
 
 /// Arguments of `convert`.

@@ -2,7 +2,7 @@
 
 use std::io::Write;
 
-use super::args::CheckArguments;
+use super::args::{BaseDirectory, CheckArguments};
 use super::{Failure, Status, is_json, write_json};
 use crate::diag::{Finding, Severity, human, json};
 use crate::load::disk;
@@ -10,7 +10,7 @@ use crate::load::disk;
 /// Checks a base and writes what was found.
 pub fn run(arguments: &CheckArguments, out: &mut dyn Write) -> Result<Status, Failure> {
     let found = disk::read_base(&arguments.base.directory())?;
-    let examined = crate::examine(found);
+    let examined = crate::examine(found, Some(disk::today()));
     let shown: Vec<Finding> = examined
         .findings
         .iter()

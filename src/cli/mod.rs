@@ -7,15 +7,20 @@ mod args;
 mod check;
 mod compile;
 mod convert;
+mod coverage;
 mod explain;
+mod reread;
 
 use std::io::Write;
 
 use clap::Parser;
 use serde_json::{Value, json};
 
-use crate::load::disk::MachineError;
-use args::{Arguments, Command, Format};
+use crate::check::Checked;
+use crate::diag::{Severity, human, nearest};
+use crate::load::disk::{self, MachineError};
+use crate::model::{EngineId, Model};
+use args::{Arguments, BaseDirectory, Command, Format};
 
 /// Exit status of a run.
 #[derive(Clone, Copy, Debug, Eq, PartialEq)]
@@ -37,6 +42,8 @@ pub enum Failure {
     Usage(String, String),
     /// The machine failed.
     Machine(MachineError),
+    /// A part of this program failed: a defect, never the fault of the base.
+    Internal(String),
     /// Nobody reads the output any more.
     OutputClosed,
 }
@@ -84,6 +91,8 @@ fn dispatch(command: Command, out: &mut dyn Write, err: &mut dyn Write) -> Resul
     match command {
         Command::Check(arguments) => check::run(&arguments, out),
         Command::Compile(arguments) => compile::run(&arguments, out, err),
+        Command::Coverage(arguments) => coverage::run(&arguments, out, err),
+        Command::Reread(arguments) => reread::run(&arguments, &mut std::io::stdin().lock(), out, err),
         Command::Convert(arguments) => convert::run(&arguments, out),
         Command::Explain(arguments) => explain::run(&arguments, out),
     }
@@ -95,6 +104,9 @@ fn report(failure: Failure, json: bool, out: &mut dyn Write, err: &mut dyn Write
         Failure::Input(message, help) => (message, help, Status::Errors),
         Failure::Usage(message, help) => (message, help, Status::Failed),
         Failure::Machine(error) => (error.to_string(), String::new(), Status::Failed),
+        Failure::Internal(message) => {
+            (message, "this is a defect of baybook; nothing was written".to_owned(), Status::Failed)
+        }
     };
     if json {
         _ = writeln!(out, "{}", failed(&message, &help));
@@ -120,6 +132,37 @@ fn asks_for_json(arguments: &[std::ffi::OsString]) -> bool {
     let words: Vec<_> = arguments.iter().map(|one| one.to_string_lossy()).collect();
     words.iter().any(|word| word == "--format=json")
         || words.windows(2).any(|pair| matches!(pair, [flag, format] if flag == "--format" && format == "json"))
+}
+
+/// The proved base of a command that needs one; without, its findings have been written.
+fn base_of(
+    base: &dyn BaseDirectory,
+    json: bool,
+    out: &mut dyn Write,
+    err: &mut dyn Write,
+) -> Result<Option<Checked>, Failure> {
+    let examined = crate::examine(disk::read_base(&base.directory())?, disk::source_date());
+    if examined.checked.is_none() {
+        let errors: Vec<_> =
+            examined.findings.into_iter().filter(|one| one.severity() == Severity::Error).collect();
+        if json {
+            write_json(out, &crate::diag::json::report(&errors, &examined.sources, examined.summary))?;
+        } else {
+            for finding in &errors {
+                writeln!(err, "{}\n", human::finding(finding, &examined.sources))?;
+            }
+            writeln!(err, "{}", human::summary(&errors, examined.summary))?;
+        }
+    }
+    Ok(examined.checked)
+}
+
+/// An engine that the base does not have.
+fn no_engine(id: &str, model: &Model) -> Failure {
+    let ids = || model.engines.keys().map(EngineId::as_str);
+    let help = nearest(id, ids())
+        .map_or_else(|| format!("engines are {}", ids().collect::<Vec<_>>().join(", ")), |near| format!("did you mean `{near}`?"));
+    Failure::Usage(format!("there is no engine `{id}`"), help)
 }
 
 /// Writes JSON, one value, with a line end.

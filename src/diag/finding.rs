@@ -72,6 +72,11 @@ impl Sink {
         self.findings.push(finding);
     }
 
+    /// Takes out the warnings that are accepted; an error always stays.
+    pub fn accept(&mut self, mut accepted: impl FnMut(&Finding) -> bool) {
+        self.findings.retain(|one| one.severity() != Severity::Warning || !accepted(one));
+    }
+
     /// True if any finding is an error.
     pub fn has_errors(&self) -> bool {
         self.findings.iter().any(|finding| finding.severity() == Severity::Error)

@@ -2,10 +2,43 @@
 //!
 //! Emitters return a map of path → bytes and touch no disk; `disk` is the one place that writes.
 
+pub mod bundle;
+pub mod coverage;
+pub mod disk;
 pub mod drawing;
 pub mod handbook;
 
 use std::collections::BTreeMap;
 
+use crate::check::{Checked, registry};
+use bundle::Bundle;
+use handbook::Facts;
+
 /// Files to write, by path relative to the output, with `/`.
 pub type Tree = BTreeMap<String, Vec<u8>>;
+
+/// Everything that is written from a proved spec base.
+///
+/// # Errors
+///
+/// When a template or a serialiser refuses a value: a defect of this program, not of the base.
+pub fn compile(checked: &Checked) -> Result<Tree, EmitError> {
+    let Bundle { mut tree, content_hash, build_hashes } =
+        bundle::bundle(checked.model()).map_err(|error| EmitError(error.to_string()))?;
+    let rules = registry::rules();
+    let facts = Facts { checked, rules: &rules, content_hash: &content_hash, build_hashes: &build_hashes };
+    tree.extend(handbook::handbook(&facts).map_err(|error| EmitError(error.to_string()))?);
+    Ok(tree)
+}
+
+/// A part of the output could not be made.
+#[derive(Debug)]
+pub struct EmitError(String);
+
+impl std::fmt::Display for EmitError {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        f.write_str(&self.0)
+    }
+}
+
+impl std::error::Error for EmitError {}

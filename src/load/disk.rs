@@ -6,8 +6,11 @@
 
 use std::fs;
 use std::path::{Path, PathBuf};
+use std::time::{SystemTime, UNIX_EPOCH};
 
 use walkdir::WalkDir;
+
+use crate::model::Date;
 
 /// Largest file that is read, in bytes.
 pub const LARGEST_FILE: u64 = 4 * 1024 * 1024;
@@ -45,6 +48,22 @@ impl std::fmt::Display for MachineError {
 }
 
 impl std::error::Error for MachineError {}
+
+/// Today, by the clock of the machine, in UTC.
+pub fn today() -> Date {
+    day_of(SystemTime::now().duration_since(UNIX_EPOCH).map_or(0, |since| since.as_secs()))
+}
+
+/// The day that `SOURCE_DATE_EPOCH` names, where it is set: what a reproducible build judges dates at.
+pub fn source_date() -> Option<Date> {
+    std::env::var("SOURCE_DATE_EPOCH").ok()?.trim().parse().ok().map(day_of)
+}
+
+fn day_of(seconds: u64) -> Date {
+    let days = i32::try_from(seconds / 86_400).unwrap_or(i32::MAX);
+    let first = Date::constant(1970, 1, 1);
+    first.checked_add(jiff::Span::new().try_days(days).unwrap_or_default()).unwrap_or(first)
+}
 
 /// What was found at a path.
 #[derive(Debug)]
@@ -94,6 +113,19 @@ pub fn read_base(root: &Path) -> Result<Vec<Found>, MachineError> {
     }
     all.sort_by(|a, b| a.path.cmp(&b.path));
     Ok(all)
+}
+
+/// The text of a file; none if there is no such file.
+///
+/// # Errors
+///
+/// When it is there and cannot be read.
+pub fn read_text(path: &Path) -> Result<Option<String>, MachineError> {
+    match fs::read_to_string(path) {
+        Ok(text) => Ok(Some(text)),
+        Err(error) if error.kind() == std::io::ErrorKind::NotFound => Ok(None),
+        Err(error) => Err(MachineError::new("cannot read", path, error)),
+    }
 }
 
 fn read_one(root: &Path, entry: &walkdir::DirEntry) -> Result<Found, MachineError> {

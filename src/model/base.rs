@@ -27,8 +27,25 @@ pub struct Base {
     pub units: BTreeMap<Kind, Unit>,
     /// After so many days a sheet asks for a newer copy.
     pub stale_after_days: Option<u32>,
+    /// What may be published.
+    pub publish: Publish,
     /// Address at which the handbook is served.
     pub base_url: Option<String>,
+}
+
+/// What a base lets out into handbook and bundle.
+#[derive(Clone, Copy, Debug, Eq, PartialEq)]
+pub struct Publish {
+    /// Values that were read only once, marked as such; else they are withheld like critical ones.
+    pub unconfirmed: bool,
+    /// Row labels, column headings and footnotes: a maker's own words, which may be theirs to license.
+    pub labels: bool,
+}
+
+impl Default for Publish {
+    fn default() -> Self {
+        Self { unconfirmed: true, labels: true }
+    }
 }
 
 /// Name of a release.

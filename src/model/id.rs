@@ -55,4 +55,8 @@ ids! {
     BuildId
     /// Id of a procedure.
     ProcedureId
+    /// Id of a complaint.
+    ComplaintId
+    /// Id of a set of fault codes.
+    CodeSetId
 }

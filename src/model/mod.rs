@@ -6,6 +6,8 @@
 mod base;
 mod build;
 mod catalogue;
+mod code;
+mod complaint;
 mod engine;
 mod id;
 mod procedure;
@@ -16,19 +18,21 @@ mod vocabulary;
 
 use std::collections::BTreeMap;
 
-pub use base::{Base, Date, Release};
+pub use base::{Base, Date, Publish, Release};
 pub use build::{Build, Fit, SerialRange, Years};
 pub use catalogue::{Domain, Entry, ServiceGroup};
-pub use engine::{Engine, Layout, Reach, Variant};
+pub use code::{Code, CodeSet};
+pub use complaint::{Access, Cause, Check, Complaint};
+pub use engine::{Engine, Layout, Reach, Variant, Waiver};
 pub use id::{
-    BuildId, EngineId, EntryId, GaugeId, HazardId, MachineId, MakerId, ProcedureId, SourceId,
+    BuildId, CodeSetId, ComplaintId, EngineId, EntryId, GaugeId, HazardId, MachineId, MakerId, ProcedureId, SourceId,
     VariantId,
 };
 pub use procedure::{Fitting, Link, Need, Piece, Procedure};
 pub use serial::{SerialRow, row_of};
 pub use reference::{Gauge, Hazard, Machine, Maker, Source};
 pub use statement::{
-    Fastener, Form, Identity, Misprint, Pin, Point, Printed, Provenance, Selection, Statement,
+    Confirmation, Fastener, Form, Identity, Misprint, Pin, Point, Printed, Provenance, Selection, Statement,
     Words,
 };
 pub use vocabulary::{
@@ -62,12 +66,29 @@ pub struct Model {
     pub fits: Vec<Fit>,
     /// Every procedure.
     pub procedures: BTreeMap<ProcedureId, Procedure>,
+    /// Every complaint.
+    pub complaints: BTreeMap<ComplaintId, Complaint>,
+    /// Every set of fault codes.
+    pub codes: BTreeMap<CodeSetId, CodeSet>,
 }
 
 impl Model {
-    /// True if a procedure fits a build.
-    pub fn fits_build(&self, procedure: &Procedure, build: &Build) -> bool {
-        let fits = &procedure.fits;
+    /// The waivers that act on a statement.
+    pub fn waivers_on<'a>(&'a self, statement: &'a Statement) -> impl Iterator<Item = &'a Waiver> {
+        let own = self.engines.values().filter(|engine| engine.span.file == statement.span.file);
+        own.flat_map(|engine| &engine.waivers).filter(|waiver| waiver.is_on(statement))
+    }
+
+    /// True if a statement is not to be shown: a wrong value could kill, and nobody confirmed it; or the
+    /// base publishes nothing that was read only once.
+    pub fn withholds(&self, statement: &Statement) -> bool {
+        let unconfirmed = matches!(statement.confirmation, Confirmation::ReadOnce | Confirmation::Differs);
+        let critical = self.entries.get(&statement.identity.of).is_some_and(|entry| entry.critical);
+        unconfirmed && (critical || !self.base.publish.unconfirmed)
+    }
+
+    /// True if what has this fitting, a procedure or a complaint, fits a build.
+    pub fn fits_build(&self, fits: &Fitting, build: &Build) -> bool {
         let layout = self.engines.get(&build.engine).and_then(|engine| engine.layout.as_ref());
         let is = |wanted: &Option<String>, found: Option<&String>| wanted.is_none() || wanted.as_ref() == found;
         fits.has.iter().all(|of| build.of(of).any(|one| one.has_value()))

@@ -2,7 +2,7 @@
 
 use pulldown_cmark::{Event, Tag, TagEnd};
 
-use super::{EngineId, EntryId, GaugeId, HazardId, ProcedureId, ProcedureState, Words};
+use super::{CodeSetId, ComplaintId, EngineId, EntryId, GaugeId, HazardId, ProcedureId, ProcedureState, Words};
 use crate::quantity::Value;
 use crate::source::Span;
 
@@ -134,4 +134,8 @@ pub enum Link {
     Step(String),
     /// Another procedure.
     Procedure(ProcedureId),
+    /// A complaint.
+    Complaint(ComplaintId),
+    /// A fault code: its set and its id there.
+    Code(CodeSetId, String),
 }

@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use super::{Absence, Direction, EntryId, Hand, Reuse, SourceId, VariantId};
+use super::{Absence, Date, Direction, EntryId, Hand, Reuse, SourceId, VariantId};
 use crate::quantity::{Exact, Value};
 use crate::source::Span;
 
@@ -43,6 +43,8 @@ pub struct Statement {
     pub note: Option<String>,
     /// Where each word of place and condition is typed: its name, the span of the name, of the word.
     pub typed: Vec<(String, Span, Span)>,
+    /// Whether a second reading confirms it.
+    pub confirmation: Confirmation,
     /// True if it names a source that is not known: then it is not said to name none.
     pub source_unknown: bool,
 }
@@ -56,6 +58,37 @@ impl Statement {
     /// True if it says a value, and not why there is none.
     pub const fn has_value(&self) -> bool {
         !matches!(self.form, Form::Absent(_))
+    }
+}
+
+/// Whether a second, independent reading of the page confirms a statement.
+#[derive(Clone, Debug, Default, Eq, PartialEq)]
+pub enum Confirmation {
+    /// Nobody has read it a second time.
+    #[default]
+    ReadOnce,
+    /// A second reader found the same value, condition, row and column.
+    Confirmed {
+        /// Initials of the second reader.
+        by: String,
+        /// Day of the second reading.
+        on: Option<Date>,
+    },
+    /// A second reading differs, in the value or in where it stands.
+    Differs,
+    /// There is nothing to confirm: the engine has no such thing, or nobody has read it yet.
+    NotNeeded,
+}
+
+impl Confirmation {
+    /// The word that bundle and sheets use.
+    pub const fn word(&self) -> &'static str {
+        match self {
+            Self::ReadOnce => "read-once",
+            Self::Confirmed { .. } => "confirmed",
+            Self::Differs => "differs",
+            Self::NotNeeded => "not-needed",
+        }
     }
 }
 
@@ -232,6 +265,15 @@ impl Form {
             Self::Pins(_) => "pins",
             Self::Text(_) => "text",
             Self::Absent(_) => "absent",
+        }
+    }
+
+    /// Every printed form in it.
+    pub fn printed(&self) -> Vec<&Printed> {
+        match self {
+            Self::Points(points) => points.iter().flat_map(|point| [&point.at, &point.reads]).collect(),
+            Self::Interval { regular, first, severe } => [regular, first, severe].into_iter().flatten().collect(),
+            other => other.alternatives().into_iter().flatten().collect(),
         }
     }
 

@@ -141,3 +141,68 @@ pub enum SignalWord {
     /// Damage to the machine, not to people.
     Notice,
 }
+
+impl Direction {
+    /// The word that files and sheets use.
+    pub const fn word(self) -> &'static str {
+        match self {
+            Self::Clockwise => "clockwise",
+            Self::CounterClockwise => "counter-clockwise",
+        }
+    }
+}
+
+impl Absence {
+    /// The word that files use.
+    pub const fn word(self) -> &'static str {
+        match self {
+            Self::NotGiven => "not-given",
+            Self::NotApplicable => "not-applicable",
+            Self::NotRead => "not-read",
+        }
+    }
+}
+
+impl Hand {
+    /// The word that files use.
+    pub const fn word(self) -> &'static str {
+        match self {
+            Self::Right => "right",
+            Self::Left => "left",
+        }
+    }
+}
+
+impl Reuse {
+    /// The word that files use.
+    pub const fn word(self) -> &'static str {
+        match self {
+            Self::Never => "never",
+            Self::IfGood => "if-good",
+            Self::Yes => "yes",
+        }
+    }
+}
+
+impl SignalWord {
+    /// The word that panels and files use.
+    pub const fn word(self) -> &'static str {
+        match self {
+            Self::Danger => "DANGER",
+            Self::Warning => "WARNING",
+            Self::Caution => "CAUTION",
+            Self::Notice => "NOTICE",
+        }
+    }
+}
+
+impl SourceClass {
+    /// The word that files use.
+    pub const fn word(self) -> &'static str {
+        match self {
+            Self::Manual => "manual",
+            Self::Bulletin => "bulletin",
+            Self::Stop => "stop",
+        }
+    }
+}

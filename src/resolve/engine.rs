@@ -14,7 +14,7 @@ use crate::load::format::{self, Located, Spec};
 use crate::load::{Decoded, Loaded};
 use crate::model::{
     Engine, EngineId, Entry, EntryId, Identity, Layout, MachineId, MakerId, Reach, SourceId,
-    Statement, Variant, VariantId, Words,
+    Statement, Variant, VariantId, Waiver, Words,
 };
 
 /// What engines are read against.
@@ -57,6 +57,7 @@ fn engine(file: &Decoded<format::EngineFile>, around: &Surroundings<'_>, reader:
         layout: raw.layout.as_ref().map(|one| layout(one.get(), reader)),
         statements,
         variants,
+        waivers: raw.waive.iter().filter_map(|one| waiver(one.get(), around, reader)).collect(),
         whole: file.whole,
     }
 }
@@ -88,6 +89,24 @@ fn layout(raw: &format::Layout, reader: &mut Reader<'_>) -> Layout {
         cylinders: *raw.cylinders.get(),
         words: owned(raw.words.as_ref()),
     }
+}
+
+fn waiver(raw: &format::Waiver, around: &Surroundings<'_>, reader: &mut Reader<'_>) -> Option<Waiver> {
+    let until = reader.day(&raw.until);
+    let known = around.names.entries.knows(reader.file, &raw.on.of, reader.sink);
+    let of = EntryId::new(raw.on.of.as_str());
+    let entry = around.entries.get(&of).filter(|_| known)?;
+    let place = raw.on.place.iter().map(|(axis, place)| (axis.as_str().to_owned(), place.as_str().to_owned()));
+    Some(Waiver {
+        span: reader.span(&raw.rule),
+        rule: raw.rule.as_str().to_owned(),
+        on: Identity { of, place: place.collect(), when: statement::conditions(&raw.on.when, entry) },
+        value: raw.on.value.as_str().to_owned(),
+        value_span: reader.span(&raw.on.value),
+        because: raw.because.as_str().to_owned(),
+        until: until?,
+        until_span: reader.span(&raw.until),
+    })
 }
 
 fn variants(
@@ -136,7 +155,7 @@ fn variant(
 
 /// A bulletin's value that names no state holds in the state of the value it takes the place of, where
 /// that is one and the same for all of them.
-fn with_condition_of(base: &[Arc<Statement>], statement: Arc<Statement>) -> Arc<Statement> {
+pub fn with_condition_of(base: &[Arc<Statement>], statement: Arc<Statement>) -> Arc<Statement> {
     if !statement.identity.when.is_empty() {
         return statement;
     }

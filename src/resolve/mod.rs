@@ -4,12 +4,15 @@
 //! Every part that is understood goes into the model; what is not is a finding, and left out.
 
 mod builds;
+mod code;
+mod complaint;
 mod engine;
 mod fitted;
 mod names;
 mod procedure;
 mod reference;
 mod registry;
+mod reread;
 pub mod rules;
 mod statement;
 mod values;
@@ -18,7 +21,8 @@ use std::collections::BTreeMap;
 
 use crate::diag::Sink;
 use crate::load::Loaded;
-use crate::model::{Base, Date, Model, Release};
+use crate::load::format;
+use crate::model::{Base, Date, Model, Publish, Release};
 use engine::Surroundings;
 use names::Names;
 use values::Reader;
@@ -31,15 +35,19 @@ pub fn resolve(loaded: &Loaded, sink: &mut Sink) -> Model {
     let manuals = reference::manuals(loaded, &names, sink);
     let open_year = u16::try_from(base.date.year()).unwrap_or(u16::MAX);
     let around = Surroundings { names: &names, entries: &entries, open_year };
-    let engines = engine::engines(loaded, &around, sink);
+    let mut engines = engine::engines(loaded, &around, sink);
+    reread::confirm(loaded, &around, &mut engines, sink);
     let fitted = builds::fitted(loaded, &names, open_year, sink);
     let (builds, fits) = builds::builds(&engines, &fitted, &groups);
+    let complaints = complaint::complaints(loaded, &names, sink);
     let (makers, machines) = reference::machines(loaded);
     Model {
         base,
         hazards: reference::hazards(loaded),
         gauges: reference::gauges(loaded, &names, sink),
         procedures: procedure::procedures(loaded, &names, sink),
+        codes: code::codes(loaded, &names, &complaints, sink),
+        complaints,
         groups,
         entries,
         sources: manuals,
@@ -63,6 +71,7 @@ fn base(loaded: &Loaded, sink: &mut Sink) -> Base {
             notice: String::new(),
             units: BTreeMap::new(),
             stale_after_days: None,
+            publish: Publish::default(),
             base_url: None,
         };
     };
@@ -83,6 +92,15 @@ fn base(loaded: &Loaded, sink: &mut Sink) -> Base {
         notice: raw.notice.as_str().to_owned(),
         units,
         stale_after_days: raw.stale_after_days.as_ref().map(|days| *days.get()),
+        publish: publish(raw.publish.as_ref()),
         base_url: raw.base_url.as_ref().map(|url| url.as_str().to_owned()),
     }
+}
+
+fn publish(raw: Option<&format::Publish>) -> Publish {
+    let usual = Publish::default();
+    raw.map_or(usual, |raw| Publish {
+        unconfirmed: raw.unconfirmed.unwrap_or(usual.unconfirmed),
+        labels: raw.labels.unwrap_or(usual.labels),
+    })
 }

@@ -25,6 +25,10 @@ pub struct Names {
     pub engines: Registry,
     /// Procedures.
     pub procedures: Registry,
+    /// Complaints.
+    pub complaints: Registry,
+    /// Sets of fault codes.
+    pub codes: Registry,
 }
 
 impl Names {
@@ -41,6 +45,8 @@ impl Names {
             machines: Registry::new("a machine", "`machines/`", whole(FileKind::Machines)),
             engines: Registry::new("an engine", "`engines/`", whole(FileKind::Engine)),
             procedures: Registry::new("a procedure", "`procedures/`", whole(FileKind::Procedure)),
+            complaints: Registry::new("a complaint", "`complaints/`", whole(FileKind::Complaint)),
+            codes: Registry::new("a set of codes", "`codes/`", whole(FileKind::Codes)),
         };
         for file in &loaded.catalogue {
             names.groups.define(file.file, &file.data.group, sink);
@@ -63,6 +69,12 @@ impl Names {
         }
         for file in &loaded.engines {
             names.engines.define(file.file, &file.data.id, sink);
+        }
+        for file in &loaded.complaints {
+            names.complaints.define(file.file, &file.data.id, sink);
+        }
+        for file in &loaded.codes {
+            names.codes.define(file.file, &file.data.id, sink);
         }
         for file in &loaded.procedures {
             names.procedures.define(file.head.file, &file.head.data.id, sink);

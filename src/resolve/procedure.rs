@@ -15,7 +15,7 @@ use crate::diag::{Sink, nearest};
 use crate::load::format::{Fits, Text};
 use crate::load::{Loaded, ProcedureDocument, SCHEMES};
 use crate::model::{
-    EngineId, EntryId, Fitting, GaugeId, HazardId, Link, Need, Piece, Procedure, ProcedureId, Words,
+    CodeSetId, ComplaintId, EngineId, EntryId, Fitting, GaugeId, HazardId, Link, Need, Piece, Procedure, ProcedureId, Words,
 };
 use crate::quantity::Value;
 use crate::source::Span;
@@ -49,7 +49,7 @@ fn procedure(document: &ProcedureDocument, names: &Names, reader: &mut Reader<'_
     }
 }
 
-fn fitting(raw: &Fits, names: &Names, reader: &mut Reader<'_>) -> Fitting {
+pub fn fitting(raw: &Fits, names: &Names, reader: &mut Reader<'_>) -> Fitting {
     let has = raw.has.iter().filter(|id| names.entries.knows(reader.file, id, reader.sink));
     let has = has.map(|id| EntryId::new(id.as_str())).collect();
     let engines = raw.engines.iter().filter(|id| names.engines.knows(reader.file, id, reader.sink));
@@ -127,6 +127,14 @@ fn link(target: &str, span: Span, names: &Names, reader: &mut Reader<'_>) -> Opt
         "hazard" => names.hazards.knows_at(span, rest, reader.sink).then(|| Link::Hazard(HazardId::new(rest))),
         "turn" => turn(rest, target, span, names, reader),
         "step" => Some(Link::Step(rest.to_owned())),
+        "complaint" => {
+            names.complaints.knows_at(span, rest, reader.sink).then(|| Link::Complaint(ComplaintId::new(rest)))
+        }
+        "code" => {
+            let (set, code) = rest.split_once('/').unwrap_or((rest, ""));
+            let known = names.codes.knows_at(span, set, reader.sink);
+            known.then(|| Link::Code(CodeSetId::new(set), code.to_owned()))
+        }
         "procedure" => {
             names.procedures.knows_at(span, rest, reader.sink).then(|| Link::Procedure(ProcedureId::new(rest)))
         }

@@ -7,7 +7,7 @@ use super::reference::owned;
 use super::values::Reader;
 use crate::load::format::{self, Located, Spec, Text};
 use crate::model::{
-    Domain, Entry, EntryId, Fastener, Form, Identity, Misprint, Pin, Point, Provenance, Selection,
+    Absence, Confirmation, Domain, Entry, EntryId, Fastener, Form, Identity, Misprint, Pin, Point, Provenance, Selection,
     SourceId, Statement, VariantId, Words,
 };
 use crate::quantity::{Exact, Value};
@@ -37,7 +37,7 @@ pub fn statement(raw: &Located<Spec>, scope: &Scope<'_>, reader: &mut Reader<'_>
     let pattern = pattern(spec);
     let of = EntryId::new(spec.of.as_str());
     let entry = scope.entries.get(&of).filter(|_| known)?;
-    let when = conditions(spec, entry);
+    let when = conditions(&spec.when, entry);
     let place = spec.place.iter().map(|(axis, place)| (axis.as_str().to_owned(), place.as_str().to_owned()));
     Some(Arc::new(Statement {
         span: reader.span(&spec.of),
@@ -57,8 +57,17 @@ pub fn statement(raw: &Located<Spec>, scope: &Scope<'_>, reader: &mut Reader<'_>
         misprint: spec.misprint.as_ref().map(|one| misprint(one.get())),
         note: owned(spec.note.as_ref()),
         typed: typed_words(spec, reader),
+        confirmation: confirmation(spec),
         source_unknown: named.is_some() && source.is_none(),
     }))
+}
+
+/// Before any second reading: nothing to confirm where nothing was read.
+fn confirmation(spec: &Spec) -> Confirmation {
+    match spec.absent.as_ref().map(Located::get) {
+        Some(Absence::NotApplicable | Absence::NotRead) => Confirmation::NotNeeded,
+        _ => Confirmation::ReadOnce,
+    }
 }
 
 /// Where the words of place and condition stand, for findings about them.
@@ -68,14 +77,14 @@ fn typed_words(spec: &Spec, reader: &Reader<'_>) -> Vec<(String, crate::source::
 }
 
 /// Conditions in canonical spelling: a quantity is written one way, a word stays as typed.
-fn conditions(spec: &Spec, entry: &Entry) -> Words {
+pub fn conditions(when: &format::Words, entry: &Entry) -> Words {
     let canonical = |state: &Text, typed: &Text| match entry.states.get(state.as_str()) {
         Some(Domain::Kind(_)) => {
             Value::parse(typed.as_str()).map_or_else(|_| typed.as_str().to_owned(), |value| value.text())
         }
         _ => typed.as_str().to_owned(),
     };
-    spec.when.iter().map(|(state, typed)| (state.as_str().to_owned(), canonical(state, typed))).collect()
+    when.iter().map(|(state, typed)| (state.as_str().to_owned(), canonical(state, typed))).collect()
 }
 
 /// The value of a statement. Every key of the form is read, so that all its findings show at once.

@@ -12,7 +12,7 @@ pub static RULE: Rule =
 /// Every link of every procedure, in every build it fits.
 pub fn check(subject: &Subject<'_>, sink: &mut Sink) {
     for procedure in subject.model.procedures.values() {
-        let fitting: Vec<_> = subject.model.builds.values().filter(|build| subject.model.fits_build(procedure, build)).collect();
+        let fitting: Vec<_> = subject.model.builds.values().filter(|build| subject.model.fits_build(&procedure.fits, build)).collect();
         for piece in &procedure.body {
             let Piece::Link { link, span, .. } = piece else { continue };
             let Some((of, narrow)) = link.entry() else { continue };

@@ -1,5 +1,9 @@
 //! The rules that look at a resolved base, one a file.
 
+pub mod access_in_a_circle;
+pub mod cause_never_shown;
+pub mod code_unknown;
+pub mod critical_unconfirmed;
 pub mod direction_in_prose;
 pub mod dual_units_disagree;
 pub mod dual_units_loose;
@@ -11,7 +15,9 @@ pub mod missing_in_build;
 pub mod number_in_prose;
 pub mod outside_plausible;
 pub mod page_missing;
+pub mod procedure_fits_nothing;
 pub mod set_to_outside_window;
+pub mod shares_sum_to_nothing;
 pub mod source_missing;
 pub mod step_unknown;
 pub mod superseded_source;
@@ -20,6 +26,8 @@ pub mod unknown_condition;
 pub mod unknown_place;
 pub mod variant_fits_nothing;
 pub mod variants_collide;
+pub mod waiver_lapsed;
+pub mod waiver_not_allowed;
 pub mod wear_limit_within_new;
 
 use super::Subject;
@@ -38,8 +46,15 @@ macro_rules! checks {
     ($($name:ident)*) => { &[$(Check { rule: &$name::RULE, run: $name::check }),*] };
 }
 
-/// Every rule of this phase.
+/// Rules that look at what the others found.
+pub static LAST: &[&Rule] = &[&waiver_lapsed::RULE, &waiver_not_allowed::RULE];
+
+/// Every rule that looks at the base.
 pub static CHECKS: &[Check] = checks! {
+    access_in_a_circle
+    cause_never_shown
+    code_unknown
+    critical_unconfirmed
     direction_in_prose
     dual_units_disagree
     dual_units_loose
@@ -51,7 +66,9 @@ pub static CHECKS: &[Check] = checks! {
     number_in_prose
     outside_plausible
     page_missing
+    procedure_fits_nothing
     set_to_outside_window
+    shares_sum_to_nothing
     source_missing
     step_unknown
     superseded_source

@@ -31,13 +31,30 @@ pub struct BaseFile {
     pub notice: Text,
     /// The unit that a value is converted to beside the maker's own, by kind of quantity.
     #[serde(default)]
+    #[schemars(example = serde_json::json!({ "torque": "lbf·ft" }))]
     pub units: BTreeMap<Text, Text>,
     /// After so many days a sheet asks for a newer copy.
     #[serde(default)]
     #[schemars(range(min = 1, max = 36500), example = 365)]
     pub stale_after_days: Option<Located<u32>>,
+    /// What may be published.
+    #[serde(default)]
+    pub publish: Option<Publish>,
     /// Address at which the handbook is served, if it is; sheets then carry their own address.
     #[serde(default)]
     #[schemars(regex(pattern = "^https?://"), example = &"https://handbook.example/")]
     pub base_url: Option<Text>,
+}
+
+/// What may go into handbook and bundle.
+#[derive(Debug, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+#[schemars(title = "What may be published")]
+pub struct Publish {
+    /// Values that were read only once, marked as such (the usual case); if false they are withheld.
+    #[serde(default)]
+    pub unconfirmed: Option<bool>,
+    /// Row labels, column headings and footnotes of the manuals (the usual case); if false they stay here.
+    #[serde(default)]
+    pub labels: Option<bool>,
 }

@@ -21,6 +21,7 @@ pub struct CatalogueFile {
     pub title: Text,
     /// Place among the groups on a sheet; equal places stand in order of id.
     #[serde(default)]
+    #[schemars(example = 10)]
     pub order: u32,
     /// The entries of this group.
     #[serde(default)]
@@ -39,6 +40,7 @@ pub struct Entry {
     pub title: Text,
     /// Other names it goes by.
     #[serde(default)]
+    #[schemars(example = ["exhaust valve clearance", "exhaust tappet gap"])]
     pub aka: Vec<Text>,
     /// Kind of its quantity; left out where it has none (a direction, a text, pins).
     #[serde(default)]
@@ -53,9 +55,11 @@ pub struct Entry {
     pub forms: Vec<Located<FormName>>,
     /// Places it may be stated for: an axis and its words.
     #[serde(default)]
+    #[schemars(example = serde_json::json!({ "cylinder": ["front", "rear"] }))]
     pub axes: BTreeMap<Text, Vec<Text>>,
     /// Conditions it may be stated for: a state and its words, or the kind of its quantity.
     #[serde(default)]
+    #[schemars(example = serde_json::json!({ "engine": ["cold", "hot"], "air": "temperature" }))]
     pub states: BTreeMap<Text, StateDomain>,
     /// The trade's word for a reading below the window; `low` if left out.
     #[serde(default)]
@@ -75,6 +79,7 @@ pub struct Entry {
     pub plausible_from: Option<Text>,
     /// Hazards of measuring or setting it.
     #[serde(default)]
+    #[schemars(example = ["hot-parts"])]
     pub hazards: Vec<Text>,
     /// The gauge it is usually measured with.
     #[serde(default)]
@@ -85,6 +90,7 @@ pub struct Entry {
     pub critical: bool,
     /// What the technician should know of it.
     #[serde(default)]
+    #[schemars(example = &"Measured with the cam lobe away from the bucket")]
     pub note: Option<Text>,
 }
 

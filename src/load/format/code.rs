@@ -17,7 +17,7 @@ pub struct CodesFile {
     #[schemars(length(min = 1), example = &"Oxbarrow blink codes")]
     pub title: Text,
     /// Engines that give them.
-    #[schemars(length(min = 1))]
+    #[schemars(length(min = 1), example = ["ox-887"])]
     pub engines: Vec<Text>,
     /// How they are read.
     #[schemars(length(min = 1), example = &"Key on, count long flashes for tens, short for ones")]
@@ -53,8 +53,10 @@ pub struct Code {
     pub set_when: Text,
     /// Causes it raises, as `complaint/cause`.
     #[serde(default)]
+    #[schemars(example = ["starts-badly-cold/coolant-sensor"])]
     pub raises: Vec<Text>,
     /// Entries to measure.
     #[serde(default)]
+    #[schemars(example = ["sensor.coolant"])]
     pub measure: Vec<Text>,
 }

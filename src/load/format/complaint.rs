@@ -18,6 +18,7 @@ pub struct ComplaintFile {
     pub title: Text,
     /// Other words for it.
     #[serde(default)]
+    #[schemars(example = ["cranks but will not catch"])]
     pub aka: Vec<Text>,
     /// Causes it can have.
     #[schemars(length(min = 1))]
@@ -67,6 +68,7 @@ pub struct Access {
     pub minutes: f64,
     /// Access steps that come before it.
     #[serde(default)]
+    #[schemars(example = ["seat"])]
     pub needs: Vec<Text>,
 }
 
@@ -84,10 +86,11 @@ pub struct Check {
     #[schemars(range(min = 0), example = 40)]
     pub minutes: f64,
     /// Causes it shows.
-    #[schemars(length(min = 1))]
+    #[schemars(length(min = 1), example = ["lash-tight"])]
     pub shows: Vec<Text>,
     /// Access steps it needs.
     #[serde(default)]
+    #[schemars(example = ["seat"])]
     pub needs: Vec<Text>,
     /// Procedure that says how.
     #[serde(default)]

@@ -50,7 +50,7 @@ pub struct Layout {
     #[schemars(regex(pattern = "^(petrol|diesel)$"), example = &"petrol")]
     pub fuel: Text,
     /// Number of cylinders.
-    #[schemars(range(min = 1, max = 16))]
+    #[schemars(range(min = 1, max = 16), example = 2)]
     pub cylinders: Located<u32>,
     /// Cylinder bore.
     #[serde(default)]
@@ -95,10 +95,12 @@ pub struct Spec {
     /// The place it holds for, in the axes of the entry; everywhere if left out.
     #[serde(default, rename = "where")]
     #[schemars(with = "std::collections::BTreeMap<String, String>")]
+    #[schemars(example = serde_json::json!({ "cylinder": "front" }))]
     pub place: Words,
     /// The state it is meant for, in the states of the entry; any if left out.
     #[serde(default)]
     #[schemars(with = "std::collections::BTreeMap<String, String>")]
+    #[schemars(example = serde_json::json!({ "engine": "cold", "air": "under 35 °C" }))]
     pub when: Words,
 
     /// Limits to set to or accept within: every form the manual prints, the maker's unit first.
@@ -128,6 +130,7 @@ pub struct Spec {
     /// A table: what is read at which input.
     #[serde(default)]
     #[schemars(length(min = 1), inner(length(equal = 2)))]
+    #[schemars(example = [["20 °C", "2.45 kΩ ± 10 %"], ["80 °C", "318 Ω ± 10 %"]])]
     pub points: Option<Vec<Vec<Text>>>,
     /// Direction of rotation.
     #[serde(default)]
@@ -168,7 +171,7 @@ pub struct Spec {
     pub fastener: Option<Located<Fastener>>,
     /// Bolt centres in millimetres, in tightening order.
     #[serde(default)]
-    #[schemars(length(min = 1), inner(length(equal = 2)))]
+    #[schemars(length(min = 1), inner(length(equal = 2)), example = [[-45, 40], [45, 40]])]
     pub pattern: Option<Vec<Located<Vec<f64>>>>,
 
     /// Id of the source it was read from.
@@ -189,7 +192,7 @@ pub struct Spec {
     pub column: Option<Text>,
     /// Footnote that bears on it.
     #[serde(default)]
-    #[schemars(length(min = 1))]
+    #[schemars(length(min = 1), example = &"Not for engines with the heavy flywheel")]
     pub footnote: Option<Text>,
     /// Who read it from the page: initials.
     #[serde(default)]
@@ -200,6 +203,7 @@ pub struct Spec {
     pub misprint: Option<Located<Misprint>>,
     /// What the technician should know of this value.
     #[serde(default)]
+    #[schemars(example = &"Turn the crank two full turns before measuring again")]
     pub note: Option<Text>,
 }
 
@@ -267,6 +271,7 @@ pub struct Pin {
     /// What is measured there, by state.
     #[serde(default)]
     #[schemars(with = "std::collections::BTreeMap<String, String>")]
+    #[schemars(example = serde_json::json!({ "key on": "min 9.6 V" }))]
     pub expect: Words,
 }
 
@@ -313,7 +318,7 @@ pub struct Misprint {
     #[schemars(length(min = 1), example = &"9 lbf·ft")]
     pub meant: Text,
     /// Why it must be a misprint.
-    #[schemars(length(min = 1))]
+    #[schemars(length(min = 1), example = &"The drawing on the next page gives 9 lbf·ft")]
     pub because: Text,
     /// Who decided: initials.
     #[schemars(length(min = 1), example = &"mk")]
@@ -340,9 +345,11 @@ pub struct Variant {
     pub applies: Vec<Located<VariantReach>>,
     /// Ids of variants of this engine that it takes the place of.
     #[serde(default)]
+    #[schemars(example = ["sb-21-09"])]
     pub replaces: Vec<Text>,
     /// Why, in the shop's words.
     #[serde(default)]
+    #[schemars(example = &"Harder exhaust seats")]
     pub note: Option<Text>,
     /// The statements it sets or adds.
     #[serde(default)]
@@ -392,10 +399,12 @@ pub struct WaiverTarget {
     /// Place of the statement.
     #[serde(default, rename = "where")]
     #[schemars(with = "std::collections::BTreeMap<String, String>")]
+    #[schemars(example = serde_json::json!({ "cylinder": "front" }))]
     pub place: Words,
     /// Condition of the statement.
     #[serde(default)]
     #[schemars(with = "std::collections::BTreeMap<String, String>")]
+    #[schemars(example = serde_json::json!({ "engine": "cold" }))]
     pub when: Words,
     /// A printed form of the value as it stands now.
     #[schemars(length(min = 1), example = &"12 N·m")]

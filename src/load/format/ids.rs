@@ -26,9 +26,10 @@ pub struct RetiredId {
     pub fate: Located<Fate>,
     /// Ids that took its place, for `moved` and `split`.
     #[serde(default)]
+    #[schemars(example = ["ox-887~sb-22-04"])]
     pub to: Vec<Text>,
     /// Why.
-    #[schemars(length(min = 1))]
+    #[schemars(length(min = 1), example = &"The bulletin was replaced")]
     pub because: Text,
     /// Release in which it went.
     #[schemars(length(min = 1), example = &"2026.11")]

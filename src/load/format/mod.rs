@@ -19,7 +19,7 @@ mod reread;
 
 use std::collections::BTreeMap;
 
-pub use base::BaseFile;
+pub use base::{BaseFile, Publish};
 pub use catalogue::{CatalogueFile, Entry, StateDomain};
 pub use code::{Code, CodesFile};
 pub use complaint::{Access, Cause, Check, ComplaintFile};

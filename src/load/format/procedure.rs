@@ -25,9 +25,11 @@ pub struct ProcedureHead {
     pub fits: Located<Fits>,
     /// Tools, gauges and access it needs; an id of `gauges.toml` stands for that gauge.
     #[serde(default)]
+    #[schemars(example = ["feeler", "seat off"])]
     pub needs: Vec<Text>,
     /// Hazards it declares; those its links carry must be among them.
     #[serde(default)]
+    #[schemars(example = ["hot-parts"])]
     pub hazards: Vec<Text>,
     /// State of the engine it is done in.
     #[serde(default)]
@@ -48,13 +50,14 @@ pub struct Fits {
     pub has: Vec<Text>,
     /// Engines.
     #[serde(default)]
+    #[schemars(example = ["ox-887"])]
     pub engines: Vec<Text>,
     /// `four-stroke` or `two-stroke`.
     #[serde(default)]
-    #[schemars(regex(pattern = "^(four-stroke|two-stroke)$"))]
+    #[schemars(regex(pattern = "^(four-stroke|two-stroke)$"), example = &"four-stroke")]
     pub cycle: Option<Text>,
     /// `petrol` or `diesel`.
     #[serde(default)]
-    #[schemars(regex(pattern = "^(petrol|diesel)$"))]
+    #[schemars(regex(pattern = "^(petrol|diesel)$"), example = &"petrol")]
     pub fuel: Option<Text>,
 }

@@ -39,9 +39,11 @@ pub struct Source {
     pub class: SourceClass,
     /// Ids of the sources this one takes the place of.
     #[serde(default)]
+    #[schemars(example = ["ox-887-manual-2"])]
     pub supersedes: Vec<Text>,
     /// What the technician should know of it; a `stop` bulletin says here what must not be done.
     #[serde(default)]
+    #[schemars(example = &"Do not run the engine until the drain plug is changed")]
     pub note: Option<Text>,
 }
 
@@ -110,5 +112,6 @@ pub struct Gauge {
     pub error: Text,
     /// Hazards of using it.
     #[serde(default)]
+    #[schemars(example = ["fuel-pressure"])]
     pub hazards: Vec<Text>,
 }

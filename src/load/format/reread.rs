@@ -44,30 +44,32 @@ pub struct Reread {
     /// Place as read.
     #[serde(default, rename = "where")]
     #[schemars(with = "std::collections::BTreeMap<String, String>")]
+    #[schemars(example = serde_json::json!({ "cylinder": "front" }))]
     pub place: Words,
     /// Condition as read.
     #[serde(default)]
     #[schemars(with = "std::collections::BTreeMap<String, String>")]
+    #[schemars(example = serde_json::json!({ "engine": "cold" }))]
     pub when: Words,
     /// Limits as read.
     #[serde(default)]
-    #[schemars(length(min = 1))]
+    #[schemars(length(min = 1), example = ["0.20 ± 0.05 mm"])]
     pub window: Option<Vec<Text>>,
     /// Set-to as read.
     #[serde(default)]
-    #[schemars(length(min = 1))]
+    #[schemars(length(min = 1), example = ["0.22 mm"])]
     pub set_to: Option<Vec<Text>>,
     /// Fit of new parts as read.
     #[serde(default)]
-    #[schemars(length(min = 1))]
+    #[schemars(length(min = 1), example = ["0.20..0.35 mm"])]
     pub new: Option<Vec<Text>>,
     /// End of use as read.
     #[serde(default)]
-    #[schemars(length(min = 1))]
+    #[schemars(length(min = 1), example = ["max 0.60 mm"])]
     pub wear_limit: Option<Vec<Text>>,
     /// Setting as read.
     #[serde(default)]
-    #[schemars(length(min = 1))]
+    #[schemars(length(min = 1), example = ["20 N·m"])]
     pub setting: Option<Vec<Text>>,
     /// Stages as read.
     #[serde(default)]
@@ -75,26 +77,26 @@ pub struct Reread {
     pub stages: Option<Vec<Stage>>,
     /// Table as read.
     #[serde(default)]
-    #[schemars(length(min = 1), inner(length(equal = 2)))]
+    #[schemars(length(min = 1), inner(length(equal = 2)), example = [["20 °C", "2.45 kΩ ± 10 %"]])]
     pub points: Option<Vec<Vec<Text>>>,
     /// Direction as read.
     #[serde(default)]
     pub direction: Option<Located<Direction>>,
     /// Where one stands, as read.
     #[serde(default)]
-    #[schemars(length(min = 1))]
+    #[schemars(length(min = 1), example = &"clutch side")]
     pub seen_from: Option<Text>,
     /// Interval as read.
     #[serde(default)]
-    #[schemars(length(min = 1))]
+    #[schemars(length(min = 1), example = ["50 h", "6 months"])]
     pub interval: Option<Vec<Text>>,
     /// First interval as read.
     #[serde(default)]
-    #[schemars(length(min = 1))]
+    #[schemars(length(min = 1), example = ["10 h"])]
     pub first: Option<Vec<Text>>,
     /// Severe interval as read.
     #[serde(default)]
-    #[schemars(length(min = 1))]
+    #[schemars(length(min = 1), example = ["25 h"])]
     pub severe: Option<Vec<Text>>,
     /// Selection as read.
     #[serde(default)]
@@ -105,29 +107,29 @@ pub struct Reread {
     pub pins: Option<Vec<Pin>>,
     /// Words as read.
     #[serde(default)]
-    #[schemars(length(min = 1))]
+    #[schemars(length(min = 1), example = &"RON 95, no more than 10 % ethanol")]
     pub text: Option<Text>,
     /// Absence as read.
     #[serde(default)]
     pub absent: Option<Located<Absence>>,
     /// Source as read, if not the file's.
     #[serde(default)]
-    #[schemars(regex(pattern = ID))]
+    #[schemars(regex(pattern = ID), example = &"ox-887-manual")]
     pub source: Option<Text>,
     /// Page as read.
     #[serde(default)]
-    #[schemars(length(min = 1))]
+    #[schemars(length(min = 1), example = &"5-12")]
     pub page: Option<Text>,
     /// Row as read.
     #[serde(default)]
-    #[schemars(length(min = 1))]
+    #[schemars(length(min = 1), example = &"Exhaust")]
     pub row: Option<Text>,
     /// Column as read.
     #[serde(default)]
-    #[schemars(length(min = 1))]
+    #[schemars(length(min = 1), example = &"Clearance, cold")]
     pub column: Option<Text>,
     /// Footnote as read.
     #[serde(default)]
-    #[schemars(length(min = 1))]
+    #[schemars(length(min = 1), example = &"Not for engines with the heavy flywheel")]
     pub footnote: Option<Text>,
 }

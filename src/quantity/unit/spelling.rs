@@ -10,6 +10,9 @@ use std::sync::LazyLock;
 use super::row::Row;
 use super::table;
 
+/// The most characters of a text that a slip is looked for in; the longest name has fewer.
+const LONGEST_GUESSED: usize = 50;
+
 /// How to write each thing that could be meant, and what that is.
 pub(super) type Meanings = &'static [(&'static str, &'static str)];
 
@@ -74,10 +77,7 @@ pub(super) enum Meaning {
 static INDEX: LazyLock<BTreeMap<String, Meaning>> = LazyLock::new(|| {
     let several =
         AMBIGUOUS.iter().map(|&(text, meanings)| (text.to_owned(), Meaning::Several(meanings)));
-    let one = table::rows().flat_map(|row| {
-        let names = [row.symbol, row.spoken].into_iter().chain(row.spellings.iter().copied());
-        names.map(move |name| (normal(name), Meaning::One(row)))
-    });
+    let one = spellings().map(|(name, row)| (name, Meaning::One(row)));
     several.chain(one).collect()
 });
 
@@ -86,30 +86,38 @@ pub(super) fn look_up(text: &str) -> Option<Meaning> {
     INDEX.get(&normal(text)).copied()
 }
 
-/// The closest known spelling of one unit: first one that differs in capitals alone, else one a
-/// slip or two away, but only when close.
+/// The closest known unit: one that differs in capitals alone, else one a slip or two away. Where
+/// capitals decide between several there is none; of equally close units one with the same first
+/// letter wins, then the commoner.
 pub(super) fn nearest(text: &str) -> Option<&'static Row> {
     let wanted = normal(text);
     let folded = wanted.to_lowercase();
-    let known = || {
-        INDEX.iter().filter_map(|(name, meaning)| match meaning {
-            Meaning::One(row) => Some((name, *row)),
-            Meaning::Several(_) => None,
-        })
-    };
-    if let Some((_, row)) = known().find(|(name, _)| name.to_lowercase() == folded) {
-        return Some(row);
+    let mut alike = spellings().filter(|(name, _)| name.to_lowercase() == folded);
+    if let Some((_, row)) = alike.next() {
+        return alike.all(|(_, other)| other.symbol == row.symbol).then_some(row);
     }
     let allowed = match wanted.chars().count() {
         0..=2 => return None,
         3..=6 => 1,
-        _ => 2,
+        7..=LONGEST_GUESSED => 2,
+        _ => return None,
     };
-    known()
-        .map(|(name, row)| (strsim::osa_distance(name, &wanted), row))
-        .filter(|(distance, _)| *distance <= allowed)
-        .min_by_key(|(distance, _)| *distance)
+    spellings()
+        .map(|(name, row)| {
+            let other_start = name.chars().next() != wanted.chars().next();
+            ((strsim::osa_distance(&name, &wanted), other_start), row)
+        })
+        .filter(|((distance, _), _)| *distance <= allowed)
+        .min_by_key(|(apart, _)| *apart)
         .map(|(_, row)| row)
+}
+
+/// Every clear spelling, in the order of the table.
+fn spellings() -> impl Iterator<Item = (String, &'static Row)> {
+    table::rows().flat_map(|row| {
+        let names = [row.symbol, row.spoken].into_iter().chain(row.spellings.iter().copied());
+        names.map(move |name| (normal(name), row))
+    })
 }
 
 /// The normal form: `ft.-lb`, `ft lb` and `ft-lb` are all `ft·lb`; a full stop at the end falls.

@@ -4,6 +4,10 @@ pub mod duplicate_id;
 pub mod link_not_understood;
 pub mod not_a_day;
 pub mod not_markdown;
+pub mod reread_by_same_reader;
+pub mod reread_differs;
+pub mod reread_from_elsewhere;
+pub mod reread_without_statement;
 pub mod span_reversed;
 pub mod statement_twice;
 pub mod unit_ambiguous;
@@ -20,6 +24,10 @@ pub static RULES: &[&Rule] = &[
     &link_not_understood::RULE,
     &not_a_day::RULE,
     &not_markdown::RULE,
+    &reread_by_same_reader::RULE,
+    &reread_differs::RULE,
+    &reread_from_elsewhere::RULE,
+    &reread_without_statement::RULE,
     &span_reversed::RULE,
     &statement_twice::RULE,
     &unit_ambiguous::RULE,

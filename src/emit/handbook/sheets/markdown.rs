@@ -164,6 +164,18 @@ impl Writer<'_, '_> {
                 let text = escape(if label.is_empty() { &title } else { label });
                 self.inline(href.map_or_else(|| text.clone(), |href| format!("<a href=\"{}\">{text}</a>", escape(&href))));
             }
+            Link::Complaint(id) => {
+                let complaint = press.model.complaints.get(id).filter(|one| press.model.fits_build(&one.fits, build));
+                let title = complaint.map_or_else(|| id.to_string(), |one| one.title.clone());
+                let text = escape(if label.is_empty() { &title } else { label });
+                let href = complaint.map(|_| format!("complaint-{id}.html"));
+                self.inline(href.map_or_else(|| text.clone(), |href| format!("<a href=\"{}\">{text}</a>", escape(&href))));
+            }
+            Link::Code(set, code) => {
+                let text = if label.is_empty() { format!("code {code}") } else { label.to_owned() };
+                let href = format!("../../codes/{set}.html#code-{code}");
+                self.inline(format!("<a href=\"{}\">{}</a>", escape(&href), escape(&text)));
+            }
         }
         Ok(())
     }

@@ -213,13 +213,13 @@ impl TurnPart {
 /// The sheet of another procedure of the same build, beside this page; none if it does not fit.
 pub fn beside(model: &Model, build: &Build, id: &crate::model::ProcedureId) -> Option<(String, String)> {
     let procedure = model.procedures.get(id)?;
-    model.fits_build(procedure, build).then(|| (format!("{id}.html"), procedure.title.clone()))
+    model.fits_build(&procedure.fits, build).then(|| (format!("{id}.html"), procedure.title.clone()))
 }
 
 /// Procedures that fit a build, in order of title.
 pub fn fitting<'a>(model: &'a Model, build: &Build) -> Vec<&'a Procedure> {
     let all = model.procedures.values();
-    let mut fitting: Vec<&Procedure> = all.filter(|one| model.fits_build(one, build)).collect();
+    let mut fitting: Vec<&Procedure> = all.filter(|one| model.fits_build(&one.fits, build)).collect();
     fitting.sort_by(|one, other| one.title.cmp(&other.title));
     fitting
 }

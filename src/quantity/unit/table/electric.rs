@@ -14,7 +14,7 @@ pub(super) static ROWS: &[Row] = &[
         .also(&["millivolt"]),
     unit(Voltage, "kV", "kilovolts", 1000, 1).ucum("kV").unece("KVT")
         .also(&["kilovolt"]),
-    unit(AcVoltage, "V~", "volts alternating", 1, 1).ucum("V{ac}")
+    unit(AcVoltage, "V~", "volts alternating", 1, 1).ucum("V{ac}").unece("2G")
         .also(&["V·~", "V·AC", "VAC", "Vac", "V·ac", "V∿", "V·rms", "Vrms"]),
     unit(PeakVoltage, "V peak", "volts peak", 1, 1).ucum("V{peak}")
         .also(&["Vp", "V·pk", "Vpk", "Vpeak", "V·(peak)", "volt·peak", "peak·volts", "peak·V"]),

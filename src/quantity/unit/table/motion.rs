@@ -2,8 +2,8 @@
 
 use super::super::row::{Row, unit};
 use crate::quantity::Kind::{
-    Angle, CalendarTime, Count, Flow, Frequency, Percent, Ratio, RotationalSpeed, Speed,
-    Temperature, TemperatureDifference, Time, Turns,
+    Angle, CalendarTime, Count, Flow, Frequency, Percent, Ratio, RotationalSpeed, SpecificGravity,
+    Speed, Temperature, TemperatureDifference, Time, Turns,
 };
 
 #[rustfmt::skip] // One unit a paragraph: a table to be read, not code.
@@ -28,10 +28,10 @@ pub(super) static ROWS: &[Row] = &[
         .also(&["day", "d"]),
     unit(Angle, "°", "degrees of angle", 1, 1).ucum("deg").unece("DD")
         .also(&["deg·of·angle", "degree·of·angle"]),
-    unit(Turns, "turns", "turns", 1, 1).ucum("{turn}")
+    unit(Turns, "turns", "turns", 1, 1).ucum("{turn}").unece("M44")
         .also(&["turn"]),
     unit(RotationalSpeed, "rpm", "revolutions per minute", 1, 1).ucum("{rev}/min").unece("RPM")
-        .also(&["RPM", "Rpm", "r·p·m", "r/min", "rev/min", "revs/min", "min⁻¹", "/min", "U/min"]),
+        .also(&["RPM", "Rpm", "r·p·m", "r/min", "rev/min", "revs/min", "min⁻¹", "min·1", "min^·1", "/min", "U/min"]),
     unit(Frequency, "Hz", "hertz", 1, 1).ucum("Hz").unece("HTZ")
         .also(&["hz", "HZ"]),
     unit(Frequency, "kHz", "kilohertz", 1000, 1).ucum("kHz").unece("KHZ")
@@ -46,7 +46,7 @@ pub(super) static ROWS: &[Row] = &[
         .also(&["ml/min", "millilitres/min"]),
     unit(Flow, "L/min", "litres per minute", 1, 60_000).ucum("L/min").unece("L2").beside("US gal/min")
         .also(&["l/min", "lpm", "LPM", "litres/min", "liters/min"]),
-    unit(Flow, "cm³/min", "cubic centimetres per minute", 1, 60_000_000).ucum("cm3/min").unece("G48")
+    unit(Flow, "cm³/min", "cubic centimetres per minute", 1, 60_000_000).ucum("cm3/min").unece("G49")
         .also(&["cc/min", "ccm/min"]),
     unit(Flow, "L/h", "litres per hour", 1, 3_600_000).ucum("L/h").unece("E32").beside("US gal/h")
         .also(&["l/h", "L/hr", "l/hr"]),
@@ -56,9 +56,9 @@ pub(super) static ROWS: &[Row] = &[
         .also(&["US·gph", "U·S·gal/h"]),
     unit(Flow, "Imp gal/min", "Imperial gallons per minute", 454_609, 6_000_000_000).ucum("[gal_br]/min").unece("G3").beside("L/min")
         .also(&["imp·gal/min", "UK·gal/min", "Imp·gpm"]),
-    unit(Temperature, "°C", "degrees Celsius", 1, 1).from_zero_at(27315, 100).ucum("Cel").unece("CEL").beside("°F")
+    unit(Temperature, "°C", "degrees Celsius", 1, 1).zero_at(5463, 20).ucum("Cel").unece("CEL").beside("°F")
         .also(&["degC", "°·C", "deg·C", "degree·C", "degrees·C", "degree·Celsius", "Celsius", "celsius"]),
-    unit(Temperature, "°F", "degrees Fahrenheit", 5, 9).from_zero_at(45967, 180).ucum("[degF]").unece("FAH").beside("°C")
+    unit(Temperature, "°F", "degrees Fahrenheit", 5, 9).zero_at(45967, 180).ucum("[degF]").unece("FAH").beside("°C")
         .also(&["degF", "°·F", "deg·F", "degree·F", "degrees·F", "degree·Fahrenheit", "Fahrenheit", "fahrenheit"]),
     unit(TemperatureDifference, "K", "kelvins of difference", 1, 1).ucum("K").unece("KEL").beside("Δ°F")
         .also(&["kelvin", "kelvins", "Δ°C", "°C·difference"]),
@@ -69,6 +69,8 @@ pub(super) static ROWS: &[Row] = &[
         .also(&["percent", "pct"]),
     unit(Percent, "ppm", "parts per million", 1, 1_000_000).ucum("[ppm]").unece("59")
         .also(&["PPM", "parts/million"]),
+    unit(SpecificGravity, "SG", "specific gravity", 1, 1).ucum("{SG}").unece("C62")
+        .also(&["S·G", "sg", "s·g"]),
     unit(Count, "teeth", "teeth", 1, 1).ucum("{tooth}").unece("C62")
         .also(&["tooth"]),
     unit(Count, "steps", "steps", 1, 1).ucum("{step}").unece("C62")
@@ -83,6 +85,6 @@ pub(super) static ROWS: &[Row] = &[
         .also(&["blink"]),
     unit(Count, "cycles", "cycles", 1, 1).ucum("{cycle}").unece("C62")
         .also(&["cycle"]),
-    unit(Count, "pieces", "pieces", 1, 1).ucum("{piece}").unece("C62")
+    unit(Count, "pieces", "pieces", 1, 1).ucum("{piece}").unece("H87")
         .also(&["piece", "pcs", "pc"]),
 ];

@@ -3,12 +3,15 @@
 //! Invariant: an offer agrees with the primary, and where two offers would do equally well none is
 //! made: a wrong guess is worse than none. Nothing here changes a value; a person decides.
 
+mod miswriting;
+
 use std::collections::BTreeSet;
 
 use num_traits::{Signed, Zero};
 
-use super::exact::{decimal_text, power_of_ten};
+use super::exact::power_of_ten;
 use super::{Exact, Grade, Number, Unit, Value, convert, grade};
+use miswriting::{moved, one_changed, swapped, undoubled, with_one_more};
 
 /// How far a decimal point is thought to slip, in places.
 const PLACES: [i32; 6] = [1, -1, 2, -2, 3, -3];
@@ -26,7 +29,7 @@ pub struct Slip {
 /// or nothing simple explains it.
 ///
 /// Tried in order of how often it happens: a number not converted, another unit of the same kind, a
-/// decimal point moved, digits swapped, a digit too many or missing, one digit wrong.
+/// decimal point moved, digits swapped, a digit doubled or missing, one digit wrong.
 #[must_use]
 pub fn likely_slip(primary: &Value, secondary: &Value) -> Option<Slip> {
     if grade(primary, secondary)? != Grade::Conflict {
@@ -45,16 +48,20 @@ fn not_converted(primary: &Value, secondary: &Value) -> Option<Slip> {
 }
 
 fn other_unit(primary: &Value, secondary: &Value) -> Option<Slip> {
-    let candidates =
-        Unit::of(secondary.unit().kind()).filter(|unit| unit.factor() != secondary.unit().factor());
+    let (from, to) = (primary.unit(), secondary.unit());
+    let others = Unit::of(to.kind()).filter(|unit| unit.factor() != to.factor());
+    let candidates = others.filter(|unit| *unit != from);
     let fitting = candidates.filter_map(|unit| {
         let meant = secondary.with_unit(unit);
-        let grade = grade(primary, &meant).filter(|grade| *grade != Grade::Conflict)?;
-        Some((grade, miss(primary, &meant), meant))
+        let (grade, miss) = (grade(primary, &meant)?, miss(primary, &meant));
+        let fits = grade == Grade::Strict || (grade == Grade::Loose && miss < power_of_ten(-1));
+        fits.then_some((grade, miss, meant))
     });
     // `min_by` keeps the first of equals: units of one size stand in the table by how common they are.
-    let (_, _, meant) = fitting.min_by(|a, b| (a.0, &a.1).cmp(&(b.0, &b.1)))?;
-    Some(slip(&format!("{} was meant", meant.unit()), primary, meant.text()))
+    let (grade, _, meant) = fitting.min_by(|a, b| (a.0, &a.1).cmp(&(b.0, &b.1)))?;
+    let is = if grade == Grade::Strict { "is" } else { "is about" };
+    let what = format!("{} was meant: {primary} {is} {meant}", meant.unit());
+    Some(Slip { what, offer: meant.text() })
 }
 
 /// How far two values are apart, as a part of the primary.
@@ -74,7 +81,7 @@ type Undo = fn(&Number) -> Vec<String>;
 fn miswritten(primary: &Value, secondary: &Value) -> Option<Slip> {
     let ways: [(&str, Undo); 4] = [
         ("digits were swapped", swapped),
-        ("a digit is doubled or too many", without_one),
+        ("a digit is doubled", undoubled),
         ("a digit is missing", with_one_more),
         ("one digit differs", one_changed),
     ];
@@ -91,12 +98,16 @@ fn slip(what: &str, primary: &Value, offer: String) -> Slip {
     Slip { what: format!("{what}: {primary} is {offer}"), offer }
 }
 
-/// The one candidate that agrees strictly, if there is just one.
+/// The one candidate that agrees strictly, if there is just one; of `18` and `18.0` the first.
 fn only_fitting(primary: &Value, candidates: BTreeSet<String>) -> Option<String> {
-    let mut fitting = candidates.into_iter().filter(|text| {
-        Value::parse(text).is_ok_and(|value| grade(primary, &value) == Some(Grade::Strict))
+    let mut fitting = candidates.into_iter().filter_map(|text| {
+        let value = Value::parse(&text).ok()?;
+        (grade(primary, &value)? == Grade::Strict).then_some((text, value))
     });
-    fitting.next().filter(|_| fitting.next().is_none())
+    let limits =
+        |value: &Value| [value.min(), value.max()].map(|limit| limit.map(|limit| limit.exact));
+    let (text, first) = fitting.next()?;
+    fitting.all(|(_, other)| limits(&other) == limits(&first)).then_some(text)
 }
 
 /// The secondary with the point of one number, or of all, moved.
@@ -111,20 +122,11 @@ fn point_moved(secondary: &Value) -> BTreeSet<String> {
     texts
 }
 
-/// `number` times ten to the power `places`, its digits kept, and again without zeros at its end.
-fn moved(number: &Number, places: i32) -> Vec<String> {
-    let value = number.exact() * power_of_ten(places);
-    let decimals = i64::from(number.decimals()) - i64::from(places);
-    let text = decimal_text(&value, u32::try_from(decimals).unwrap_or_default());
-    let short = text.trim_end_matches('0').trim_end_matches('.').to_owned();
-    if text.contains('.') && short != text { vec![short, text] } else { vec![text] }
-}
-
 /// The secondary with one of its numbers replaced, in every way `undo` gives.
 fn one_number_undone(secondary: &Value, undo: impl Fn(&Number) -> Vec<String>) -> BTreeSet<String> {
     let mut texts = BTreeSet::new();
     for (place, number) in secondary.numbers().into_iter().enumerate() {
-        if number.text().contains('/') {
+        if number.is_fraction() {
             continue;
         }
         for written in undo(number) {
@@ -151,65 +153,4 @@ fn rewritten(value: &Value, new: impl Fn(usize, &Number) -> Option<String>) -> O
     }
     out.push_str(text.get(done..)?);
     Some(out)
-}
-
-fn swapped(number: &Number) -> Vec<String> {
-    let places = digit_places(number);
-    let pairs = places.iter().zip(places.iter().skip(1));
-    pairs
-        .filter_map(|(&first, &second)| {
-            let mut letters: Vec<char> = number.text().chars().collect();
-            letters.swap(first, second);
-            written(letters)
-        })
-        .collect()
-}
-
-fn without_one(number: &Number) -> Vec<String> {
-    digit_places(number)
-        .into_iter()
-        .filter_map(|place| {
-            let mut letters: Vec<char> = number.text().chars().collect();
-            letters.remove(place);
-            written(letters)
-        })
-        .collect()
-}
-
-fn with_one_more(number: &Number) -> Vec<String> {
-    let length = number.text().chars().count();
-    let places = (0..=length).flat_map(|place| ('0'..='9').map(move |digit| (place, digit)));
-    places
-        .filter_map(|(place, digit)| {
-            let mut letters: Vec<char> = number.text().chars().collect();
-            letters.insert(place, digit);
-            written(letters)
-        })
-        .collect()
-}
-
-fn one_changed(number: &Number) -> Vec<String> {
-    let places = digit_places(number)
-        .into_iter()
-        .flat_map(|place| ('0'..='9').map(move |digit| (place, digit)));
-    places
-        .filter_map(|(place, digit)| {
-            let mut letters: Vec<char> = number.text().chars().collect();
-            *letters.get_mut(place)? = digit;
-            written(letters)
-        })
-        .collect()
-}
-
-fn digit_places(number: &Number) -> Vec<usize> {
-    let letters = number.text().chars().enumerate();
-    letters.filter(|(_, letter)| letter.is_ascii_digit()).map(|(place, _)| place).collect()
-}
-
-/// The letters as a number, unless it is none or begins with a needless zero.
-fn written(letters: Vec<char>) -> Option<String> {
-    let text: String = letters.into_iter().collect();
-    let digits = text.trim_start_matches('-');
-    let needless = digits.len() > 1 && digits.starts_with('0') && !digits.starts_with("0.");
-    (!needless && !digits.starts_with('.') && Number::parse(&text).is_ok()).then_some(text)
 }

@@ -1,0 +1,24 @@
+//! `procedure-fits-nothing`: nobody will ever see it: an entry in `fits.has` is stated by no engine, or a word is wrong.
+
+use crate::load::place::FileKind;
+use crate::check::Subject;
+use crate::diag::{Finding, Rule, Sink};
+
+/// See the page beside this file.
+pub static RULE: Rule =
+    crate::rule!("procedure_fits_nothing", "procedure-fits-nothing", Warning, Procedure, "a procedure fits no build");
+
+/// Every procedure, against every build.
+pub fn check(subject: &Subject<'_>, sink: &mut Sink) {
+    let unread = [FileKind::Engine, FileKind::Machines, FileKind::Catalogue, FileKind::Procedure];
+    if unread.iter().any(|kind| subject.damaged.contains(kind)) {
+        return;
+    }
+    for procedure in subject.model.procedures.values() {
+        if !subject.model.builds.values().any(|build| subject.model.fits_build(&procedure.fits, build)) {
+            let message = format!("`{}` fits no build", procedure.id);
+            let help = "look at `fits`: which of its entries does no engine state?";
+            sink.push(Finding::new(&RULE, procedure.span, message, help));
+        }
+    }
+}

@@ -1,0 +1,254 @@
+//! The one module that writes to disk: a whole tree, or nothing.
+//!
+//! The tree is written beside the old one and then takes its place: by one exchanging rename where the
+//! system has it, else by two renames with a journal. After a kill at any moment either a whole tree
+//! stands at the output, or the journal does, and the next run puts the tree back. It guards against a
+//! killed process, not against a power cut: nothing is flushed to the medium.
+#![allow(clippy::disallowed_methods, reason = "this module owns writing to disk")]
+
+use std::ffi::OsString;
+use std::fs::{self, File};
+use std::path::{Path, PathBuf};
+
+use rustix::fs::{CWD, FlockOperation, RenameFlags, flock, renameat_with};
+
+use super::Tree;
+use crate::load::disk::MachineError;
+
+/// Every tree that Baybook wrote holds this file; no other directory is ever replaced.
+const OURS: &str = "bundle/bundle.json";
+
+/// Writes a tree in the place of the one at `out`.
+///
+/// # Errors
+///
+/// When something else than a tree of ours stands at `out`, or the disk refuses; the old tree then
+/// stands as it was.
+pub fn write(tree: &Tree, out: &Path) -> Result<(), MachineError> {
+    let places = Places::around(out)?;
+    let _lock = places.lock()?;
+    places.recover()?;
+    places.refuse_foreign()?;
+    places.write_staging(tree)?;
+    places.swap(renameat2)
+}
+
+/// Writes one file in a single step: the old one stands until the new one is whole.
+///
+/// # Errors
+///
+/// When the disk refuses; the old file then stands as it was.
+pub fn replace_file(path: &Path, text: &str) -> Result<(), MachineError> {
+    let fault = |error: std::io::Error| MachineError::new("cannot write", path, error);
+    if let Some(parent) = path.parent() {
+        fs::create_dir_all(parent).map_err(fault)?;
+    }
+    let mut hidden = OsString::from(".");
+    hidden.push(path.file_name().unwrap_or_default());
+    hidden.push(".baybook-new");
+    let staging = path.with_file_name(hidden);
+    fs::write(&staging, text).map_err(fault)?;
+    fs::rename(&staging, path).map_err(fault)
+}
+
+/// The output and its siblings.
+struct Places {
+    out: PathBuf,
+    /// The new tree while it is written; the old one once the two are exchanged.
+    staging: PathBuf,
+    /// The old tree between the two renames of the second way.
+    old: PathBuf,
+    /// Stands while the two renames are under way.
+    journal: PathBuf,
+    lock: PathBuf,
+}
+
+/// Exchanges two paths in one step, if the system can.
+type Exchange = fn(&Path, &Path) -> rustix::io::Result<()>;
+
+fn renameat2(one: &Path, other: &Path) -> rustix::io::Result<()> {
+    renameat_with(CWD, one, CWD, other, RenameFlags::EXCHANGE)
+}
+
+impl Places {
+    fn around(out: &Path) -> Result<Self, MachineError> {
+        let fault = |because: String| MachineError::new("cannot write", out, because);
+        // A link at the output stands for the directory it points to.
+        let out = if out.is_symlink() { fs::canonicalize(out).map_err(|e| fault(e.to_string()))? } else { out.to_owned() };
+        let name = out.file_name().ok_or_else(|| fault("it has no name of its own".into()))?.to_owned();
+        let parent = out.parent().filter(|parent| !parent.as_os_str().is_empty()).unwrap_or(Path::new("."));
+        fs::create_dir_all(parent).map_err(|error| fault(error.to_string()))?;
+        let sibling = |ending: &str| {
+            let mut hidden = OsString::from(".");
+            hidden.push(&name);
+            hidden.push(ending);
+            parent.join(hidden)
+        };
+        Ok(Self {
+            staging: sibling(".baybook-new"),
+            old: sibling(".baybook-old"),
+            journal: sibling(".baybook-journal"),
+            lock: sibling(".baybook-lock"),
+            out,
+        })
+    }
+
+    fn fault(&self, error: impl ToString) -> MachineError {
+        MachineError::new("cannot write", &self.out, error)
+    }
+
+    /// Keeps a second run out; the system frees the lock of a killed one.
+    fn lock(&self) -> Result<File, MachineError> {
+        let file = File::create(&self.lock).map_err(|error| self.fault(error))?;
+        flock(&file, FlockOperation::NonBlockingLockExclusive)
+            .map_err(|_| self.fault("another run is writing there"))?;
+        Ok(file)
+    }
+
+    /// Puts right what a killed run left.
+    fn recover(&self) -> Result<(), MachineError> {
+        if self.journal.exists() {
+            if !self.out.exists() && self.old.exists() {
+                fs::rename(&self.old, &self.out).map_err(|error| self.fault(error))?;
+            }
+            fs::remove_file(&self.journal).map_err(|error| self.fault(error))?;
+        }
+        self.clear(&self.staging)?;
+        self.clear(&self.old)
+    }
+
+    fn clear(&self, path: &Path) -> Result<(), MachineError> {
+        if path.exists() { fs::remove_dir_all(path).map_err(|error| self.fault(error)) } else { Ok(()) }
+    }
+
+    fn refuse_foreign(&self) -> Result<(), MachineError> {
+        let Ok(mut entries) = fs::read_dir(&self.out) else {
+            return if self.out.exists() { Err(self.fault("it is not a directory")) } else { Ok(()) };
+        };
+        if entries.next().is_none() || self.out.join(OURS).is_file() {
+            return Ok(());
+        }
+        Err(self.fault("it holds files that Baybook did not write; name an empty or a new directory with --out"))
+    }
+
+    fn write_staging(&self, tree: &Tree) -> Result<(), MachineError> {
+        for (path, bytes) in tree {
+            let to = self.staging.join(path);
+            let from = self.out.join(path);
+            if let Some(parent) = to.parent() {
+                fs::create_dir_all(parent).map_err(|error| self.fault(error))?;
+            }
+            let same = fs::read(&from).is_ok_and(|old| old == *bytes);
+            if !(same && fs::hard_link(&from, &to).is_ok()) {
+                fs::write(&to, bytes).map_err(|error| MachineError::new("cannot write", &to, error))?;
+            }
+        }
+        Ok(())
+    }
+
+    fn swap(&self, exchange: Exchange) -> Result<(), MachineError> {
+        if !self.out.exists() {
+            return fs::rename(&self.staging, &self.out).map_err(|error| self.fault(error));
+        }
+        if exchange(&self.staging, &self.out).is_err() {
+            File::create(&self.journal).map_err(|error| self.fault(error))?;
+            fs::rename(&self.out, &self.old).map_err(|error| self.fault(error))?;
+            if let Err(error) = fs::rename(&self.staging, &self.out) {
+                self.recover()?;
+                return Err(self.fault(error));
+            }
+            fs::remove_file(&self.journal).map_err(|error| self.fault(error))?;
+        }
+        self.clear(&self.staging)?;
+        self.clear(&self.old)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn tree(text: &str) -> Tree {
+        Tree::from([(OURS.to_owned(), text.into()), ("index.html".to_owned(), b"same".to_vec())])
+    }
+
+    fn shown(out: &Path) -> String {
+        fs::read_to_string(out.join(OURS)).expect("a whole tree stands there")
+    }
+
+    fn never(_: &Path, _: &Path) -> rustix::io::Result<()> {
+        Err(rustix::io::Errno::NOSYS)
+    }
+
+    fn leftovers(dir: &Path) -> Vec<String> {
+        let names = fs::read_dir(dir).expect("it exists").map(|one| one.expect("readable").file_name());
+        let mut names: Vec<_> = names.map(|name| name.to_string_lossy().into_owned()).collect();
+        names.retain(|name| name.contains("baybook") && !name.ends_with("lock"));
+        names
+    }
+
+    #[test]
+    fn both_ways_of_swapping_leave_the_new_tree_and_nothing_else() {
+        for exchange in [renameat2 as Exchange, never] {
+            let dir = tempfile::tempdir().expect("a directory");
+            let out = dir.path().join("public");
+            write(&tree("one"), &out).expect("written");
+            let places = Places::around(&out).expect("a place");
+            places.write_staging(&tree("two")).expect("staged");
+            places.swap(exchange).expect("swapped");
+            assert_eq!(shown(&out), "two");
+            assert!(leftovers(dir.path()).is_empty());
+        }
+    }
+
+    #[test]
+    fn a_kill_at_any_moment_leaves_a_whole_tree_or_one_that_the_next_run_restores() {
+        let killed_after: [fn(&Places); 4] = [
+            |_| {},
+            |places| _ = File::create(&places.journal).expect("journalled"),
+            |places| {
+                File::create(&places.journal).expect("journalled");
+                fs::rename(&places.out, &places.old).expect("moved away");
+            },
+            |places| {
+                File::create(&places.journal).expect("journalled");
+                fs::rename(&places.out, &places.old).expect("moved away");
+                fs::rename(&places.staging, &places.out).expect("moved in");
+            },
+        ];
+        for kill in killed_after {
+            let dir = tempfile::tempdir().expect("a directory");
+            let out = dir.path().join("public");
+            write(&tree("one"), &out).expect("written");
+            let places = Places::around(&out).expect("a place");
+            places.write_staging(&tree("two")).expect("staged");
+            kill(&places);
+            places.recover().expect("recovered");
+            assert!(["one", "two"].contains(&shown(&out).as_str()));
+            write(&tree("three"), &out).expect("written");
+            assert_eq!(shown(&out), "three");
+            assert!(leftovers(dir.path()).is_empty());
+        }
+    }
+
+    #[test]
+    fn files_that_are_not_ours_are_never_replaced() {
+        let dir = tempfile::tempdir().expect("a directory");
+        fs::write(dir.path().join("letter.txt"), "keep").expect("written");
+        let error = write(&tree("one"), dir.path()).expect_err("refused");
+        assert!(error.to_string().contains("did not write"), "{error}");
+        assert_eq!(fs::read_to_string(dir.path().join("letter.txt")).expect("still there"), "keep");
+    }
+
+    #[test]
+    fn unchanged_files_are_linked_and_stale_ones_go() {
+        let dir = tempfile::tempdir().expect("a directory");
+        let out = dir.path().join("public");
+        let mut first = tree("one");
+        first.insert("gone.html".into(), b"stale".to_vec());
+        write(&first, &out).expect("written");
+        write(&tree("two"), &out).expect("written");
+        assert!(!out.join("gone.html").exists());
+        assert_eq!(fs::read(out.join("index.html")).expect("there"), b"same");
+    }
+}

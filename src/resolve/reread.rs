@@ -1,0 +1,265 @@
+//! Second readings: matched to statements, compared, and the statements they agree with confirmed.
+//!
+//! A reading agrees when value, unit, place, condition, source, page, row, column and footnote are the
+//! same, and another person made it. Whatever differs is a finding, and the statement stays unconfirmed;
+//! so a confirmation lapses by itself when either side changes.
+
+use std::collections::{BTreeMap, BTreeSet};
+use std::sync::Arc;
+
+use super::engine::{Surroundings, with_condition_of};
+use super::rules::{reread_by_same_reader, reread_differs, reread_from_elsewhere, reread_without_statement};
+use super::statement::{self, Scope};
+use super::values::Reader;
+use crate::diag::Sink;
+use crate::load::format::{Located, RereadsFile, Reread, Spec};
+use crate::load::place::FileKind;
+use crate::load::{Decoded, Loaded};
+use crate::model::{Confirmation, Date, Engine, EngineId, Form, Identity, Printed, Statement, VariantId};
+use crate::source::Span;
+
+/// Holds every second reading against its statement.
+pub fn confirm(
+    loaded: &Loaded,
+    around: &Surroundings<'_>,
+    engines: &mut BTreeMap<EngineId, Engine>,
+    sink: &mut Sink,
+) {
+    for file in &loaded.rereads {
+        let mut reader = Reader { sources: &loaded.sources, file: file.file, sink };
+        if !around.names.engines.knows(file.file, &file.data.engine, reader.sink) {
+            continue;
+        }
+        let Some(engine) = engines.get_mut(file.data.engine.as_str()) else { continue };
+        let engine_read = engine.whole && !loaded.damaged.contains(&FileKind::Catalogue);
+        confirm_engine(file, engine, engine_read, around, &mut reader);
+    }
+}
+
+fn confirm_engine(
+    file: &Decoded<RereadsFile>,
+    engine: &mut Engine,
+    engine_read: bool,
+    around: &Surroundings<'_>,
+    reader: &mut Reader<'_>,
+) {
+    let on = file.data.date.as_ref().and_then(|day| reader.day(day));
+    let mut seen = BTreeSet::new();
+    for raw in &file.data.reread {
+        let variant = raw.get().variant.as_ref().map(|id| VariantId::new(id.as_str()));
+        let Some(second) = read(raw, file, variant.as_ref(), &engine.statements, around, reader) else { continue };
+        let again = Again { second: &second, by: file.data.read_by.as_str(), on };
+        match find(engine, variant.as_ref(), &second.identity) {
+            Some(first) => {
+                let twice = !seen.insert((variant.clone(), second.identity.clone()));
+                let outcome = again.held_against(first, reader);
+                if !twice || outcome == Confirmation::Differs {
+                    Arc::make_mut(first).confirmation = outcome;
+                }
+            }
+            None if engine_read => {
+                let near = nearest(engine, variant.as_ref(), &second);
+                reader.sink.push(reread_without_statement::finding(second.span, &second.identity, near));
+            }
+            None => {}
+        }
+    }
+}
+
+/// A second reading as a statement of its own.
+fn read(
+    raw: &Located<Reread>,
+    file: &Decoded<RereadsFile>,
+    variant: Option<&VariantId>,
+    base: &[Arc<Statement>],
+    around: &Surroundings<'_>,
+    reader: &mut Reader<'_>,
+) -> Option<Arc<Statement>> {
+    let scope = Scope {
+        entries: around.entries,
+        names: around.names,
+        source: file.data.source.as_ref(),
+        read_by: Some(&file.data.read_by),
+        variant,
+    };
+    let spec = Located::new(as_spec(raw.get()), raw.range());
+    let statement = statement::statement(&spec, &scope, reader)?;
+    Some(if variant.is_some() { with_condition_of(base, statement) } else { statement })
+}
+
+/// A second reading has the keys of a statement, less what only the first reader decides.
+fn as_spec(raw: &Reread) -> Spec {
+    Spec {
+        of: raw.of.clone(),
+        place: raw.place.clone(),
+        when: raw.when.clone(),
+        window: raw.window.clone(),
+        set_to: raw.set_to.clone(),
+        new: raw.new.clone(),
+        wear_limit: raw.wear_limit.clone(),
+        setting: raw.setting.clone(),
+        stages: raw.stages.clone(),
+        points: raw.points.clone(),
+        direction: raw.direction.clone(),
+        seen_from: raw.seen_from.clone(),
+        interval: raw.interval.clone(),
+        first: raw.first.clone(),
+        severe: raw.severe.clone(),
+        selection: raw.selection.clone(),
+        pins: raw.pins.clone(),
+        text: raw.text.clone(),
+        absent: raw.absent.clone(),
+        fastener: None,
+        pattern: None,
+        source: raw.source.clone(),
+        page: raw.page.clone(),
+        row: raw.row.clone(),
+        column: raw.column.clone(),
+        footnote: raw.footnote.clone(),
+        read_by: None,
+        misprint: None,
+        note: None,
+    }
+}
+
+fn list<'e>(engine: &'e mut Engine, variant: Option<&VariantId>) -> Option<&'e mut Vec<Arc<Statement>>> {
+    match variant {
+        None => Some(&mut engine.statements),
+        Some(id) => engine.variants.iter_mut().find(|one| one.id == *id).map(|one| &mut one.statements),
+    }
+}
+
+fn find<'e>(
+    engine: &'e mut Engine,
+    variant: Option<&VariantId>,
+    identity: &Identity,
+) -> Option<&'e mut Arc<Statement>> {
+    list(engine, variant)?.iter_mut().find(|one| one.identity == *identity)
+}
+
+/// The statement of the same entry that was read from the same place of the page, if there is just one.
+fn nearest(engine: &mut Engine, variant: Option<&VariantId>, second: &Statement) -> Option<(Span, Identity)> {
+    let same = |one: &&Arc<Statement>| {
+        one.identity.of == second.identity.of
+            && one.provenance.row == second.provenance.row
+            && one.provenance.column == second.provenance.column
+    };
+    let all: Vec<_> = list(engine, variant)?.iter().filter(same).map(|one| (one.span, one.identity.clone())).collect();
+    match all.as_slice() {
+        [only] => Some(only.clone()),
+        _ => None,
+    }
+}
+
+/// A second reading, with who made it and when.
+struct Again<'a> {
+    second: &'a Statement,
+    by: &'a str,
+    on: Option<Date>,
+}
+
+impl Again<'_> {
+    fn held_against(&self, first: &Statement, reader: &mut Reader<'_>) -> Confirmation {
+        let second = self.second;
+        if first.provenance.read_by.as_deref() == Some(self.by) {
+            reader.sink.push(reread_by_same_reader::finding(second.span, first, self.by));
+            return Confirmation::ReadOnce;
+        }
+        if let Some((key, mine, theirs, at)) = value_difference(&first.form, &second.form) {
+            let at = at.unwrap_or((second.span, first.span));
+            reader.sink.push(reread_differs::finding(at, first, key, &mine, &theirs));
+            return Confirmation::Differs;
+        }
+        let elsewhere = differing_places(first, second);
+        if !elsewhere.is_empty() {
+            reader.sink.push(reread_from_elsewhere::finding(second.span, first, &elsewhere));
+            return Confirmation::Differs;
+        }
+        Confirmation::Confirmed { by: self.by.to_owned(), on: self.on }
+    }
+}
+
+/// A key whose value differs: the key, the first and the second reading, and their spans if they have any.
+type Difference = (&'static str, String, String, Option<(Span, Span)>);
+
+fn value_difference(first: &Form, second: &Form) -> Option<Difference> {
+    let (mine, theirs) = (first.texts(), second.texts());
+    let keys = mine.iter().chain(&theirs).map(|(key, ..)| *key);
+    keys.collect::<BTreeSet<_>>().into_iter().find_map(|key| difference_of(key, &mine, &theirs))
+}
+
+/// One text of a form: its key, itself, and where it stands.
+type Said = (&'static str, String, Option<Span>);
+
+fn difference_of(key: &'static str, mine: &[Said], theirs: &[Said]) -> Option<Difference> {
+    let of = |all: &[Said]| all.iter().filter(|(one, ..)| *one == key).cloned().collect::<Vec<_>>();
+    let (mine, theirs) = (of(mine), of(theirs));
+    if mine.len() != theirs.len() {
+        let joined = |all: &[Said]| all.iter().map(|(_, text, _)| text.as_str()).collect::<Vec<_>>().join(", ");
+        let spans = theirs.first().and_then(|one| one.2).zip(mine.first().and_then(|one| one.2));
+        return Some((key, joined(&mine), joined(&theirs), spans));
+    }
+    let pair = mine.into_iter().zip(theirs).find(|(mine, theirs)| mine.1 != theirs.1);
+    pair.map(|(mine, theirs)| (key, mine.1, theirs.1, theirs.2.zip(mine.2)))
+}
+
+/// What the two readers name differently of where the value stands: what, the first, the second.
+fn differing_places(first: &Statement, second: &Statement) -> Vec<(&'static str, String, String)> {
+    let (mine, theirs) = (&first.provenance, &second.provenance);
+    let shown = |text: &Option<String>| text.clone().unwrap_or_else(|| "none".to_owned());
+    let source = |id: &Option<crate::model::SourceId>| id.as_ref().map(ToString::to_string);
+    let all = [
+        ("source", source(&mine.source), source(&theirs.source)),
+        ("page", mine.page.clone(), theirs.page.clone()),
+        ("row", mine.row.clone(), theirs.row.clone()),
+        ("column", mine.column.clone(), theirs.column.clone()),
+        ("footnote", mine.footnote.clone(), theirs.footnote.clone()),
+    ];
+    let differing = all.into_iter().filter(|(_, mine, theirs)| mine != theirs);
+    differing.map(|(what, mine, theirs)| (what, shown(&mine), shown(&theirs))).collect()
+}
+
+impl Form {
+    /// Everything a form says, text by text, in canonical spelling: two forms are the same when these are.
+    fn texts(&self) -> Vec<Said> {
+        let printed = |key: &'static str, all: &[Printed]| -> Vec<Said> {
+            all.iter().map(|one| (key, one.value.text(), Some(one.span))).collect()
+        };
+        match self {
+            Self::Window { printed: all, set_to } => [printed("window", all), printed("set_to", set_to)].concat(),
+            Self::Fit { new, wear_limit } => [printed("new", new), printed("wear_limit", wear_limit)].concat(),
+            Self::Setting(all) => printed("setting", all),
+            Self::Stages(stages) => stages.iter().flat_map(|stage| printed("stages", stage)).collect(),
+            Self::Points(points) => {
+                let both = |point: &crate::model::Point| {
+                    let text = format!("{} at {}", point.reads.value.text(), point.at.value.text());
+                    ("points", text, Some(point.reads.span))
+                };
+                points.iter().map(both).collect()
+            }
+            Self::Direction { turns, seen_from } => {
+                let seen = seen_from.clone().unwrap_or_else(|| "nowhere".to_owned());
+                vec![("direction", turns.word().to_owned(), None), ("seen_from", seen, None)]
+            }
+            Self::Interval { regular, first, severe } => {
+                [printed("interval", regular), printed("first", first), printed("severe", severe)].concat()
+            }
+            Self::Selection(selection) => {
+                let row = |(inputs, part): &(Vec<String>, String)| {
+                    ("selection", format!("{} → {part}", inputs.join(", ")), None)
+                };
+                selection.rows.iter().map(row).collect()
+            }
+            Self::Pins(pins) => pins.iter().map(|pin| ("pins", cavity(pin), None)).collect(),
+            Self::Text(text) => vec![("text", text.clone(), None)],
+            Self::Absent(why) => vec![("absent", why.word().to_owned(), None)],
+        }
+    }
+}
+
+fn cavity(pin: &crate::model::Pin) -> String {
+    let wire = pin.wire.as_deref().unwrap_or("no wire");
+    let expect = pin.expect.iter().map(|(state, value)| format!("{state} {value}"));
+    let said: Vec<_> = [wire.to_owned(), pin.function.clone()].into_iter().chain(expect).collect();
+    format!("{}: {}", pin.cavity, said.join(", "))
+}
