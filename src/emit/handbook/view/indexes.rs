@@ -141,6 +141,8 @@ pub struct EntryStatement {
     pub scope: Vec<String>,
     /// The value in brief.
     pub value: Brief,
+    /// False where it only says why there is none.
+    pub has_value: bool,
     /// Its row.
     pub href: String,
 }
@@ -362,6 +364,7 @@ fn entry_build(model: &Model, id: &crate::model::BuildId, entry: &Entry) -> Opti
         .map(|(one, anchor)| EntryStatement {
             scope: scope::in_words(&one.identity),
             value: brief(&one.form),
+            has_value: one.has_value(),
             href: format!("{}#{anchor}", name.href),
         })
         .collect();

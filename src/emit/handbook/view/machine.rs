@@ -8,7 +8,7 @@ use super::form::brief;
 use super::links::Links;
 use super::scope;
 use super::text::{bind, sentence};
-use super::title_block::layout_words;
+use super::title_block::{layout_words, stops};
 use crate::model::{Build, BuildId, Fit, Identity, Machine, Model, SerialRange, Statement};
 
 /// The chooser of one machine.
@@ -73,6 +73,8 @@ pub struct BuildName {
     pub layout: Vec<String>,
     /// Why: the notes of its variants.
     pub why: Vec<String>,
+    /// True if a bulletin says not to run a machine with this build.
+    pub stop: bool,
 }
 
 /// Where the builds of a year differ.
@@ -130,6 +132,7 @@ impl BuildName {
             variants: if titles.is_empty() { vec!["as built".to_owned()] } else { titles },
             layout: engine.and_then(|engine| engine.layout.as_ref()).map(layout_words).unwrap_or_default(),
             why: in_force.iter().filter_map(|variant| variant.note.as_deref()).map(sentence).collect(),
+            stop: build.is_some_and(|build| !stops(model, build).is_empty()),
         }
     }
 

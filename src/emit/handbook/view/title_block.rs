@@ -144,7 +144,8 @@ fn because(model: &Model, build: &Build) -> Vec<Because> {
         .collect()
 }
 
-fn stops(model: &Model, build: &Build) -> Vec<Stop> {
+/// The bulletins that say not to run a machine with this build: of its variants, or cited by a value.
+pub fn stops(model: &Model, build: &Build) -> Vec<Stop> {
     let variants = model.engines.get(&build.engine).map(|engine| engine.variants.as_slice());
     let of_variants = variants.unwrap_or_default().iter().filter(|one| build.variants.contains(&one.id));
     let cited = build.statements.iter().filter_map(|one| one.provenance.source.as_ref());
