@@ -46,13 +46,11 @@
     let unsure = false;
     for (const { title, doors } of years) {
       const found = baybookSerial.which(doors.map(rowOf), serial);
-      const asked = serial.trim() !== "" && doors.length > 1;
-      doors.forEach((door, at) => {
-        mark(door, !asked || found.row === null ? null : at === found.row ? "yes" : "no");
-      });
-      if (found.row === null) {
-        unsure ||= found.unsure;
-      } else if (doors[found.row]?.dataset.serial === "span") {
+      const doubtful = found.row === null && found.unsure;
+      const silent = serial.trim() === "" || doubtful || doors.every((door) => door.dataset.serial === "all");
+      doors.forEach((door, at) => mark(door, silent ? null : at === found.row ? "yes" : "no"));
+      unsure ||= doubtful;
+      if (found.row !== null && doors[found.row]?.dataset.serial === "span") {
         hits.push(title.trim());
       }
     }
@@ -66,14 +64,14 @@
    */
   function words(serial, hits, unsure) {
     if (serial.trim() === "") {
-      return "";
+      return "The build of this number is marked below.";
     }
     if (hits.length > 0) {
       return `A named range has it in ${hits.join(", ")}. Its build is marked below.`;
     }
     return unsure
       ? "Not complete, or not written as on the plate. No build is marked until it is."
-      : "No named range has it: in each year it is one of “any other serial number”.";
+      : "No named range has it: where a year has a door for any other serial number, it is that one.";
   }
 
   const box = document.createElement("form");
@@ -90,6 +88,7 @@
   field.addEventListener("input", () => {
     said.textContent = answer(field.value);
   });
+  said.textContent = answer("");
   box.append(label, field, said);
   slot.append(box);
 })();

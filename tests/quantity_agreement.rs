@@ -1,5 +1,7 @@
 //! How printed forms agree, how a value is given in another unit, and what a slip was meant to be.
 
+#![allow(clippy::indexing_slicing, clippy::panic, clippy::unwrap_used)] // A test fails by panicking.
+
 use baybook::quantity::{
     ConvertError, Grade, PartName, Rounding, Unit, Value, convert, decimal_text, disagreement,
     exact_text, grade, likely_slip, parse_exact, power_of_ten, round_to,
@@ -98,6 +100,10 @@ fn a_disagreement_points_at_the_number_and_says_what_is_due() {
     assert_eq!(&text[part.range], "0.003");
     assert_eq!(part.expected.as_deref(), Some("0.001969"));
     assert_eq!(part.printed.as_deref(), Some("0.003"));
+
+    let text = "0.0079 ± 0.0020 in";
+    let part = disagreement(&value("0.20 +0.05/-0.10 mm"), &value(text)).unwrap();
+    assert_eq!((part.name, &text[part.range]), (PartName::Minus, "0.0020"));
 
     let part = disagreement(&value("12 N·m"), &value("9 lbf·in")).unwrap();
     assert_eq!(part.expected.as_deref(), Some("106.209"));
@@ -210,6 +216,7 @@ fn a_slip_is_named_and_mended() {
         ("0.20 ± 0.05 mm", "0.08 ± 0.02 in", "the decimal point moved", "0.008 ± 0.002 in"),
         ("0.20 ± 0.05 mm", "0.008 ± 0.02 in", "the decimal point moved", "0.008 ± 0.002 in"),
         ("25 N·m", "180 lbf·ft", "the decimal point moved", "18 lbf·ft"),
+        ("24.4 N·m", "180 lbf·ft", "the decimal point moved", "18 lbf·ft"),
         ("25 N·m", "81 lbf·ft", "digits were swapped", "18 lbf·ft"),
         ("98 N·m", "722 lbf·ft", "a digit is doubled", "72 lbf·ft"),
         ("150 N·m", "11 lbf·ft", "a digit is missing", "111 lbf·ft"),
@@ -224,6 +231,12 @@ fn a_slip_is_named_and_mended() {
 }
 
 #[test]
+fn a_unit_that_fits_only_roughly_says_so() {
+    let slip = likely_slip(&value("25 N·m"), &value("19 lbf·in")).unwrap();
+    assert_eq!(slip.what, "lbf·ft was meant: 25 N·m is about 19 lbf·ft");
+}
+
+#[test]
 fn no_slip_is_made_up() {
     for (primary, secondary) in [
         ("25 N·m", "18 lbf·ft"),
@@ -231,6 +244,8 @@ fn no_slip_is_made_up() {
         ("25 N·m", "18 J"),
         ("25 N·m", "937.2 lbf·ft"),
         ("0.15..0.25 mm", "max 0.010 in"),
+        // The step of this conversion is so coarse that what it shows would itself conflict.
+        ("min 3 lbf·ft", "min 3 N·cm"),
     ] {
         assert_eq!(likely_slip(&value(primary), &value(secondary)), None, "{primary}, {secondary}");
     }

@@ -1,5 +1,7 @@
 //! Every way of writing a value that is accepted, and what is said of those that are not.
 
+#![allow(clippy::indexing_slicing, clippy::panic, clippy::unwrap_used)] // A test fails by panicking.
+
 use baybook::quantity::{Kind, Shape, Unit, UnitError, Value, ValueError, ValueProblem};
 
 fn value(text: &str) -> Value {
@@ -152,6 +154,7 @@ fn numbers_and_units_are_found_in_the_text_that_was_read() {
         ("  0.20 ±\u{a0}.05 mm ", vec!["0.20", ".05"], "mm"),
         ("20 −1/+2 °C", vec!["20", "2", "1"], "°C"),
         ("2.45 kΩ ± 10 %", vec!["2.45", "10"], "kΩ"),
+        ("20 +2/-2 mm", vec!["20", "2"], "mm"),
         ("min 9.6 V", vec!["9.6"], "V"),
         ("−10 to 40 ° C", vec!["−10", "40"], "° C"),
         ("9.5:1", vec!["9.5"], ":1"),

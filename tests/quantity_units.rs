@@ -1,5 +1,7 @@
 //! The table of units against published sizes and codes.
 
+#![allow(clippy::indexing_slicing, clippy::panic, clippy::unwrap_used)] // A test fails by panicking.
+
 use baybook::quantity::{Exact, Kind, Unit, UnitError, exact_text, parse_exact};
 
 fn unit(text: &str) -> Unit {
@@ -10,12 +12,16 @@ fn exact(text: &str) -> Exact {
     parse_exact(text).unwrap_or_else(|| panic!("{text} is no number"))
 }
 
+/// Symbol, size, SI unit, UCUM code, UNECE code.
+type Published =
+    (&'static str, &'static str, &'static str, Option<&'static str>, Option<&'static str>);
+
 /// Sizes: the international yard and pound agreement of 1959 (1 in = 25.4 mm, 1 lb = 0.45359237 kg)
-/// and g_n = 9.80665 m/s², as in UCUM essence 2.2; NIST SP 811 Appendix B.8 agrees to its six digits
+/// and `g_n` = 9.80665 m/s², as in UCUM essence 2.2; NIST SP 811 Appendix B.8 agrees to its six digits
 /// (values from memory). Codes: UCUM essence 2.2 and UNECE Recommendation 20. The horsepower and
 /// the gallons are exact by definition: 550 ft·lbf/s, 231 in³ and 4.54609 L.
 #[rustfmt::skip] // A table to be compared with the published ones.
-const PUBLISHED: &[(&str, &str, &str, Option<&str>, Option<&str>)] = &[
+const PUBLISHED: &[Published] = &[
     ("in", "127/5000", "m", Some("[in_i]"), Some("INH")),
     ("thou", "127/5000000", "m", Some("[mil_i]"), Some("77")),
     ("ft", "381/1250", "m", Some("[ft_i]"), Some("FOT")),
@@ -67,7 +73,7 @@ fn sizes_and_codes_are_the_published_ones() {
     }
 }
 
-/// The derived sizes worked out again from inch, pound, g_n and gallon alone.
+/// The derived sizes worked out again from inch, pound, `g_n` and gallon alone.
 #[test]
 fn derived_sizes_follow_from_their_definitions() {
     let (inch, foot) = (exact("0.0254"), exact("0.3048"));
@@ -88,7 +94,9 @@ fn derived_sizes_follow_from_their_definitions() {
         ("kgf/mm", exact("1000") * &gravity),
         ("mmHg", exact("13.5951") * &gravity),
         ("inHg", exact("13595.1") * &gravity * &inch),
+        ("cmHg", exact("135.951") * &gravity),
         ("inH2O", exact("1000") * &gravity * &inch),
+        ("mmH2O", gravity.clone()),
         ("lbm", pound.clone()),
         ("ozm", &pound / exact("16")),
         ("mi", exact("5280") * &foot),

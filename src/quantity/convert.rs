@@ -59,7 +59,7 @@ pub fn convert(value: &Value, to: Unit) -> Result<Converted, ConvertError> {
     let exactly = |exact: &Exact| to.from_si(&from.to_si(exact));
     let exact_min = value.min().map(|limit| exactly(&limit.exact));
     let exact_max = value.max().map(|limit| exactly(&limit.exact));
-    let step = exponent_not_above(&(value.ulp() * from.factor() / to.factor()));
+    let step = exponent_not_above(&(value.ulp() * from.ratio_to(to)));
     let single = matches!(value.shape(), Shape::Single(_) | Shape::Turn(_));
     let (min, max) = if single {
         let shown = exact_min.as_ref().map(|exact| rounded(exact, step, Rounding::HalfEven));

@@ -120,33 +120,30 @@ pub fn exact_text(value: &Exact) -> String {
     }
 }
 
+/// The longest text taken for an exact number, in bytes.
+const LONGEST: usize = 400;
+
 /// Reads what [`exact_text`] writes; `None` for anything else, or beyond 400 bytes.
 #[must_use]
 pub fn parse_exact(text: &str) -> Option<Exact> {
-    if text.len() > 400 {
-        return None;
+    let short = Some(text).filter(|text| text.len() <= LONGEST)?;
+    match short.strip_prefix('-') {
+        Some(rest) => unsigned(rest).map(|value| -value),
+        None => unsigned(short),
     }
-    if let Some((numerator, denominator)) = text.split_once('/') {
-        let denominator = integer(denominator)?;
-        return denominator
-            .is_positive()
-            .then_some(())
-            .and_then(|()| Some(Exact::new(signed(numerator)?, denominator)));
-    }
-    let (whole, part) = text.split_once('.').unwrap_or((text, ""));
-    if text.ends_with('.') {
-        return None;
-    }
-    let scale: BigInt = Pow::pow(BigInt::from(10), part.len());
-    Some(Exact::new(signed(&format!("{whole}{part}"))?, scale))
-        .filter(|_| !whole.trim_start_matches('-').is_empty())
 }
 
-fn signed(text: &str) -> Option<BigInt> {
-    match text.strip_prefix('-') {
-        Some(rest) => integer(rest).map(|number| -number),
-        None => integer(text),
+fn unsigned(text: &str) -> Option<Exact> {
+    if let Some((numerator, denominator)) = text.split_once('/') {
+        let denominator = integer(denominator).filter(|number| !number.is_zero())?;
+        return Some(Exact::new(integer(numerator)?, denominator));
     }
+    let Some((whole, part)) = text.split_once('.') else {
+        return integer(text).map(Exact::from_integer);
+    };
+    let (whole, part_value) = (integer(whole)?, integer(part)?);
+    let scale: BigInt = Pow::pow(BigInt::from(10), part.len());
+    Some(Exact::new(whole * &scale + part_value, scale))
 }
 
 /// A whole number written in ASCII digits alone.
@@ -160,5 +157,58 @@ pub(super) fn text_at_least(value: &Exact, decimals: u32) -> String {
     match terminating_decimals(value) {
         Some(needed) => decimal_text(value, needed.max(decimals)),
         None => exact_text(value),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn exact(text: &str) -> Exact {
+        parse_exact(text).unwrap_or_else(|| panic!("{text}"))
+    }
+
+    #[test]
+    fn exact_numbers_are_written_as_python_reads_them() {
+        for (text, written) in [
+            ("0.250", "0.25"),
+            ("100", "100"),
+            ("2/4", "0.5"),
+            ("-1/3", "-1/3"),
+            ("-0", "0"),
+            ("7/64", "0.109375"),
+        ] {
+            assert_eq!(exact_text(&exact(text)), written);
+        }
+        for text in ["", "-", ".5", "5.", "1.2.3", "1/0", "1/-2", "--1", "1e3", "+1", "1/2/3", " 1"]
+        {
+            assert_eq!(parse_exact(text), None, "{text:?}");
+        }
+        assert_eq!(parse_exact(&"1".repeat(401)), None);
+    }
+
+    #[test]
+    fn the_step_is_the_largest_power_of_ten_not_above() {
+        for (text, exponent) in [
+            ("1", 0),
+            ("9.99", 0),
+            ("10", 1),
+            ("0.1", -1),
+            ("0.0999", -2),
+            ("1234.5", 3),
+            ("0", 0),
+            ("-5", 0),
+        ] {
+            assert_eq!(exponent_not_above(&exact(text)), exponent, "{text}");
+        }
+    }
+
+    #[test]
+    fn a_limit_keeps_its_decimals_or_gains_what_it_needs() {
+        assert_eq!(text_at_least(&exact("0.2"), 2), "0.20");
+        assert_eq!(text_at_least(&exact("2.205"), 2), "2.205");
+        assert_eq!(text_at_least(&exact("1/3"), 2), "1/3");
+        assert_eq!(decimal_text(&exact("-0.05"), 2), "-0.05");
+        assert_eq!(round_to(&exact("5"), &Exact::zero(), Rounding::Up), exact("5"));
     }
 }

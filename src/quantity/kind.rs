@@ -81,6 +81,7 @@ kinds! {
     Flow, "flow", "flow", "m³/s", "A volume in a time.";
     Ratio, "ratio", "ratio", "1", "A ratio to one, such as a compression, gear or fuel-to-oil ratio.";
     Percent, "percent", "percentage", "1", "A part of a whole.";
+    SpecificGravity, "specific-gravity", "specific gravity", "1", "The weight of a liquid against that of water, as a hydrometer shows it.";
     Count, "count", "count", "1", "A whole number of things; teeth do not convert into steps.";
     SpringRate, "spring-rate", "spring rate", "N/m", "A force for each length a spring gives.";
 }

@@ -22,17 +22,21 @@ pub fn direction(turns: Direction, label: &str) -> Drawing {
 /// A turn by `degrees` from the top; more than a full turn is drawn as one, with the angle lettered.
 pub fn turn(turns: Direction, degrees: f64, angle: &str, label: &str) -> Drawing {
     let mut pen = Pen::new(SIZE, SIZE);
-    wheel(&mut pen);
+    rim(&mut pen);
     pen.line("d-ext", (CENTRE.0, 34.0), (CENTRE.0, 2.0));
     sweep(&mut pen, turns, 0.0, degrees.abs().clamp(12.0, 345.0));
     pen.text("d-plate", CENTRE, Anchor::Middle, angle);
     pen.finish("rotation turn", label, &[])
 }
 
-/// A wheel seen from its end: rim, hub, key and centre lines.
-fn wheel(pen: &mut Pen) {
+fn rim(pen: &mut Pen) {
     pen.circle("d-part", CENTRE, 46.0);
     pen.circle("d-thin", CENTRE, 40.0);
+}
+
+/// A wheel seen from its end: rim, hub, key and centre lines.
+fn wheel(pen: &mut Pen) {
+    rim(pen);
     pen.circle("d-part", CENTRE, 11.0);
     pen.path("d-part", "M77 69.4V64H83V69.4");
     pen.line("d-chain", (CENTRE.0 - 54.0, CENTRE.1), (CENTRE.0 + 54.0, CENTRE.1));

@@ -54,7 +54,8 @@ impl<'a> Press<'a> {
     pub(super) fn part<V: Serialize>(&self, template: &str, view: &V) -> Result<String, HandbookError> {
         let fault = |cause| HandbookError { sheet: template.to_owned(), cause };
         let context = Context::from_serialize(view).map_err(fault)?;
-        self.tera.render(template, &context).map_err(fault)
+        let part = self.tera.render(template, &context).map_err(fault)?;
+        Ok(part.trim().to_owned())
     }
 
     /// The finished pages.

@@ -78,3 +78,32 @@ fn written(letters: Vec<char>) -> Option<String> {
     let needless = digits.len() > 1 && digits.starts_with('0') && !digits.starts_with("0.");
     (!needless && !digits.starts_with('.') && Number::parse(&text).is_ok()).then_some(text)
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn number(text: &str) -> Number {
+        Number::parse(text).unwrap()
+    }
+
+    #[test]
+    fn a_point_moves_with_its_digits() {
+        assert_eq!(moved(&number("0.08"), -1), ["0.008"]);
+        assert_eq!(moved(&number("0.08"), 1), ["0.8"]);
+        assert_eq!(moved(&number("180"), -1), ["18", "18.0"]);
+        assert_eq!(moved(&number("8"), 2), ["800"]);
+    }
+
+    #[test]
+    fn each_miswriting_is_undone_in_every_place() {
+        assert_eq!(swapped(&number("1.82")), ["8.12", "1.28"]);
+        assert_eq!(swapped(&number("10")), Vec::<String>::new(), "01 is no number anyone prints");
+        assert_eq!(undoubled(&number("722")), ["72"]);
+        assert_eq!(with_one_more(&number("5")).len(), 19);
+        assert_eq!(
+            one_changed(&number("0.5")).iter().filter(|text| text.starts_with("0.")).count(),
+            11
+        );
+    }
+}

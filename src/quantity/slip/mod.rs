@@ -9,6 +9,7 @@ use std::collections::BTreeSet;
 
 use num_traits::{Signed, Zero};
 
+use super::exact::power_of_ten;
 use super::{Exact, Grade, Number, Unit, Value, convert, grade};
 use miswriting::{moved, one_changed, swapped, undoubled, with_one_more};
 
@@ -47,16 +48,20 @@ fn not_converted(primary: &Value, secondary: &Value) -> Option<Slip> {
 }
 
 fn other_unit(primary: &Value, secondary: &Value) -> Option<Slip> {
-    let candidates =
-        Unit::of(secondary.unit().kind()).filter(|unit| unit.factor() != secondary.unit().factor());
+    let (from, to) = (primary.unit(), secondary.unit());
+    let others = Unit::of(to.kind()).filter(|unit| unit.factor() != to.factor());
+    let candidates = others.filter(|unit| *unit != from);
     let fitting = candidates.filter_map(|unit| {
         let meant = secondary.with_unit(unit);
-        let grade = grade(primary, &meant).filter(|grade| *grade != Grade::Conflict)?;
-        Some((grade, miss(primary, &meant), meant))
+        let (grade, miss) = (grade(primary, &meant)?, miss(primary, &meant));
+        let fits = grade == Grade::Strict || (grade == Grade::Loose && miss < power_of_ten(-1));
+        fits.then_some((grade, miss, meant))
     });
     // `min_by` keeps the first of equals: units of one size stand in the table by how common they are.
-    let (_, _, meant) = fitting.min_by(|a, b| (a.0, &a.1).cmp(&(b.0, &b.1)))?;
-    Some(slip(&format!("{} was meant", meant.unit()), primary, meant.text()))
+    let (grade, _, meant) = fitting.min_by(|a, b| (a.0, &a.1).cmp(&(b.0, &b.1)))?;
+    let is = if grade == Grade::Strict { "is" } else { "is about" };
+    let what = format!("{} was meant: {primary} {is} {meant}", meant.unit());
+    Some(Slip { what, offer: meant.text() })
 }
 
 /// How far two values are apart, as a part of the primary.
@@ -93,12 +98,16 @@ fn slip(what: &str, primary: &Value, offer: String) -> Slip {
     Slip { what: format!("{what}: {primary} is {offer}"), offer }
 }
 
-/// The one candidate that agrees strictly, if there is just one.
+/// The one candidate that agrees strictly, if there is just one; of `18` and `18.0` the first.
 fn only_fitting(primary: &Value, candidates: BTreeSet<String>) -> Option<String> {
-    let mut fitting = candidates.into_iter().filter(|text| {
-        Value::parse(text).is_ok_and(|value| grade(primary, &value) == Some(Grade::Strict))
+    let mut fitting = candidates.into_iter().filter_map(|text| {
+        let value = Value::parse(&text).ok()?;
+        (grade(primary, &value)? == Grade::Strict).then_some((text, value))
     });
-    fitting.next().filter(|_| fitting.next().is_none())
+    let limits =
+        |value: &Value| [value.min(), value.max()].map(|limit| limit.map(|limit| limit.exact));
+    let (text, first) = fitting.next()?;
+    fitting.all(|(_, other)| limits(&other) == limits(&first)).then_some(text)
 }
 
 /// The secondary with the point of one number, or of all, moved.
@@ -117,7 +126,7 @@ fn point_moved(secondary: &Value) -> BTreeSet<String> {
 fn one_number_undone(secondary: &Value, undo: impl Fn(&Number) -> Vec<String>) -> BTreeSet<String> {
     let mut texts = BTreeSet::new();
     for (place, number) in secondary.numbers().into_iter().enumerate() {
-        if number.text().contains('/') {
+        if number.is_fraction() {
             continue;
         }
         for written in undo(number) {

@@ -56,6 +56,14 @@ impl Unit {
         }
     }
 
+    /// Reads a unit as [`Unit::parse`] does, but looks for nothing similar.
+    pub(super) fn known(text: &str) -> Option<Self> {
+        match spelling::look_up(text) {
+            Some(Meaning::One(row)) => Some(Self(row)),
+            _ => None,
+        }
+    }
+
     /// Every unit, by field of use; within a kind the commoner first.
     pub fn all() -> impl Iterator<Item = Self> {
         table::rows().map(Self)
@@ -106,7 +114,13 @@ impl Unit {
     #[must_use]
     pub fn factor(self) -> Exact {
         let (numerator, denominator) = self.0.factor;
-        Exact::new(numerator.into(), denominator.into())
+        Exact::new_raw(numerator.into(), denominator.into()) // A test holds that it is in lowest terms.
+    }
+
+    /// How many of `other` one of this unit is, as a difference, without any offset.
+    #[must_use]
+    pub fn ratio_to(self, other: Self) -> Exact {
+        self.factor() / other.factor()
     }
 
     /// `value` of this unit in the SI unit of its kind, see [`Kind::si_symbol`].
@@ -143,7 +157,7 @@ impl Unit {
 
     fn offset(self) -> Exact {
         let (numerator, denominator) = self.0.offset;
-        Exact::new(BigInt::from(numerator), BigInt::from(denominator))
+        Exact::new_raw(BigInt::from(numerator), BigInt::from(denominator))
     }
 }
 
@@ -217,5 +231,24 @@ impl PartialOrd for Unit {
 impl Ord for Unit {
     fn cmp(&self, other: &Self) -> std::cmp::Ordering {
         (self.kind(), self.symbol()).cmp(&(other.kind(), other.symbol()))
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn sizes_and_offsets_are_in_lowest_terms() {
+        for unit in Unit::all() {
+            for part in [unit.factor(), unit.offset()] {
+                assert_eq!(
+                    part.reduced(),
+                    Exact::new(part.numer().clone(), part.denom().clone()),
+                    "{unit}"
+                );
+                assert_eq!(part.reduced().denom(), part.denom(), "{unit}");
+            }
+        }
     }
 }

@@ -64,7 +64,7 @@ impl Row {
     }
 
     /// Puts the zero of its scale at `numerator / denominator` of the SI unit.
-    pub(super) const fn from_zero_at(mut self, numerator: i64, denominator: i64) -> Self {
+    pub(super) const fn zero_at(mut self, numerator: i64, denominator: i64) -> Self {
         self.offset = (numerator, denominator);
         self
     }

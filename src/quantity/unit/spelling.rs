@@ -10,6 +10,9 @@ use std::sync::LazyLock;
 use super::row::Row;
 use super::table;
 
+/// The most characters of a text that a slip is looked for in; the longest name has fewer.
+const LONGEST_GUESSED: usize = 50;
+
 /// How to write each thing that could be meant, and what that is.
 pub(super) type Meanings = &'static [(&'static str, &'static str)];
 
@@ -96,7 +99,8 @@ pub(super) fn nearest(text: &str) -> Option<&'static Row> {
     let allowed = match wanted.chars().count() {
         0..=2 => return None,
         3..=6 => 1,
-        _ => 2,
+        7..=LONGEST_GUESSED => 2,
+        _ => return None,
     };
     spellings()
         .map(|(name, row)| {

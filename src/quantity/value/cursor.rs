@@ -12,7 +12,7 @@ pub(super) type Placed = (Number, Range<usize>);
 /// The signs that join a value and its tolerance, each before any it is the beginning of.
 pub(super) const PLUS_MINUS: [&str; 3] = ["±", "+/-", "+-"];
 
-pub(super) fn fail<T>(problem: ValueProblem, range: Range<usize>) -> Parsed<T> {
+pub(super) const fn fail<T>(problem: ValueProblem, range: Range<usize>) -> Parsed<T> {
     Err(ValueError::new(problem, range))
 }
 

@@ -118,7 +118,7 @@ fn leading_unit(text: &str) -> Option<(Unit, usize)> {
         let head = text.get(..at)?.trim_end();
         let apart = !letter.is_alphanumeric() || head.len() < at;
         let whole = apart && !head.is_empty() && !head.ends_with('.');
-        let unit = whole.then(|| Unit::parse(head).ok()).flatten()?;
+        let unit = whole.then(|| Unit::known(head)).flatten()?;
         Some((unit, head.len()))
     })
 }

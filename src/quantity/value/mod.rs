@@ -6,6 +6,7 @@
 mod cursor;
 mod ending;
 mod error;
+mod help;
 mod parse;
 mod shape;
 
@@ -187,7 +188,7 @@ impl Value {
 
     /// Decimals of the printed decimal numbers; a fraction asks for none of its own.
     fn shown_decimals(&self) -> u32 {
-        let decimal = |number: &&Number| !number.text().contains('/');
+        let decimal = |number: &&Number| !number.is_fraction();
         self.shape
             .numbers_in_unit()
             .into_iter()

@@ -31,6 +31,7 @@ PINT = {
     "kgf·m": "force_kilogram*meter", "kgf·cm": "force_kilogram*centimeter", "N·cm": "newton*centimeter",
     "kPa": "kilopascal", "psi": "psi", "bar": "bar", "kgf/cm²": "force_kilogram/centimeter**2",
     "MPa": "megapascal", "mmHg": "millimeter_Hg", "inHg": "inch_Hg", "inH2O": "inch_H2O",
+    "cmHg": "centimeter_Hg", "mmH2O": "millimeter_H2O",
     "mbar": "millibar", "hPa": "hectopascal", "Pa": "pascal",
     "J": "joule", "mJ": "millijoule", "kJ": "kilojoule", "W·h": "watt*hour", "kW·h": "kilowatt*hour",
     "kW": "kilowatt", "W": "watt", "hp": "horsepower", "PS": "metric_horsepower",

@@ -18,7 +18,12 @@ pub(in super::super) fn body(
     build: &Build,
     procedure: &Procedure,
 ) -> Result<String, HandbookError> {
-    let mut writer = Writer { press, build, procedure, out: Vec::new(), after: Vec::new(), depth: 0, lists: 0, steps: 0 };
+    let events = procedure.body.iter().filter_map(|piece| match piece {
+        Piece::Markup { event, .. } => Some(event),
+        Piece::Link { .. } => None,
+    });
+    let headings = Headings::below(HeadingLevel::H2, events);
+    let mut writer = Writer { headings, press, build, procedure, out: Vec::new(), after: Vec::new(), depth: 0, lists: 0, steps: 0 };
     for (at, piece) in procedure.body.iter().enumerate() {
         match piece {
             Piece::Markup { event, .. } => writer.markup(event, at)?,
@@ -32,6 +37,7 @@ pub(in super::super) fn body(
 }
 
 struct Writer<'a, 'b> {
+    headings: Headings,
     press: &'a Press<'b>,
     build: &'a Build,
     procedure: &'a Procedure,
@@ -85,7 +91,7 @@ impl Writer<'_, '_> {
             // A list inside a quotation has its cautions before the quotation.
             return if self.depth == 2 { self.cautions(at) } else { Ok(()) };
         }
-        self.out.push(Event::Start(lowered(tag)));
+        self.out.push(Event::Start(self.headings.lowered(tag)));
         Ok(())
     }
 
@@ -99,7 +105,7 @@ impl Writer<'_, '_> {
         if matches!(tag, TagEnd::List(_)) {
             self.lists = self.lists.saturating_sub(1);
         }
-        self.out.push(Event::End(lowered_end(*tag)));
+        self.out.push(Event::End(self.headings.lowered_end(*tag)));
         if self.depth == 0 {
             self.flush();
         }
@@ -189,15 +195,17 @@ impl Writer<'_, '_> {
     }
 }
 
-/// A rule's page; its headings stand below those of the page of rules.
+/// A rule's page; its headings stand below that of the rule.
 pub(in super::super) fn page(text: &str) -> String {
+    let events: Vec<Event<'_>> = Parser::new_ext(text, Options::ENABLE_TABLES).collect();
+    let headings = Headings::below(HeadingLevel::H3, &events);
     let lower = |event| match event {
-        Event::Start(tag) => Event::Start(lowered(&tag)),
-        Event::End(tag) => Event::End(lowered_end(tag)),
+        Event::Start(tag) => Event::Start(headings.lowered(&tag)),
+        Event::End(tag) => Event::End(headings.lowered_end(tag)),
         other => without_html(other),
     };
     let mut out = String::new();
-    html::push_html(&mut out, Parser::new_ext(text, Options::ENABLE_TABLES).map(lower));
+    html::push_html(&mut out, events.into_iter().map(lower));
     out
 }
 
@@ -209,32 +217,52 @@ fn without_html(event: Event<'_>) -> Event<'_> {
     }
 }
 
-/// A sheet has its own first two or three headings.
-const fn level(level: HeadingLevel) -> HeadingLevel {
-    match level {
-        HeadingLevel::H1 => HeadingLevel::H3,
-        HeadingLevel::H2 => HeadingLevel::H4,
-        HeadingLevel::H3 => HeadingLevel::H5,
-        _ => HeadingLevel::H6,
-    }
+const LEVELS: [HeadingLevel; 6] = [
+    HeadingLevel::H1,
+    HeadingLevel::H2,
+    HeadingLevel::H3,
+    HeadingLevel::H4,
+    HeadingLevel::H5,
+    HeadingLevel::H6,
+];
+
+/// Lowers the headings of a text so that its highest stands one below that of its place.
+struct Headings {
+    by: usize,
 }
 
-fn lowered<'a>(tag: &Tag<'a>) -> Tag<'a> {
-    match tag {
-        // Attributes of a heading could be a script: none is kept.
-        Tag::Heading { level: at, .. } => {
-            Tag::Heading { level: level(*at), id: None, classes: Vec::new(), attrs: Vec::new() }
+impl Headings {
+    fn below<'e, 'a: 'e>(place: HeadingLevel, events: impl IntoIterator<Item = &'e Event<'a>>) -> Self {
+        let levels = events.into_iter().filter_map(|event| match event {
+            Event::Start(Tag::Heading { level, .. }) => Some(*level),
+            _ => None,
+        });
+        let highest = levels.min().unwrap_or(HeadingLevel::H1);
+        Self { by: (place as usize).saturating_add(1).saturating_sub(highest as usize) }
+    }
+
+    fn level(&self, level: HeadingLevel) -> HeadingLevel {
+        let at = (level as usize).saturating_add(self.by).saturating_sub(1);
+        LEVELS.get(at).copied().unwrap_or(HeadingLevel::H6)
+    }
+
+    fn lowered<'a>(&self, tag: &Tag<'a>) -> Tag<'a> {
+        match tag {
+            // Attributes of a heading could be a script: none is kept.
+            Tag::Heading { level, .. } => {
+                Tag::Heading { level: self.level(*level), id: None, classes: Vec::new(), attrs: Vec::new() }
+            }
+            // What stands in a block of HTML comes out as the text of a paragraph.
+            Tag::HtmlBlock => Tag::Paragraph,
+            other => other.clone(),
         }
-        // An HTML block would be closed without ever being opened as text: its text stands in a paragraph.
-        Tag::HtmlBlock => Tag::Paragraph,
-        other => other.clone(),
     }
-}
 
-const fn lowered_end(tag: TagEnd) -> TagEnd {
-    match tag {
-        TagEnd::Heading(at) => TagEnd::Heading(level(at)),
-        TagEnd::HtmlBlock => TagEnd::Paragraph,
-        other => other,
+    fn lowered_end(&self, tag: TagEnd) -> TagEnd {
+        match tag {
+            TagEnd::Heading(level) => TagEnd::Heading(self.level(level)),
+            TagEnd::HtmlBlock => TagEnd::Paragraph,
+            other => other,
+        }
     }
 }

@@ -83,8 +83,8 @@ pub struct Matrix {
 pub struct PinRow {
     /// Cavity.
     pub cavity: String,
-    /// Colour of its wire.
-    pub wire: Option<String>,
+    /// Colours of its wire: ground, then stripe; a line may break between them.
+    pub wire: Vec<String>,
     /// What it carries.
     pub function: String,
     /// What is measured there, one line a state.
@@ -252,7 +252,7 @@ pub fn pin(pin: &Pin) -> PinRow {
     let spell = |expected: &Words| expected.iter().map(expect).collect();
     PinRow {
         cavity: pin.cavity.clone(),
-        wire: pin.wire.clone(),
+        wire: pin.wire.iter().flat_map(|wire| wire.split('/')).map(str::to_owned).collect(),
         function: bind(&pin.function),
         expect: spell(&pin.expect),
     }

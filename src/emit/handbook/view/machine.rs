@@ -67,8 +67,8 @@ pub struct BuildName {
     pub href: String,
     /// Title of its engine.
     pub engine: String,
-    /// Its bulletins, or `as built`.
-    pub variants: String,
+    /// Its bulletins; `as built` if none is in force.
+    pub variants: Vec<String>,
     /// The engine's layout in words.
     pub layout: Vec<String>,
     /// Why: the notes of its variants.
@@ -127,14 +127,14 @@ impl BuildName {
             id: id.to_string(),
             href: Links::engine(id),
             engine: engine.map_or_else(|| id.to_string(), |engine| engine.title.clone()),
-            variants: if titles.is_empty() { "as built".to_owned() } else { titles.join(", ") },
+            variants: if titles.is_empty() { vec!["as built".to_owned()] } else { titles },
             layout: engine.and_then(|engine| engine.layout.as_ref()).map(layout_words).unwrap_or_default(),
             why: in_force.iter().filter_map(|variant| variant.note.as_deref()).map(sentence).collect(),
         }
     }
 
     fn plain(&self) -> String {
-        format!("{}, {}", self.engine, self.variants)
+        format!("{}: {}", self.engine, self.variants.join("; "))
     }
 }
 

@@ -2,6 +2,7 @@
 
 use serde::Serialize;
 
+use super::drawings;
 use super::form::{self, Brief, Line, brief};
 use super::hazard::Panel;
 use super::links::Links;
@@ -83,6 +84,8 @@ pub struct ReadingLine {
     pub href: String,
     /// Unit to write behind the reading.
     pub unit: Option<&'static str>,
+    /// The limits drawn.
+    pub drawing: Option<Drawing>,
 }
 
 /// A turn in the engine's own direction.
@@ -144,9 +147,9 @@ impl Inline {
     /// The value a link stands for.
     pub fn of(build: &Build, of: &EntryId, narrow: &Words, label: &str) -> Self {
         let meant = meant(build, of, narrow);
-        let several = meant.len() > 1;
+        let common = scope::common(meant.iter().map(|(one, _)| &one.identity));
         let value = |(one, anchor): (&Statement, String)| InlineValue {
-            scope: if several { scope::in_words(&one.identity) } else { Vec::new() },
+            scope: scope::apart(&one.identity, &common),
             value: brief(&one.form),
             href: format!("engine.html#{anchor}"),
             of: of.to_string(),
@@ -160,17 +163,18 @@ impl Inline {
 impl Readings {
     /// The readings a link asks for.
     pub fn of(model: &Model, build: &Build, of: &EntryId, narrow: &Words, label: &str) -> Self {
+        let title = model.entries.get(of).map(|entry| entry.title.as_str()).unwrap_or_default();
         let line = |(one, anchor): (&Statement, String)| {
             let values = form::lines(&one.form, &model.base.units);
             ReadingLine {
                 scope: scope::in_words(&one.identity),
                 unit: unit_of(&one.form),
+                drawing: drawings::of(one, title),
                 values,
                 brief: brief(&one.form),
                 href: format!("engine.html#{anchor}"),
             }
         };
-        let title = model.entries.get(of).map(|entry| entry.title.as_str()).unwrap_or_default();
         let label = if label.is_empty() { title } else { label };
         Self { label: label.to_owned(), lines: meant(build, of, narrow).into_iter().map(line).collect() }
     }

@@ -17,6 +17,18 @@ pub fn in_words(identity: &Identity) -> Vec<String> {
     identity.place.iter().chain(&identity.when).map(spell).collect()
 }
 
+/// The words that several statements share; those of a single one are all shared.
+pub fn common<'a>(identities: impl Iterator<Item = &'a Identity>) -> Vec<String> {
+    let mut each = identities.map(in_words);
+    let first = each.next().unwrap_or_default();
+    each.fold(first, |shared, words| shared.into_iter().filter(|word| words.contains(word)).collect())
+}
+
+/// The words that tell a statement apart from those it stands beside.
+pub fn apart(identity: &Identity, common: &[String]) -> Vec<String> {
+    in_words(identity).into_iter().filter(|word| !common.contains(word)).collect()
+}
+
 /// Gives every statement of a page an anchor of its own.
 #[derive(Debug, Default)]
 pub struct Anchors {

@@ -21,7 +21,7 @@ impl Figure {
 
     /// A text in a unit.
     pub fn from_text(text: &str, unit: Unit) -> Self {
-        let parts = bind(text).split("..").map(str::to_owned).collect();
+        let parts = hold(text).split("..").map(str::to_owned).collect();
         Self { parts, spoken: spoken(unit) }
     }
 
@@ -34,11 +34,24 @@ impl Figure {
 
 /// Pound-inches are a twelfth of the pound-feet they are taken for: the sign never stands alone.
 fn spoken(unit: Unit) -> Option<&'static str> {
-    (unit.symbol() == "lbf·in").then(|| unit.spoken())
+    (unit.symbol() == POUND_INCH).then(|| unit.spoken())
+}
+
+const POUND_INCH: &str = "lbf·in";
+
+/// A text as it stands on a sheet: numbers held to their units, pound-inches followed by their name.
+pub fn bind(text: &str) -> String {
+    let held = hold(text);
+    match Unit::parse(POUND_INCH) {
+        Ok(unit) if held.contains(POUND_INCH) => {
+            held.replace(POUND_INCH, &format!("{POUND_INCH} ({})", unit.spoken()))
+        }
+        _ => held,
+    }
 }
 
 /// Holds every number to the unit after it with a no-break space.
-pub fn bind(text: &str) -> String {
+fn hold(text: &str) -> String {
     let mut bound = String::with_capacity(text.len());
     let mut words = text.split(' ').peekable();
     while let Some(word) = words.next() {
@@ -86,5 +99,6 @@ mod tests {
         assert!(figure("9 lbf·in").spoken.is_some());
         assert!(figure("9 lbf·in").plain().contains('('));
         assert!(figure("9 lbf·ft").spoken.is_none());
+        assert_eq!(figure("9 lbf·in").plain(), bind("9 lbf·in"));
     }
 }

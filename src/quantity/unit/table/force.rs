@@ -39,8 +39,12 @@ pub(super) static ROWS: &[Row] = &[
         .also(&["mm·Hg", "mmhg"]),
     unit(Pressure, "inHg", "inches of mercury", 3_386_388_640_341, 1_000_000_000).ucum("[in_i'Hg]").unece("F79").beside("kPa")
         .also(&["in·Hg", "inhg", "\"Hg", "\"·Hg"]),
+    unit(Pressure, "cmHg", "centimetres of mercury", 26_664_477_483, 20_000_000).ucum("cm[Hg]").unece("J89").beside("inHg")
+        .also(&["cm·Hg"]),
     unit(Pressure, "inH2O", "inches of water", 24_908_891, 100_000).ucum("[in_i'H2O]").unece("F78").beside("kPa")
         .also(&["in·H2O", "inH₂O", "in·H₂O", "in·WC", "inWC", "in·wc"]),
+    unit(Pressure, "mmH2O", "millimetres of water", 196_133, 20_000).ucum("mm[H2O]").unece("HP").beside("kPa")
+        .also(&["mm·H2O", "mmH₂O", "mmAq"]),
     unit(Pressure, "mbar", "millibar", 100, 1).ucum("mbar").unece("MBR").beside("psi")
         .also(&["millibars"]),
     unit(Pressure, "hPa", "hectopascals", 100, 1).ucum("hPa").unece("A97").beside("psi")

@@ -1,7 +1,7 @@
 //! The table of units, by field of use; within a kind the commoner unit stands first.
 //!
-//! Sizes are exact: the international yard and pound of 1959, g_n = 9.80665 m/s², and columns of
-//! mercury of 13595.1 kg/m³ and water of 1000 kg/m³ under g_n (the conventional values). Codes are
+//! Sizes are exact: the international yard and pound of 1959, `g_n` = 9.80665 m/s², and columns of
+//! mercury of 13595.1 kg/m³ and water of 1000 kg/m³ under `g_n` (the conventional values). Codes are
 //! those of UCUM and of UNECE Recommendation 20; where a test condition or "absolute" is part of
 //! the unit, UCUM has it as an annotation in braces.
 

@@ -2,8 +2,8 @@
 
 use super::super::row::{Row, unit};
 use crate::quantity::Kind::{
-    Angle, CalendarTime, Count, Flow, Frequency, Percent, Ratio, RotationalSpeed, Speed,
-    Temperature, TemperatureDifference, Time, Turns,
+    Angle, CalendarTime, Count, Flow, Frequency, Percent, Ratio, RotationalSpeed, SpecificGravity,
+    Speed, Temperature, TemperatureDifference, Time, Turns,
 };
 
 #[rustfmt::skip] // One unit a paragraph: a table to be read, not code.
@@ -31,7 +31,7 @@ pub(super) static ROWS: &[Row] = &[
     unit(Turns, "turns", "turns", 1, 1).ucum("{turn}").unece("M44")
         .also(&["turn"]),
     unit(RotationalSpeed, "rpm", "revolutions per minute", 1, 1).ucum("{rev}/min").unece("RPM")
-        .also(&["RPM", "Rpm", "r·p·m", "r/min", "rev/min", "revs/min", "min⁻¹", "/min", "U/min"]),
+        .also(&["RPM", "Rpm", "r·p·m", "r/min", "rev/min", "revs/min", "min⁻¹", "min·1", "min^·1", "/min", "U/min"]),
     unit(Frequency, "Hz", "hertz", 1, 1).ucum("Hz").unece("HTZ")
         .also(&["hz", "HZ"]),
     unit(Frequency, "kHz", "kilohertz", 1000, 1).ucum("kHz").unece("KHZ")
@@ -56,9 +56,9 @@ pub(super) static ROWS: &[Row] = &[
         .also(&["US·gph", "U·S·gal/h"]),
     unit(Flow, "Imp gal/min", "Imperial gallons per minute", 454_609, 6_000_000_000).ucum("[gal_br]/min").unece("G3").beside("L/min")
         .also(&["imp·gal/min", "UK·gal/min", "Imp·gpm"]),
-    unit(Temperature, "°C", "degrees Celsius", 1, 1).from_zero_at(27315, 100).ucum("Cel").unece("CEL").beside("°F")
+    unit(Temperature, "°C", "degrees Celsius", 1, 1).zero_at(5463, 20).ucum("Cel").unece("CEL").beside("°F")
         .also(&["degC", "°·C", "deg·C", "degree·C", "degrees·C", "degree·Celsius", "Celsius", "celsius"]),
-    unit(Temperature, "°F", "degrees Fahrenheit", 5, 9).from_zero_at(45967, 180).ucum("[degF]").unece("FAH").beside("°C")
+    unit(Temperature, "°F", "degrees Fahrenheit", 5, 9).zero_at(45967, 180).ucum("[degF]").unece("FAH").beside("°C")
         .also(&["degF", "°·F", "deg·F", "degree·F", "degrees·F", "degree·Fahrenheit", "Fahrenheit", "fahrenheit"]),
     unit(TemperatureDifference, "K", "kelvins of difference", 1, 1).ucum("K").unece("KEL").beside("Δ°F")
         .also(&["kelvin", "kelvins", "Δ°C", "°C·difference"]),
@@ -69,6 +69,8 @@ pub(super) static ROWS: &[Row] = &[
         .also(&["percent", "pct"]),
     unit(Percent, "ppm", "parts per million", 1, 1_000_000).ucum("[ppm]").unece("59")
         .also(&["PPM", "parts/million"]),
+    unit(SpecificGravity, "SG", "specific gravity", 1, 1).ucum("{SG}").unece("C62")
+        .also(&["S·G", "sg", "s·g"]),
     unit(Count, "teeth", "teeth", 1, 1).ucum("{tooth}").unece("C62")
         .also(&["tooth"]),
     unit(Count, "steps", "steps", 1, 1).ucum("{step}").unece("C62")

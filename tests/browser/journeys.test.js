@@ -1,0 +1,133 @@
+// @ts-check
+/* Ways through the handbook, tap by tap, and what the scripts add to it. */
+"use strict";
+
+const assert = require("node:assert/strict");
+const { after, before, test } = require("node:test");
+const { address, launch, pages, tab, text } = require("./opened.js");
+
+/** @type {import("playwright-core").Browser} */
+let browser;
+before(async () => {
+  browser = await launch();
+});
+after(() => browser?.close());
+
+const PHONE = { width: 360, height: 740 };
+
+/** A machine, a year and the build it has there, whose engine has a valve lash. */
+function lashOfAYear() {
+  for (const machine of pages.filter((page) => page.startsWith("machines/"))) {
+    const years = [...text(machine).matchAll(/id="(year-\d+)"[\s\S]*?href="\.\.\/(builds\/[^"]+)"/g)];
+    for (const [, year = "", build = ""] of years) {
+      const row = /<article class="row[^>]* id="([^"]+)" data-spec="lash\.(?:exhaust|intake)"/.exec(text(build));
+      if (row) {
+        return { machine, year, build, row: row[1] ?? "" };
+      }
+    }
+  }
+  throw new Error("no machine with a valve lash");
+}
+
+test("the lash of this machine and year is four taps from home, scripts off", async () => {
+  const { machine, year, build, row } = lashOfAYear();
+  const { context, page } = await tab(browser, { viewport: PHONE, javaScriptEnabled: false });
+  await page.goto(address("index.html"));
+  await page.locator(`a.door[href="${machine}"]`).click();
+  await page.locator(`.years a[href="#${year}"]`).click();
+  await page.locator(`#${year} a[href="../${build}"]`).first().click();
+  const group = await page.locator(`section.group:has([id="${row}"])`).getAttribute("id");
+  await page.locator(`.index a[href="#${group}"]`).click();
+  assert.equal(page.url(), address(`${build}#${group}`));
+  assert.ok(await page.locator(`[id="${row}"] .figure`).first().isVisible());
+  await context.close();
+});
+
+test("from A to Z it is three taps, and the third lands on the row", async () => {
+  const { context, page } = await tab(browser, { viewport: PHONE });
+  const entry = pages.find((one) => one.startsWith("entries/lash_")) ?? "";
+  await page.goto(address("index.html"));
+  await page.locator('a.door[href="az.html"]').click();
+  await page.locator(`a[href="${entry}"]`).first().click();
+  await page.locator(".stated .names a").first().click();
+  const row = page.locator(`[id="${page.url().split("#")[1]}"]`);
+  await row.locator(".value").waitFor();
+  const box = await row.boundingBox();
+  assert.ok(box && box.y >= 0 && box.y < PHONE.height, "the row is not in view");
+  await context.close();
+});
+
+test("a typed serial number marks its build, and a slip marks none", async () => {
+  const machine = pages.find((page) => page.startsWith("machines/") && text(page).includes('data-serial="span"'));
+  assert.ok(machine, "no machine whose serial numbers decide");
+  const { context, page, complaints } = await tab(browser, { viewport: PHONE });
+  await page.goto(address(machine));
+  const door = page.locator('a.fit[data-serial="span"]').first();
+  const { prefix, from, to } = await door.evaluate((one) => ({ .../** @type {HTMLElement} */ (one).dataset }));
+  await page.getByLabel("Serial number").fill(`${prefix}${from ?? to}`.toLowerCase());
+  assert.equal(await door.getAttribute("data-answer"), "yes");
+  assert.match((await door.textContent()) ?? "", /This serial number$/);
+  await page.getByLabel("Serial number").fill(`${prefix}${from ?? to}X`);
+  assert.equal(await door.getAttribute("data-answer"), null);
+  assert.match((await page.locator("output").textContent()) ?? "", /Not complete|not written/);
+  assert.deepEqual(complaints, []);
+  await context.close();
+});
+
+test("the theme is remembered from sheet to sheet, and given back", async () => {
+  const { context, page, complaints } = await tab(browser, { viewport: PHONE });
+  const theme = () => page.evaluate(() => document.documentElement.dataset["theme"] ?? null);
+  await page.goto(address("index.html"));
+  await page.getByRole("button", { name: "Sun" }).click();
+  await page.goto(address("az.html"));
+  assert.equal(await theme(), "sun");
+  assert.equal(await page.getByRole("button", { name: "Sun" }).getAttribute("aria-pressed"), "true");
+  await page.getByRole("button", { name: "Sun" }).click();
+  await page.reload();
+  assert.equal(await theme(), null);
+  assert.deepEqual(complaints, []);
+  await context.close();
+});
+
+test("where storage is denied the theme still changes and nothing breaks", async () => {
+  const { context, page, complaints } = await tab(browser, { viewport: PHONE });
+  await context.addInitScript(() => {
+    Object.defineProperty(globalThis, "localStorage", {
+      get() {
+        throw new DOMException("denied", "SecurityError");
+      },
+    });
+  });
+  await page.goto(address("index.html"));
+  await page.getByRole("button", { name: "Dark" }).click();
+  assert.equal(await page.evaluate(() => document.documentElement.dataset["theme"]), "dark");
+  assert.deepEqual(complaints, []);
+  await context.close();
+});
+
+test("a sheet past its age asks for a newer copy, one of its day does not", async () => {
+  const [, date = "", stale] = /<body data-date="([^"]+)"(?: data-stale-after="(\d+)")?/.exec(text("index.html")) ?? [];
+  const late = Number(stale ?? 3650) + 9;
+  for (const days of [0, late]) {
+    const { context, page } = await tab(browser, { viewport: PHONE });
+    await page.clock.setFixedTime(Date.parse(`${date}T12:00:00Z`) + days * 86_400_000);
+    await page.goto(address("index.html"));
+    const age = page.locator(".age");
+    if (stale !== undefined && days === late) {
+      assert.equal(await age.textContent(), `${late} days old: ask for a newer copy`);
+    }
+    assert.equal(await age.isVisible(), stale !== undefined && days === late);
+    await context.close();
+  }
+});
+
+test("the drawing face loads from disk", async () => {
+  const { context, page } = await tab(browser, { viewport: PHONE });
+  await page.goto(address("index.html"));
+  const faces = await page.evaluate(async () => {
+    await document.fonts.ready;
+    return [...document.fonts].filter((face) => face.status === "loaded").map((face) => face.family);
+  });
+  assert.ok(faces.some((family) => family.includes("B612")), faces.join());
+  await context.close();
+});

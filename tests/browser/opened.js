@@ -1,0 +1,102 @@
+// @ts-check
+/*
+ * The compiled handbook as the tests open it: its pages by kind, and a browser that reads them from
+ * disk. Nothing here is skipped quietly: without a handbook or a browser every test fails.
+ */
+"use strict";
+
+const fs = require("node:fs");
+const path = require("node:path");
+const { pathToFileURL } = require("node:url");
+const { chromium } = require("playwright-core");
+
+const given = process.env["BAYBOOK_HANDBOOK"];
+if (!given || !fs.existsSync(path.join(given, "index.html"))) {
+  throw new Error("set BAYBOOK_HANDBOOK to the directory of a compiled handbook");
+}
+const root = fs.realpathSync(given);
+
+/** @param {string} folder @returns {string[]} */
+function below(folder) {
+  return fs.readdirSync(folder, { withFileTypes: true }).flatMap((entry) => {
+    const full = path.join(folder, entry.name);
+    return entry.isDirectory() ? below(full) : [full];
+  });
+}
+
+/** Every page, by path relative to the handbook, with `/`. */
+const pages = below(root)
+  .filter((file) => file.endsWith(".html"))
+  .map((file) => path.relative(root, file).split(path.sep).join("/"))
+  .sort();
+
+/** @param {string} page */
+function text(page) {
+  return fs.readFileSync(path.join(root, page), "utf8");
+}
+
+/** @param {string} page */
+function kindOf(page) {
+  const [folder, , file] = page.split("/");
+  if (folder === "builds") {
+    return file === "engine.html" ? "engine sheet" : "procedure sheet";
+  }
+  return page.includes("/") ? `${folder} page` : page;
+}
+
+/** The longest page of each kind: the one most likely to hold everything. */
+const samples = [...new Set(pages.map(kindOf))].map((kind) => {
+  const ofKind = pages.filter((page) => kindOf(page) === kind);
+  const page = ofKind.reduce((long, one) => (text(one).length > text(long).length ? one : long));
+  return { kind, page };
+});
+
+/** @param {string} page */
+function address(page) {
+  const [file = "", fragment] = page.split("#");
+  return pathToFileURL(path.join(root, file)).href + (fragment ? `#${fragment}` : "");
+}
+
+/** A browser that talks to nobody. */
+function launch() {
+  return chromium.launch({
+    executablePath: process.env["BAYBOOK_CHROMIUM"] ?? "/usr/bin/chromium",
+    args: [
+      "--no-sandbox",
+      "--disable-gpu",
+      "--disable-background-networking",
+      "--disable-component-update",
+      "--disable-sync",
+      "--no-first-run",
+    ],
+  });
+}
+
+/**
+ * A page of a new context that notes every complaint: script errors, console errors, refused loads,
+ * and requests that leave the handbook.
+ * @param {import("playwright-core").Browser} browser
+ * @param {import("playwright-core").BrowserContextOptions} options
+ */
+async function tab(browser, options) {
+  const context = await browser.newContext(options);
+  const page = await context.newPage();
+  /** @type {string[]} */
+  const complaints = [];
+  const inside = pathToFileURL(root).href + "/";
+  page.on("pageerror", (error) => complaints.push(`script error: ${error.message}`));
+  page.on("console", (message) => {
+    if (message.type() === "error" || message.type() === "warning") {
+      complaints.push(`console: ${message.text()}`);
+    }
+  });
+  page.on("requestfailed", (request) => complaints.push(`not loaded: ${request.url()}`));
+  page.on("request", (request) => {
+    if (!request.url().startsWith(inside) && !request.url().startsWith("data:")) {
+      complaints.push(`leaves the handbook: ${request.url()}`);
+    }
+  });
+  return { context, page, complaints };
+}
+
+module.exports = { root, pages, samples, text, kindOf, address, launch, tab };
