@@ -40,6 +40,20 @@ pub enum Format {
     Json,
 }
 
+/// How findings are written.
+#[derive(Clone, Copy, Debug, Default, Eq, PartialEq, ValueEnum)]
+pub enum ReportFormat {
+    /// For people
+    #[default]
+    Human,
+    /// For programs
+    Json,
+    /// As workflow commands of a hosted build
+    Github,
+    /// As SARIF 2.1.0
+    Sarif,
+}
+
 /// Which spec base.
 #[derive(Args, Debug)]
 pub struct BaseArguments {
@@ -65,7 +79,10 @@ pub struct CheckArguments {
     pub base: BaseArguments,
     /// How the findings are written
     #[arg(long, value_enum, default_value_t)]
-    pub format: Format,
+    pub format: ReportFormat,
+    /// In sentences, without drawings: for screen readers
+    #[arg(long)]
+    pub narrated: bool,
     /// Show notes too
     #[arg(long)]
     pub notes: bool,

@@ -2,28 +2,32 @@
 
 use std::io::Write;
 
-use super::args::{BaseDirectory, CheckArguments};
-use super::{Failure, Status, is_json, write_json};
-use crate::diag::{Finding, Severity, human, json};
+use super::args::{BaseDirectory, CheckArguments, ReportFormat};
+use super::{Failure, Status, write_json};
+use crate::check::registry;
+use crate::diag::{Finding, Severity, github, human, json, narrated, sarif};
 use crate::load::disk;
 
 /// Checks a base and writes what was found.
 pub fn run(arguments: &CheckArguments, out: &mut dyn Write) -> Result<Status, Failure> {
-    let found = disk::read_base(&arguments.base.directory())?;
-    let examined = crate::examine(found, Some(disk::today()));
-    let shown: Vec<Finding> = examined
-        .findings
-        .iter()
-        .filter(|finding| arguments.notes || finding.severity() != Severity::Note)
-        .cloned()
-        .collect();
-    if is_json(arguments.format) {
-        write_json(out, &json::report(&shown, &examined.sources, examined.summary))?;
-    } else {
-        for finding in &shown {
-            writeln!(out, "{}\n", human::finding(finding, &examined.sources))?;
+    let directory = arguments.base.directory();
+    let examined = crate::examine(disk::read_base(&directory)?, Some(disk::today()));
+    let wanted = |finding: &&Finding| arguments.notes || finding.severity() != Severity::Note;
+    let shown: Vec<Finding> = examined.findings.iter().filter(wanted).cloned().collect();
+    let sources = &examined.sources;
+    match arguments.format {
+        ReportFormat::Json => write_json(out, &json::report(&shown, sources, examined.summary))?,
+        ReportFormat::Sarif => write_json(out, &sarif::report(&shown, &registry::rules(), sources))?,
+        ReportFormat::Github => {
+            writeln!(out, "{}", github::report(&shown, sources, &directory.to_string_lossy()))?;
         }
-        writeln!(out, "{}", human::summary(&shown, examined.summary))?;
+        ReportFormat::Human => {
+            let show = if arguments.narrated { narrated::finding } else { human::finding };
+            for finding in &shown {
+                writeln!(out, "{}\n", show(finding, sources))?;
+            }
+            writeln!(out, "{}", human::summary(&shown, examined.summary))?;
+        }
     }
     Ok(if examined.checked.is_some() { Status::Answered } else { Status::Errors })
 }
