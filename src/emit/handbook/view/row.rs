@@ -14,6 +14,7 @@ use crate::emit::drawing::Drawing;
 use crate::model::{
     Build, Entry, Fastener, Form, Hand, Model, Point, Provenance, Reuse, ServiceGroup, Statement,
 };
+use crate::quantity::convert;
 
 /// The engine sheet of a build.
 #[derive(Debug, Serialize)]
@@ -140,7 +141,7 @@ pub struct PointRow {
     pub at: Figure,
     /// What is read.
     pub reads: Figure,
-    /// Its limits, where they are printed as a tolerance.
+    /// Its limits worked out, where they are printed as a tolerance.
     pub limits: Option<String>,
 }
 
@@ -259,12 +260,13 @@ fn point_table(points: &[Point]) -> PointTable {
     };
     let row = |point: &Point| {
         let reads = &point.reads.value;
-        let ends = reads.min().zip(reads.max()).filter(|(low, high)| low.exact != high.exact);
-        let limits = ends.filter(|_| reads.nominal().is_some());
+        // Worked out in the printed unit: rounded to the printed digits, never wider.
+        let limits = reads.nominal().and_then(|_| convert(reads, reads.unit()).ok());
+        let limits = limits.filter(|limits| limits.text != reads.text());
         PointRow {
             at: Figure::of(&point.at.value),
             reads: Figure::of(reads),
-            limits: limits.map(|(low, high)| bind(&reads.unit().after(&format!("{}..{}", low.text, high.text)))),
+            limits: limits.map(|limits| bind(&limits.text)),
         }
     };
     PointTable {

@@ -88,12 +88,12 @@ fn machines(model: &Model, build: &Build) -> Vec<MachineCell> {
             SerialRange::All => (fit.years.to_string(), None),
             serial => (fit.years.to_string(), Some(serial.to_string())),
         };
-        match cells.iter_mut().find(|cell| cell.href == href) {
-            Some(cell) => cell.spans.push(span),
-            None => {
-                let name = model.machines.get(&fit.machine).map_or_else(|| fit.machine.to_string(), |one| one.name.clone());
-                cells.push(MachineCell { name, href, spans: vec![span] });
-            }
+        if let Some(cell) = cells.iter_mut().find(|cell| cell.href == href) {
+            cell.spans.push(span);
+        } else {
+            let machine = model.machines.get(&fit.machine);
+            let name = machine.map_or_else(|| fit.machine.to_string(), |one| one.name.clone());
+            cells.push(MachineCell { name, href, spans: vec![span] });
         }
     }
     cells
