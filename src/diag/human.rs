@@ -1,9 +1,13 @@
 //! Findings for people: the line, the exact span underlined, what is wrong, what to do.
 
-use annotate_snippets::{AnnotationKind, Element, Group, Level, Origin, Renderer, Snippet};
+use std::ops::Range;
+
+use annotate_snippets::{
+    AnnotationKind, Element, Group, Level, Origin, Renderer, Snippet, normalize_untrusted_str,
+};
 
 use super::{Finding, Severity};
-use crate::source::{Sources, Span};
+use crate::source::{SourceFile, Sources, Span};
 
 /// One finding as text; styled with ANSI escapes, which the caller's stream strips where need be.
 pub fn finding(finding: &Finding, sources: &Sources) -> String {
@@ -17,7 +21,8 @@ pub fn finding(finding: &Finding, sources: &Sources) -> String {
     for related in elsewhere {
         elements.push(snippet(related.span, sources, Some(&related.message)));
     }
-    elements.push(Level::HELP.message(finding.help.as_str()).into());
+    // A help may quote the file; a terminal must not act on what is quoted.
+    elements.push(Level::HELP.message(normalize_untrusted_str(&finding.help)).into());
     let title = level.primary_title(finding.message.as_str()).id(finding.rule.name);
     let report: &[Group<'_>] = &[title.elements(elements)];
     Renderer::styled().render(report)
@@ -26,15 +31,15 @@ pub fn finding(finding: &Finding, sources: &Sources) -> String {
 /// The finding's own file, with the places in the same file that bear on it.
 fn main_snippet<'a>(finding: &'a Finding, sources: &'a Sources) -> Element<'a> {
     let Some(file) = sources.get(finding.span.file).filter(|file| !file.text().is_empty()) else {
-        return Origin::path(sources.path(finding.span.file)).into();
+        return Origin::path(sources.path(finding.span.file)).line(1).char_column(1).into();
     };
     let same = finding.related.iter().filter(|related| related.span.file == finding.span.file);
     let contexts = same.map(|related| {
-        AnnotationKind::Context.span(related.span.range()).label(related.message.as_str())
+        AnnotationKind::Context.span(drawn(file, related.span)).label(related.message.as_str())
     });
     Snippet::source(file.text())
         .path(file.path())
-        .annotation(AnnotationKind::Primary.span(finding.span.range()))
+        .annotation(AnnotationKind::Primary.span(drawn(file, finding.span)))
         .annotations(contexts)
         .into()
 }
@@ -43,8 +48,14 @@ fn snippet<'a>(span: Span, sources: &'a Sources, label: Option<&'a str>) -> Elem
     let Some(file) = sources.get(span.file) else { return Origin::path("").into() };
     Snippet::source(file.text())
         .path(file.path())
-        .annotation(AnnotationKind::Context.span(span.range()).label(label))
+        .annotation(AnnotationKind::Context.span(drawn(file, span)).label(label))
         .into()
+}
+
+/// The bytes to underline: up to the end of a line, never into the next one by its line end alone.
+fn drawn(file: &SourceFile, span: Span) -> Range<usize> {
+    let typed = file.text().get(span.range()).unwrap_or_default();
+    span.start..span.start + typed.trim_end_matches(['\r', '\n']).len()
 }
 
 /// The last line of a report: how many findings, over how much.

@@ -173,11 +173,8 @@ impl Shape<'_> {
                 Some(malformed_text::finding(here(), key, typed, pattern))
             }
             ValidationErrorKind::MinLength { .. } => Some(malformed_text::empty(here(), key)),
-            ValidationErrorKind::MinItems { limit } => {
-                Some(wrong_count::finding(here(), key, &format!("at least {limit} {}", members(*limit))))
-            }
-            ValidationErrorKind::MaxItems { limit } => {
-                Some(wrong_count::finding(here(), key, &format!("at most {limit} {}", members(*limit))))
+            ValidationErrorKind::MinItems { .. } | ValidationErrorKind::MaxItems { .. } => {
+                Some(self.count(error, &path, here()))
             }
             ValidationErrorKind::Minimum { limit } => {
                 let bound = format!("at least {limit}");
@@ -190,6 +187,16 @@ impl Shape<'_> {
             _ => Some(wrong_type::finding(here(), key, "not understood", "another value", self.typed(root, &path))),
         };
         vec![Break { finding, cut: path }]
+    }
+
+    /// A list of the wrong length: the key's own, or one inside it.
+    fn count(&self, error: &ValidationError<'_>, path: &[Step], here: Span) -> Finding {
+        let key = key_of(path);
+        let list = if matches!(path.last(), Some(Step::Item(_))) { format!("a list inside `{key}`") } else { format!("`{key}`") };
+        let has = error.instance().as_array().map_or(0, Vec::len);
+        let schema = self.schema_at(path);
+        let bound = |keyword| schema.as_ref().and_then(|schema| schema.get(keyword)?.as_u64());
+        wrong_count::finding(here, &list, has, (bound("minItems"), bound("maxItems")))
     }
 
     fn unknown(&self, unexpected: &[String], path: &[Step], root: &DeTable<'_>) -> Vec<Break> {
@@ -344,10 +351,6 @@ fn noun(kind: FileKind, path: &[Step]) -> &'static str {
         (_, "retired") => "a retired id",
         _ => "this table",
     }
-}
-
-const fn members(count: u64) -> &'static str {
-    if count == 1 { "member" } else { "members" }
 }
 
 const fn type_word(one: JsonType) -> &'static str {

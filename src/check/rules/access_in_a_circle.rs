@@ -15,7 +15,8 @@ pub fn check(subject: &Subject<'_>, sink: &mut Sink) {
     for complaint in subject.model.complaints.values() {
         for step in &complaint.access {
             if let Some(way) = way_back(&complaint.access, step) {
-                let message = format!("`{}` needs itself: {}", step.id, way.join(" needs "));
+                let way: Vec<_> = way.iter().map(|id| format!("`{id}`")).collect();
+                let message = format!("the access step `{}` needs itself: it needs {}", step.id, way.join(", which needs "));
                 sink.push(Finding::new(&RULE, step.span, message, "take one `needs` of the circle out"));
                 break;
             }
@@ -23,7 +24,7 @@ pub fn check(subject: &Subject<'_>, sink: &mut Sink) {
     }
 }
 
-/// The ids on the way from a step back to itself.
+/// The ids on the way from a step back to itself, those behind it and then its own.
 fn way_back(all: &[Access], start: &Access) -> Option<Vec<String>> {
     let mut ways = vec![vec![start]];
     let mut seen = BTreeSet::new();
@@ -31,7 +32,7 @@ fn way_back(all: &[Access], start: &Access) -> Option<Vec<String>> {
         let last = way.last()?;
         for next in all.iter().filter(|step| last.needs.contains(&step.id)) {
             if next.id == start.id {
-                return Some(way.iter().chain([&start]).map(|step| step.id.clone()).collect());
+                return Some(way.iter().skip(1).chain([&start]).map(|step| step.id.clone()).collect());
             }
             if seen.insert(&next.id) {
                 ways.push(way.iter().copied().chain([next]).collect());

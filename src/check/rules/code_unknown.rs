@@ -18,7 +18,7 @@ pub fn check(subject: &Subject<'_>, sink: &mut Sink) {
             let ids: Vec<_> = known.codes.iter().map(|one| one.id.as_str()).collect();
             if !ids.contains(&code.as_str()) && !subject.damaged.contains(&FileKind::Codes) {
                 let message = format!("`{set}` has no code `{code}`");
-                let help = format!("write `code:{set}/` and one of `{}`", ids.join("`, `"));
+                let help = format!("its codes are `{}`; write one as `code:{set}/…`", ids.join("`, `"));
                 sink.push(Finding::new(&RULE, *span, message, help));
             }
         }

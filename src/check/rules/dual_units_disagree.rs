@@ -44,7 +44,7 @@ fn finding(
     let message = message(primary, secondary, part.as_ref());
     let help = likely_slip(primary, secondary).map_or_else(
         || "read both again from the page, and correct the one that is wrong".to_owned(),
-        |slip| format!("{}: write `{}` if the page says so", slip.what, slip.offer),
+        |slip| format!("probably {}; write `{}` if the page says so", slip.what, slip.offer),
     );
     let help = format!("{help}; if the page itself is wrong, say so with `misprint`");
     Finding::new(&RULE, span, message, help).with(first.span, "the maker's own unit is here")

@@ -1,6 +1,7 @@
 //! `dual-units-loose`: a form that was rounded twice, or from another value, is worth a look.
 
-use crate::quantity::{Grade, grade};
+use crate::model::Printed;
+use crate::quantity::{Grade, disagreement, grade};
 use crate::check::Subject;
 use crate::diag::{Finding, Rule, Sink};
 
@@ -14,12 +15,21 @@ pub fn check(subject: &Subject<'_>, sink: &mut Sink) {
         for forms in statement.form.alternatives() {
             let Some((first, others)) = forms.split_first() else { continue };
             for other in others.iter().filter(|other| grade(&first.value, &other.value) == Some(Grade::Loose)) {
-                let (whole, printed) = (first.value.text(), other.value.text());
-                let message = format!("`{printed}` agrees with `{whole}` only within its rounding");
-                let finding = Finding::new(&RULE, other.span, message, "nothing need be done; look at the page if in doubt")
-                    .with(first.span, "the maker's own unit is here");
-                sink.push(finding.about(statement.span));
+                sink.push(finding(subject, first, other).about(statement.span));
             }
         }
     }
+}
+
+fn finding(subject: &Subject<'_>, first: &Printed, other: &Printed) -> Finding {
+    let (whole, printed) = (first.value.text(), other.value.text());
+    let part = disagreement(&first.value, &other.value);
+    let inner = part.as_ref().map_or(0..other.typed.len(), |part| part.range.clone());
+    let span = subject.sources.inside(other.span, &other.typed, inner);
+    let comes_to = part.and_then(|part| part.expected).map_or_else(String::new, |expected| {
+        format!(": converted it would be {}", other.value.unit().after(&expected))
+    });
+    let message = format!("`{printed}` agrees with `{whole}` only within its rounding{comes_to}");
+    Finding::new(&RULE, span, message, "nothing need be done; look at the page if in doubt")
+        .with(first.span, "the maker's own unit is here")
 }

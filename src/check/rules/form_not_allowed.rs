@@ -1,6 +1,7 @@
 //! `form-not-allowed`: a setting where a window belongs cannot be judged against.
 
-use crate::model::{Form, FormName};
+use crate::model::{Form, FormName, Printed};
+use crate::source::Span;
 use crate::check::Subject;
 use crate::diag::{Finding, Rule, Sink};
 
@@ -17,13 +18,24 @@ pub fn check(subject: &Subject<'_>, sink: &mut Sink) {
             let allowed: Vec<_> = entry.forms.iter().map(|form| format!("`{}`", form.key())).collect();
             let finding = Finding::new(
                 &RULE,
-                statement.span,
+                at(&statement.form, form).unwrap_or(statement.span),
                 format!("`{}` is stated as `{}`, and takes {}", entry.id, form.key(), allowed.join(", ")),
                 format!("state it as {}, or let the entry take `{}` in the catalogue", allowed.join(" or "), form.key()),
             );
             sink.push(finding.with(entry.span, "the entry is defined here").about(statement.span));
         }
     }
+}
+
+/// Where a form of a value is first printed, if it is one that is printed.
+fn at(form: &Form, wrong: FormName) -> Option<Span> {
+    let printed: Option<&Printed> = match (form, wrong) {
+        (Form::Fit { wear_limit, .. }, FormName::WearLimit) => wear_limit.first(),
+        (Form::Points(points), _) => points.first().map(|point| &point.at),
+        (Form::Interval { regular, .. }, _) => regular.first(),
+        _ => form.alternatives().into_iter().flatten().next(),
+    };
+    printed.map(|printed| printed.span)
 }
 
 /// The forms that a value has; none where there is no value.

@@ -17,7 +17,7 @@ pub fn check(subject: &Subject<'_>, sink: &mut Sink) {
         let mut said: BTreeSet<&HazardId> = procedure.hazards.iter().collect();
         for (hazard, from, span) in inherited(subject, procedure) {
             if said.insert(hazard) {
-                let message = format!("`{}` carries the hazard `{hazard}` from {from}, and does not declare it", procedure.id);
+                let message = format!("the procedure `{}` has the hazard `{hazard}` from {from}, and does not declare it", procedure.id);
                 let help = format!("add `\"{hazard}\"` to `hazards`, and `[](hazard:{hazard})` at the step where it can hurt");
                 sink.push(Finding::new(&RULE, span, message, help));
             }

@@ -1,6 +1,6 @@
 //! `missing-in-build`: the technician would stand at that step without the number.
 
-use crate::model::{Build, EntryId, Piece, Procedure};
+use crate::model::{Build, Identity, Piece, Procedure, Words};
 use crate::source::Span;
 use crate::check::Subject;
 use crate::diag::{Finding, Rule, Sink};
@@ -18,14 +18,15 @@ pub fn check(subject: &Subject<'_>, sink: &mut Sink) {
             let Some((of, narrow)) = link.entry() else { continue };
             let lacks = fitting.iter().find(|build| subject.engine_is_whole(build) && build.values(of, narrow).next().is_none());
             if let Some(build) = lacks {
-                sink.push(finding(procedure, build, of, *span));
+                let of = Identity { of: of.clone(), place: narrow.clone(), when: Words::new() };
+                sink.push(finding(procedure, build, &of, *span));
             }
         }
     }
 }
 
-fn finding(procedure: &Procedure, build: &Build, of: &EntryId, span: Span) -> Finding {
-    let message = format!("`{}` fits the build `{}`, which has no value of `{of}`", procedure.id, build.id);
-    let help = format!("state `{of}` for that engine, or add it to `fits.has` so that the procedure fits only builds that have it");
+fn finding(procedure: &Procedure, build: &Build, of: &Identity, span: Span) -> Finding {
+    let message = format!("the procedure `{}` fits the build `{}`, which has no value of {of}", procedure.id, build.id);
+    let help = format!("state {of} for that engine, or add `{}` to `fits.has`, so that the procedure fits only builds that have it", of.of);
     Finding::new(&RULE, span, message, help)
 }

@@ -2,6 +2,7 @@
 
 use crate::load::place::FileKind;
 use crate::check::Subject;
+use crate::model::EntryId;
 use crate::diag::{Finding, Rule, Sink};
 
 /// See the page beside this file.
@@ -16,8 +17,12 @@ pub fn check(subject: &Subject<'_>, sink: &mut Sink) {
     }
     for procedure in subject.model.procedures.values() {
         if !subject.model.builds.values().any(|build| subject.model.fits_build(&procedure.fits, build)) {
-            let message = format!("`{}` fits no build", procedure.id);
-            let help = "look at `fits`: which of its entries does no engine state?";
+            let message = format!("the procedure `{}` fits no build", procedure.id);
+            let stated = |of: &&EntryId| subject.model.builds.values().any(|build| build.of(of).any(|one| one.has_value()));
+            let help = procedure.fits.has.iter().find(|of| !stated(of)).map_or_else(
+                || "look at `fits`: no build has all that it asks for".to_owned(),
+                |of| format!("no build has a value of `{of}`, which `fits.has` asks for"),
+            );
             sink.push(Finding::new(&RULE, procedure.span, message, help));
         }
     }

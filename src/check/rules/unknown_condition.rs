@@ -1,6 +1,7 @@
 //! `unknown-condition`: a limit in a state that nobody asks for is never judged against.
 
 use crate::diag::nearest;
+use crate::resolve::rules::in_ticks;
 use crate::model::{Domain, Entry};
 use crate::quantity::{Kind, Value};
 use crate::source::Span;
@@ -52,9 +53,9 @@ fn no_quantity(state: &str, word: &str, kind: Kind, span: Span) -> Option<Findin
         Ok(value) => Some(Finding::new(
             &RULE,
             span,
-            format!("`{state}` is a {}, and `{word}` is a {}", kind.title(), value.unit().kind().title()),
+            format!("`{state}` takes units of {}, and `{word}` has a unit of {}", kind.title(), value.unit().kind().title()),
             "write it in a unit of its kind",
         )),
-        Err(error) => Some(Finding::new(&RULE, span, error.message(), error.help())),
+        Err(error) => Some(Finding::new(&RULE, span, in_ticks(&error.message()), error.help())),
     }
 }

@@ -39,6 +39,6 @@ fn colliding<'a>(first: &'a Variant, second: &'a Variant) -> Vec<(&'a Statement,
 
 fn finding(first: &Variant, second: &Variant, one: &Statement, other: &Statement) -> Finding {
     let message = format!("the variants `{}` and `{}` both set {} for one machine", first.id, second.id, other.identity);
-    let help = format!("if one bulletin takes the place of the other, say `replaces = [\"{}\"]` in it; if not, narrow `applies`", first.id);
+    let help = format!("if `{1}` takes the place of `{0}`, say `replaces = [\"{0}\"]` in it, or the other way round; if each has its own machines, narrow `applies`", first.id, second.id);
     Finding::new(&RULE, other.span, message, help).with(one.span, format!("`{}` sets it here", first.id))
 }

@@ -11,11 +11,11 @@ pub static RULE: Rule =
 /// A text that does not fit the pattern of its key.
 pub fn finding(span: Span, key: &str, typed: &str, pattern: &str) -> Finding {
     let wanted = if pattern == format::ID {
-        "an id: lower case letters and digits, joined by `-` or `.`, as `lash.exhaust`"
+        "an id (lower case letters and digits, joined by `-` or `.`, as `lash.exhaust`)"
     } else if pattern == format::DAY {
-        "a day: year, month, day, as `2026-11-25`"
+        "a day (year, month, day, as `2026-11-25`)"
     } else if pattern == format::YEARS {
-        "model years: `2022`, `2020..2024`, or `2020..` while still built"
+        "model years (`2022`, `2020..2024`, or `2020..` while still built)"
     } else if pattern.contains("four-stroke") {
         "`four-stroke` or `two-stroke`"
     } else if pattern.contains("petrol") {
@@ -26,8 +26,8 @@ pub fn finding(span: Span, key: &str, typed: &str, pattern: &str) -> Finding {
         "a name of letters, digits, `.`, `-` and `+`"
     };
     let help = suggestion(typed, pattern)
-        .map_or_else(|| format!("write {wanted}"), |better| format!("write `{better}`, or another text like it"));
-    Finding::new(&RULE, span, format!("`{typed}` is not what `{key}` takes: it takes {wanted}"), help)
+        .map_or_else(|| format!("write {wanted}"), |better| format!("written that way it would be `{better}`"));
+    Finding::new(&RULE, span, format!("`{key}` takes {wanted}; `{typed}` is none"), help)
 }
 
 /// An empty text where something must stand.

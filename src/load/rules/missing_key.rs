@@ -11,7 +11,7 @@ pub static RULE: Rule =
 pub fn finding(span: Span, noun: &str, key: &str, about: Option<&str>) -> Finding {
     let help = about.map_or_else(
         || format!("add `{key}`"),
-        |about| format!("add `{key} = …`: {}", crate::load::rules::sentence(about)),
+        |about| format!("add `{key} = …` ({})", crate::load::rules::sentence(about)),
     );
     Finding::new(&RULE, span, format!("{noun} needs `{key}`, and this one has none"), help)
 }

@@ -16,5 +16,5 @@ pub fn finding(span: Span, key: &str, typed: &str, choices: &[&str]) -> Finding 
         || format!("write one of {}", list.join(", ")),
         |near| format!("did you mean `{near}`?"),
     );
-    Finding::new(&RULE, span, format!("`{key}` is none of {}: `{typed}`", list.join(", ")), help)
+    Finding::new(&RULE, span, format!("`{key}` cannot be `{typed}`, only one of {}", list.join(", ")), help)
 }

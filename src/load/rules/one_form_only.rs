@@ -29,6 +29,6 @@ pub fn several(span: Span, noun: &str, forms: &[&str]) -> Finding {
         &RULE,
         span,
         format!("{noun} has values of {} forms: `{}`", forms.len(), forms.join("`, `")),
-        "keep one form, and put the other into a statement of its own; only `new` and `wear_limit` go together",
+        "keep one; a second value needs a statement of its own, and words about a value go into `note`",
     )
 }
