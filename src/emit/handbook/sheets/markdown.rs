@@ -137,11 +137,11 @@ impl Writer<'_, '_> {
         let (press, build) = (self.press, self.build);
         match link {
             Link::Spec { of, narrow } => {
-                let part = press.part("parts/value.html", &Inline::of(build, of, narrow, label))?;
+                let part = press.part("parts/value.html", &Inline::of(&press.atlas, build, of, narrow, label))?;
                 self.inline(part);
             }
             Link::Reading { of, narrow } => {
-                let readings = Readings::of(press.model, build, of, narrow, label);
+                let readings = Readings::of(&press.atlas, build, of, narrow, label);
                 self.inline(format!("<b>{}</b>", escape(&readings.label)));
                 self.after.push(press.part("parts/readings.html", &readings)?);
             }

@@ -2,13 +2,14 @@
 
 use serde::Serialize;
 
+use super::atlas::Atlas;
 use super::form::{Brief, brief};
 use super::hazard::Panel;
 use super::machine::BuildName;
 use super::row::letters;
-use super::scope::{self, Anchors};
+use super::scope;
 use super::text::sentence;
-use crate::model::{BuildId, Entry, Model, SerialRange};
+use crate::model::{Build, Entry, SerialRange};
 use crate::quantity::Kind;
 
 /// One entry and every build that states it.
@@ -56,8 +57,10 @@ pub struct EntryStatement {
 
 impl EntryView {
     /// One entry and every build that states it; none if no build does.
-    pub fn of(model: &Model, entry: &Entry) -> Option<Self> {
-        let builds: Vec<EntryBuild> = model.builds.keys().filter_map(|id| entry_build(model, id, entry)).collect();
+    pub fn of(atlas: &Atlas<'_>, entry: &Entry) -> Option<Self> {
+        let model = atlas.model;
+        let builds: Vec<EntryBuild> =
+            atlas.stating(&entry.id).iter().map(|build| entry_build(atlas, build, entry)).collect();
         if builds.is_empty() {
             return None;
         }
@@ -77,27 +80,23 @@ impl EntryView {
     }
 }
 
-fn entry_build(model: &Model, id: &BuildId, entry: &Entry) -> Option<EntryBuild> {
-    let build = model.builds.get(id)?;
-    let mut anchors = Anchors::default();
-    let name = BuildName::of(model, id);
-    let named = build.statements.iter().map(|one| (one, anchors.statement(&one.identity)));
-    let statements: Vec<EntryStatement> = named
-        .filter(|(one, _)| one.identity.of == entry.id)
-        .map(|(one, anchor)| EntryStatement {
-            scope: scope::in_words(&one.identity),
-            value: brief(&one.form),
-            has_value: one.has_value(),
-            href: format!("{}#{anchor}", name.href),
-        })
-        .collect();
-    let fits = model.fits.iter().filter(|fit| fit.build == *id);
-    let machines = fits.map(|fit| {
-        let machine = model.machines.get(&fit.machine).map_or_else(|| fit.machine.to_string(), |one| one.name.clone());
+fn entry_build<'a>(atlas: &Atlas<'a>, build: &'a Build, entry: &Entry) -> EntryBuild {
+    let name = atlas.name(&build.id);
+    let of_entry = atlas.rows(build).filter(|(one, _)| one.identity.of == entry.id);
+    let statements = of_entry.map(|(one, anchor)| EntryStatement {
+        scope: scope::in_words(&one.identity),
+        value: brief(&one.form),
+        has_value: one.has_value(),
+        href: format!("{}#{anchor}", name.href),
+    });
+    let statements = statements.collect();
+    let machines = atlas.fits_of_build(&build.id).iter().map(|fit| {
+        let machine = atlas.model.machines.get(&fit.machine);
+        let machine = machine.map_or_else(|| fit.machine.to_string(), |one| one.name.clone());
         match &fit.serial {
             SerialRange::All => format!("{machine} {}", fit.years),
             serial => format!("{machine} {}, {serial}", fit.years),
         }
     });
-    (!statements.is_empty()).then(|| EntryBuild { machines: machines.collect(), name, statements })
+    EntryBuild { machines: machines.collect(), name, statements }
 }

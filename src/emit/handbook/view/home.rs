@@ -2,6 +2,7 @@
 
 use serde::Serialize;
 
+use super::atlas::Atlas;
 use super::links::Links;
 use super::text::count;
 use crate::model::{Machine, Model, Years};
@@ -58,7 +59,8 @@ pub fn counts(model: &Model) -> Vec<String> {
     ]
 }
 
-fn makers(model: &Model) -> Vec<MakerView> {
+fn makers(atlas: &Atlas<'_>) -> Vec<MakerView> {
+    let model = atlas.model;
     let of_maker = |id| {
         let mut machines: Vec<&Machine> = model.machines.values().filter(|one| one.maker == id).collect();
         machines.sort_by(|one, other| one.name.cmp(&other.name));
@@ -66,7 +68,7 @@ fn makers(model: &Model) -> Vec<MakerView> {
     };
     let views = model.makers.values().map(|maker| MakerView {
         name: maker.name.clone(),
-        machines: of_maker(maker.id.clone()).into_iter().filter_map(|machine| machine_link(model, machine)).collect(),
+        machines: of_maker(maker.id.clone()).into_iter().filter_map(|machine| machine_link(atlas, machine)).collect(),
     });
     let mut views: Vec<MakerView> = views.filter(|view| !view.machines.is_empty()).collect();
     views.sort_by(|one, other| one.name.cmp(&other.name));
@@ -74,8 +76,8 @@ fn makers(model: &Model) -> Vec<MakerView> {
 }
 
 /// A machine of no year has no engine, and so nothing to open.
-fn machine_link(model: &Model, machine: &Machine) -> Option<MachineLink> {
-    let fits = model.fits.iter().filter(|fit| fit.machine == machine.id);
+fn machine_link(atlas: &Atlas<'_>, machine: &Machine) -> Option<MachineLink> {
+    let fits = atlas.fits_of_machine(&machine.id).iter();
     let mut years: Vec<u16> = fits.flat_map(|fit| fit.years.from..=fit.years.to).collect();
     years.sort_unstable();
     years.dedup();
@@ -91,14 +93,14 @@ fn machine_link(model: &Model, machine: &Machine) -> Option<MachineLink> {
 
 impl HomeView {
     /// The first page.
-    pub fn of(model: &Model) -> Self {
-        Self { makers: makers(model), counts: counts(model) }
+    pub fn of(atlas: &Atlas<'_>) -> Self {
+        Self { makers: makers(atlas), counts: counts(atlas.model) }
     }
 }
 
 impl MachinesView {
     /// All machines.
-    pub fn of(model: &Model) -> Self {
-        Self { makers: makers(model) }
+    pub fn of(atlas: &Atlas<'_>) -> Self {
+        Self { makers: makers(atlas) }
     }
 }

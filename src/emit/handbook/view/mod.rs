@@ -1,6 +1,7 @@
 //! What the templates see: plain structs with every word already chosen.
 
 mod about;
+mod atlas;
 mod drawings;
 mod entry;
 mod form;
@@ -18,6 +19,7 @@ mod title_block;
 
 pub(super) use hazard::Panel;
 pub(super) use about::{AboutView, RuleGroup, RuleView, RulesView};
+pub(super) use atlas::Atlas;
 pub(super) use entry::EntryView;
 pub(super) use home::{HomeView, MachinesView};
 pub(super) use names::{AzView, GroupsView};

@@ -4,11 +4,12 @@ use std::collections::BTreeMap;
 
 use serde::Serialize;
 
+use super::atlas::Atlas;
 use super::links::Links;
 use super::row::letters;
 use super::scope;
 use super::text::count;
-use crate::model::{Entry, Model};
+use crate::model::Entry;
 
 /// Every name from A to Z.
 #[derive(Debug, Serialize)]
@@ -61,21 +62,6 @@ pub struct GroupNames {
     pub names: Vec<NameLink>,
 }
 
-/// How many builds state each entry; entries that none states have no page.
-fn stated(model: &Model) -> BTreeMap<&str, usize> {
-    let mut builds: BTreeMap<&str, usize> = BTreeMap::new();
-    for build in model.builds.values() {
-        let mut of: Vec<&str> = build.statements.iter().map(|one| one.identity.of.as_str()).collect();
-        of.sort_unstable();
-        of.dedup();
-        for entry in of {
-            let number = builds.entry(entry).or_default();
-            *number = number.saturating_add(1);
-        }
-    }
-    builds
-}
-
 fn name_link(entry: &Entry, name: &str, builds: usize) -> NameLink {
     NameLink {
         name: name.to_owned(),
@@ -87,13 +73,13 @@ fn name_link(entry: &Entry, name: &str, builds: usize) -> NameLink {
 
 impl AzView {
     /// Every name of every entry that some build states.
-    pub fn of(model: &Model) -> Self {
-        let stated = stated(model);
+    pub fn of(atlas: &Atlas<'_>) -> Self {
+        let model = atlas.model;
         let mut by_letter: BTreeMap<String, Vec<NameLink>> = BTreeMap::new();
         for entry in model.entries.values() {
-            let Some(builds) = stated.get(entry.id.as_str()) else { continue };
-            for name in std::iter::once(&entry.title).chain(&entry.aka) {
-                by_letter.entry(initial(name)).or_default().push(name_link(entry, name, *builds));
+            let builds = atlas.stating(&entry.id).len();
+            for name in std::iter::once(&entry.title).chain(&entry.aka).filter(|_| builds > 0) {
+                by_letter.entry(initial(name)).or_default().push(name_link(entry, name, builds));
             }
         }
         let view = |(letter, mut names): (String, Vec<NameLink>)| {
@@ -113,13 +99,13 @@ fn initial(name: &str) -> String {
 
 impl GroupsView {
     /// Every entry that some build states, by service group.
-    pub fn of(model: &Model) -> Self {
-        let stated = stated(model);
+    pub fn of(atlas: &Atlas<'_>) -> Self {
+        let model = atlas.model;
         let groups = model.groups.iter().zip(letters()).map(|(group, letter)| {
             let entries = group.entries.iter().filter_map(|id| model.entries.get(id));
             let names = entries.filter_map(|entry| {
-                let builds = stated.get(entry.id.as_str())?;
-                Some(name_link(entry, &entry.title, *builds))
+                let builds = atlas.stating(&entry.id).len();
+                (builds > 0).then(|| name_link(entry, &entry.title, builds))
             });
             GroupNames {
                 letter,
