@@ -125,7 +125,7 @@ impl fmt::Display for ConvertError {
                 )
             }
             Self::TooNarrow { value, to } => {
-                write!(f, "\"{value}\" is too narrow to be shown in {to}")
+                write!(f, "`{value}` is too narrow to be shown in {to}")
             }
         }
     }

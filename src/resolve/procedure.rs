@@ -78,7 +78,7 @@ fn body(document: &ProcedureDocument, names: &Names, reader: &mut Reader<'_>) ->
             }
             Event::Html(text) | Event::InlineHtml(text) => {
                 if !is_comment(&text) {
-                    reader.sink.push(not_markdown::finding(span, "HTML"));
+                    reader.sink.push(not_markdown::finding(span, "raw HTML"));
                 }
             }
             Event::Start(Tag::HtmlBlock) | Event::End(TagEnd::HtmlBlock) => {}

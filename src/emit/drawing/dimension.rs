@@ -211,7 +211,7 @@ fn labels_collide(dimension: &Dimension, axis: &Axis) -> bool {
     let width = |mark: &Mark| lettering(&mark.label);
     [&dimension.zone.low, &dimension.zone.high].into_iter().flatten().any(|mark| {
         let apart = (axis.x(mark.at) - axis.x(wear.at)).abs();
-        apart < (width(mark) + width(wear)) / 2.0 + 8.0
+        apart < f64::midpoint(width(mark), width(wear)) + 8.0
     })
 }
 
@@ -220,4 +220,61 @@ fn trimmed(value: f64) -> String {
     let text = format!("{value:.6}");
     let text = text.trim_end_matches('0').trim_end_matches('.');
     if text == "-0" { "0".to_owned() } else { text.to_owned() }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn mark(at: f64, label: &str) -> Option<Mark> {
+        Some(Mark { at, label: label.to_owned(), inclusive: true })
+    }
+
+    fn window(low: Option<Mark>, high: Option<Mark>) -> Dimension {
+        Dimension { zone: Zone { low, high }, ..Dimension::default() }
+    }
+
+    #[test]
+    fn a_two_sided_window_has_two_extension_lines() {
+        let drawing = draw(&window(mark(0.15, "0.15"), mark(0.25, "0.25")), "lash").expect("a drawing");
+        assert_eq!(drawing.as_str().matches(r#"class="d-ext""#).count(), 2);
+        assert!(drawing.as_str().contains(">0.15</text>") && drawing.as_str().contains(">0.25</text>"));
+        assert!(drawing.as_str().contains(r#"data-axis="0.095 0.305""#), "{}", drawing.as_str());
+    }
+
+    #[test]
+    fn an_open_side_has_an_arrow_and_no_extension_line() {
+        let drawing = draw(&window(None, mark(0.1, "0.10")), "warp").expect("a drawing");
+        assert_eq!(drawing.as_str().matches(r#"class="d-ext""#).count(), 1);
+        assert_eq!(drawing.as_str().matches(r#"class="d-arrow""#).count(), 2);
+    }
+
+    #[test]
+    fn a_limit_outside_the_window_is_drawn_broken() {
+        let under = Some(Mark { at: 35.0, label: "35".to_owned(), inclusive: false });
+        let drawing = draw(&window(None, under), "air").expect("a drawing");
+        assert!(drawing.as_str().contains("d-ext d-excluded"));
+    }
+
+    #[test]
+    fn use_ends_beyond_the_wear_limit_on_its_own_side() {
+        let worn = Zone { low: mark(4.8, "4.80"), high: None };
+        let drawn = Dimension { wear: worn, ..window(mark(5.0, "5.00"), mark(5.1, "5.10")) };
+        let drawing = draw(&drawn, "stem").expect("a drawing");
+        assert!(drawing.as_str().contains(r#"<rect class="d-beyond" x="6""#), "{}", drawing.as_str());
+    }
+
+    #[test]
+    fn nothing_to_draw_is_no_drawing() {
+        assert!(draw(&Dimension::default(), "none").is_none());
+        assert!(draw(&window(mark(1.0, "1"), mark(1.0, "1")), "flat").is_none());
+    }
+
+    #[test]
+    fn labels_near_each_other_take_two_rows() {
+        let worn = Zone { low: None, high: mark(5.12, "5.120") };
+        let apart = Dimension { wear: worn, ..window(mark(5.0, "5.000"), mark(5.1, "5.100")) };
+        let tall = draw(&apart, "bore").expect("a drawing");
+        assert!(tall.as_str().contains(r#"y="94""#), "{}", tall.as_str());
+    }
 }

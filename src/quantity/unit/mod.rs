@@ -166,10 +166,10 @@ impl UnitError {
     #[must_use]
     pub fn message(&self, found: &str) -> String {
         match self {
-            Self::Unknown { .. } => format!("unknown unit \"{found}\""),
+            Self::Unknown { .. } => format!("unknown unit `{found}`"),
             Self::Ambiguous { meanings } => {
                 let names: Vec<_> = meanings.iter().map(|(_, meaning)| *meaning).collect();
-                format!("\"{found}\" could mean {}", names.join(" or "))
+                format!("`{found}` could mean {}", names.join(" or "))
             }
         }
     }
@@ -179,7 +179,7 @@ impl UnitError {
     pub fn help(&self) -> String {
         match self {
             Self::Unknown { near: Some(unit) } => {
-                format!("did you mean \"{unit}\" ({})?", unit.spoken())
+                format!("did you mean `{unit}` ({})?", unit.spoken())
             }
             Self::Unknown { near: None } => {
                 "write a unit of the table, such as mm, N·m, kPa or °C".to_owned()
@@ -187,7 +187,7 @@ impl UnitError {
             Self::Ambiguous { meanings } => {
                 let ways: Vec<_> = meanings
                     .iter()
-                    .map(|(write, meaning)| format!("\"{write}\" for {meaning}"))
+                    .map(|(write, meaning)| format!("`{write}` for {meaning}"))
                     .collect();
                 format!("write {}", ways.join(", or "))
             }

@@ -111,10 +111,10 @@ impl ValueError {
             ValueProblem::NoNumber { found } if found.is_empty() => {
                 "a number is missing".to_owned()
             }
-            ValueProblem::NoNumber { found } => format!("\"{found}\" stands where a number is due"),
-            ValueProblem::Malformed { found, .. } => format!("\"{found}\" is not a number"),
-            ValueProblem::TooManyDigits { found } => format!("\"{found}\" has too many digits"),
-            ValueProblem::NoUnit { number } => format!("\"{number}\" has no unit"),
+            ValueProblem::NoNumber { found } => format!("`{found}` stands where a number is due"),
+            ValueProblem::Malformed { found, .. } => format!("`{found}` is not a number"),
+            ValueProblem::TooManyDigits { found } => format!("`{found}` has too many digits"),
+            ValueProblem::NoUnit { number } => format!("`{number}` has no unit"),
             ValueProblem::UnknownUnit { found, near } => {
                 UnitError::Unknown { near: *near }.message(found)
             }
@@ -123,21 +123,21 @@ impl ValueError {
             }
             ValueProblem::UnitTwice { .. } => "the unit stands more than once".to_owned(),
             ValueProblem::RangeReversed { min, max } => {
-                format!("the range runs backwards: \"{min}\" is above \"{max}\"")
+                format!("the range runs backwards: `{min}` is above `{max}`")
             }
             ValueProblem::NegativeTolerance { found } => {
-                format!("\"{found}\" is a tolerance of the wrong sign")
+                format!("`{found}` is a tolerance of the wrong sign")
             }
             ValueProblem::PercentTooLarge { found } => {
-                format!("a tolerance of \"{found}\" per cent is the whole value or more")
+                format!("a tolerance of `{found}` per cent is the whole value or more")
             }
             ValueProblem::PercentOfPercent { nominal, tolerance } => {
                 format!(
-                    "\"{nominal} % ± {tolerance} %\" could mean percentage points or a part of {nominal} %"
+                    "`{nominal} % ± {tolerance} %` could mean percentage points or a part of {nominal} %"
                 )
             }
             ValueProblem::TooLong { bytes } => format!("the value is {bytes} bytes long"),
-            ValueProblem::Trailing { found, .. } => format!("\"{found}\" stands after the value"),
+            ValueProblem::Trailing { found, .. } => format!("`{found}` stands after the value"),
         }
     }
 }

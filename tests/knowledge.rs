@@ -1,0 +1,159 @@
+//! What a shop's knowledge must not lose on its way from the files to sheet and bundle, held on the demo base.
+
+use std::path::Path;
+use std::sync::LazyLock;
+
+use baybook::emit::Tree;
+use baybook::load::disk;
+use serde_json::{Value, json};
+
+static OUTPUT: LazyLock<Tree> = LazyLock::new(|| {
+    let specs = Path::new(env!("CARGO_MANIFEST_DIR")).join("specs");
+    let examined = baybook::examine(disk::read_base(&specs).expect("the demo base is there"), None);
+    baybook::emit::compile(&examined.checked.expect("the demo base has no errors")).expect("it compiles")
+});
+
+fn text(path: &str) -> &str {
+    std::str::from_utf8(OUTPUT.get(path).unwrap_or_else(|| panic!("no {path}"))).expect("UTF-8")
+}
+
+fn engine(id: &str) -> Value {
+    serde_json::from_str(text(&format!("bundle/engines/{id}.json"))).expect("JSON")
+}
+
+fn build<'e>(engine: &'e Value, id: &str) -> &'e Value {
+    let builds = engine["builds"].as_array().expect("builds");
+    builds.iter().find(|build| build["id"] == id).unwrap_or_else(|| panic!("no build {id}"))
+}
+
+fn specs<'e>(build: &'e Value, of: &str) -> Vec<&'e Value> {
+    build["specs"].as_array().expect("specs").iter().filter(|spec| spec["of"] == of).collect()
+}
+
+/// The part of a sheet from the row of a statement to the next row.
+fn row<'t>(sheet: &'t str, of: &str, place: &str, when: &str) -> &'t str {
+    let head = format!("data-spec=\"{of}\" data-where=\"{place}\" data-when=\"{when}\"");
+    let start = sheet.find(&head).unwrap_or_else(|| panic!("no row {head}"));
+    let rest = &sheet[start..];
+    &rest[..rest[1..].find("data-spec=").map_or(rest.len(), |at| at + 1)]
+}
+
+/// A sheet holds a number to its unit with spaces that do not break.
+fn shows(row: &str, printed: &str) -> bool {
+    row.replace('\u{a0}', " ").contains(printed)
+}
+
+#[test]
+fn cylinders_that_differ_stay_apart() {
+    let engine = engine("ox-887");
+    let lash = specs(build(&engine, "ox-887"), "lash.exhaust");
+    assert_eq!(lash.len(), 2);
+    assert_eq!(lash[0]["where"], json!({ "cylinder": "front" }));
+    assert_eq!(lash[1]["where"], json!({ "cylinder": "rear" }));
+    assert_ne!(lash[0]["window"], lash[1]["window"]);
+    let sheet = text("builds/ox-887/engine.html");
+    let when = "air=under 30 °C;engine=cold";
+    assert!(shows(row(sheet, "lash.exhaust", "cylinder=front", when), "0.23 ± 0.02 mm"));
+    assert!(shows(row(sheet, "lash.exhaust", "cylinder=rear", when), "0.26 ± 0.02 mm"));
+}
+
+#[test]
+fn a_limit_that_differs_cold_and_hot_keeps_both() {
+    let engine = engine("ox-887");
+    let compression = specs(build(&engine, "ox-887"), "compression.cranking");
+    let states: Vec<_> = compression.iter().map(|spec| spec["when"]["engine"].as_str().expect("a state")).collect();
+    assert_eq!(states, ["cold", "hot"]);
+    let sheet = text("builds/ox-887/engine.html");
+    assert!(shows(row(sheet, "compression.cranking", "", "engine=cold;throttle=open"), "1080..1360 kPa"));
+    assert!(shows(row(sheet, "compression.cranking", "", "engine=hot;throttle=open"), "1150..1400 kPa"));
+}
+
+#[test]
+fn a_lash_bulletin_beside_a_torque_bulletin_sets_only_its_own() {
+    let engine = engine("ox-887");
+    let both = build(&engine, "ox-887~sb-22-04~sb-23-11");
+    let rear = specs(both, "lash.exhaust")[1];
+    assert_eq!(rear["variant"], "sb-22-04");
+    assert_eq!(rear["window"]["printed"][0]["text"], "0.30 ± 0.02 mm");
+    assert_eq!(rear["when"], json!({ "air": "under 30 °C", "engine": "cold" }));
+    let front = specs(both, "lash.exhaust")[0];
+    assert_eq!(front["variant"], Value::Null);
+    assert_eq!(specs(both, "torque.cam-cap")[0]["variant"], "sb-23-11");
+    let torque_only = build(&engine, "ox-887~sb-23-11");
+    assert_eq!(specs(torque_only, "lash.exhaust")[1]["window"]["printed"][0]["text"], "0.26 ± 0.02 mm");
+    let sheet = text("builds/ox-887~sb-22-04~sb-23-11/engine.html");
+    assert!(shows(row(sheet, "lash.exhaust", "cylinder=rear", "air=under 30 °C;engine=cold"), "0.30 ± 0.02 mm"));
+}
+
+#[test]
+fn a_bulletin_that_replaces_another_stands_alone() {
+    let engine = engine("ox-743");
+    let ids: Vec<_> = engine["builds"].as_array().expect("builds").iter().map(|one| one["id"].as_str()).collect();
+    assert!(ids.contains(&Some("ox-743~sb-19-06")), "{ids:?}");
+    assert!(!ids.contains(&Some("ox-743~sb-17-02~sb-19-06")), "{ids:?}");
+}
+
+#[test]
+fn a_serial_number_decides_where_the_year_does_not() {
+    let machines: Value = serde_json::from_str(text("bundle/machines.json")).expect("JSON");
+    let machines = machines["machines"].as_array().expect("machines");
+    let scarpmule = machines.iter().find(|one| one["id"] == "scarpmule-413").expect("it is there");
+    let fits = scarpmule["fits"].as_array().expect("fits").iter();
+    let in_2022: Vec<_> =
+        fits.filter(|fit| fit["from_year"].as_u64() <= Some(2022) && fit["to_year"].as_u64() >= Some(2022)).collect();
+    let engines: Vec<_> = in_2022.iter().map(|fit| fit["build"].as_str().expect("a build")).collect();
+    assert!(engines.iter().any(|id| id.starts_with("fg-413i")) && engines.iter().any(|id| !id.starts_with("fg-413i")));
+    assert!(in_2022.iter().all(|fit| fit["serial"] != Value::Null || fit["rest"] == true));
+    let chooser = text("machines/scarpmule-413.html");
+    assert!(engines.iter().all(|id| chooser.contains(&format!("../builds/{id}/engine.html"))));
+}
+
+#[test]
+fn a_two_stroke_has_no_lash_and_says_so() {
+    let engine = engine("fg-597");
+    let lash = specs(build(&engine, "fg-597"), "lash.exhaust");
+    assert_eq!(lash[0]["absent"], "not-applicable");
+    assert!(!OUTPUT.contains_key("builds/fg-597/valve-lash.html"));
+    assert!(row(text("builds/fg-597/engine.html"), "lash.exhaust", "", "").contains("has no such"));
+}
+
+#[test]
+fn a_misprint_shows_what_is_printed_and_what_is_meant() {
+    let engine = engine("qk-213");
+    let spec = specs(build(&engine, "qk-213"), "torque.carburettor")[0];
+    let misprint = &spec["misprint"];
+    assert!(["printed", "meant", "because", "decided_by"].iter().all(|key| misprint[key].is_string()), "{misprint}");
+    let sheet = text("builds/qk-213/engine.html");
+    let row = row(sheet, "torque.carburettor", "", "");
+    assert!(shows(row, misprint["printed"].as_str().expect("text")) && shows(row, misprint["meant"].as_str().expect("text")));
+}
+
+#[test]
+fn an_unconfirmed_critical_value_is_withheld_everywhere() {
+    let engine = engine("qk-498");
+    let spec = specs(build(&engine, "qk-498"), "torque.axle-nut")[0];
+    assert_eq!(spec["confirmation"]["state"], "read-once");
+    assert!(spec["withheld"].is_string());
+    assert!(["setting", "window", "stages", "fastener"].iter().all(|key| spec.get(key).is_none()), "{spec}");
+    for (path, bytes) in OUTPUT.iter().filter(|(path, _)| path.starts_with("builds/qk-498")) {
+        let page = String::from_utf8_lossy(bytes).replace('\u{a0}', " ");
+        assert!(!page.contains("196 N·m") && !page.contains("145 lbf·ft"), "{path} shows it");
+    }
+}
+
+#[test]
+fn a_stop_bulletin_heads_every_sheet_it_touches() {
+    for (path, bytes) in OUTPUT.iter().filter(|(path, _)| path.starts_with("builds/sd-894")) {
+        let page = std::str::from_utf8(bytes).expect("UTF-8");
+        let stops = path.contains("stop-24-01");
+        assert_eq!(page.contains("class=\"stop"), stops, "{path}");
+    }
+}
+
+#[test]
+fn a_second_reading_confirms_with_its_reader_and_day() {
+    let engine = engine("ox-887");
+    let lash = specs(build(&engine, "ox-887"), "lash.intake")[0];
+    assert_eq!(lash["confirmation"], json!({ "state": "confirmed", "by": "jl", "on": "2026-10-02" }));
+    assert_eq!(lash["source"]["read_by"], "mk");
+}
