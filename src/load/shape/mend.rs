@@ -21,8 +21,6 @@ pub(super) enum Mend {
     AsList(Vec<Step>),
     /// `page = 12` read as `page = "12"`.
     AsText(Vec<Step>, String),
-    /// A misspelt key of the table at a path, read as the one it is near to.
-    AsKey(Vec<Step>, String, String),
 }
 
 /// Keys whose number is the same in quotes; a value with a unit is not.
@@ -96,7 +94,6 @@ pub(super) fn apply(mends: Vec<Mend>, root: &mut DeTable<'_>) -> bool {
                 *value = DeValue::Array(list);
             }),
             Mend::AsText(path, text) => change(root, &path, |value, _| *value = DeValue::String(text.into())),
-            Mend::AsKey(path, from, to) => rename(root, &path, &from, to),
         }
     }
     if cuts.iter().any(Vec::is_empty) {
@@ -109,29 +106,11 @@ pub(super) fn apply(mends: Vec<Mend>, root: &mut DeTable<'_>) -> bool {
     true
 }
 
-fn rename(root: &mut DeTable<'_>, path: &[Step], from: &str, to: String) {
-    let Some(table) = table_at(root, path) else { return };
-    let Some((key, value)) = table.remove_entry(from) else { return };
-    if !table.contains_key(to.as_str()) {
-        table.insert(Spanned::new(key.span(), to.into()), value);
-    }
-}
-
 /// Changes the value at a path, which its span comes with.
 fn change(root: &mut DeTable<'_>, path: &[Step], how: impl FnOnce(&mut DeValue<'_>, std::ops::Range<usize>)) {
     if let Some(value) = value_at(root, path) {
         let span = value.span();
         how(value.get_mut(), span);
-    }
-}
-
-fn table_at<'t, 'i>(root: &'t mut DeTable<'i>, path: &[Step]) -> Option<&'t mut DeTable<'i>> {
-    if path.is_empty() {
-        return Some(root);
-    }
-    match value_at(root, path)?.get_mut() {
-        DeValue::Table(table) => Some(table),
-        _ => None,
     }
 }
 
