@@ -57,7 +57,7 @@ impl Writer<'_, '_> {
         match event {
             Event::Start(tag) => self.open(tag, at),
             Event::End(tag) => {
-                self.close(tag);
+                self.close(*tag);
                 Ok(())
             }
             other => {
@@ -95,7 +95,7 @@ impl Writer<'_, '_> {
         Ok(())
     }
 
-    fn close(&mut self, tag: &TagEnd) {
+    fn close(&mut self, tag: TagEnd) {
         self.depth = self.depth.saturating_sub(1);
         if self.lists == 1 && matches!(tag, TagEnd::Item) {
             self.flush();
@@ -105,7 +105,7 @@ impl Writer<'_, '_> {
         if matches!(tag, TagEnd::List(_)) {
             self.lists = self.lists.saturating_sub(1);
         }
-        self.out.push(Event::End(self.headings.lowered_end(*tag)));
+        self.out.push(Event::End(self.headings.lowered_end(tag)));
         if self.depth == 0 {
             self.flush();
         }

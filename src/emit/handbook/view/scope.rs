@@ -41,7 +41,7 @@ impl Anchors {
     pub fn statement(&mut self, identity: &Identity) -> String {
         let mut anchor = entry(identity.of.as_str());
         for (name, word) in identity.place.iter().chain(&identity.when) {
-            anchor.push_str(&format!("--{}_{}", plain(name), plain(word)));
+            anchor.extend(["--", &plain(name), "_", &plain(word)]);
         }
         self.unique(anchor)
     }
