@@ -1,8 +1,9 @@
 //! Breaks of the schema as findings in our own words, by the kind of the break, never by its text.
 //!
-//! The schema is asked, a finding is made of every break, what is broken is cut out, and the schema
-//! is asked again until the rest is sound. Breaks after the first asking follow from the cutting, and
-//! make no findings: one mistake gives one message.
+//! A misspelt key gives its finding and is read on as the key that was probably meant, so that it hides
+//! nothing. Then a finding is made of every break, what is broken is cut out, and the schema is asked again
+//! until the rest is sound. Breaks after the first asking follow from the cutting, and make no findings:
+//! one mistake gives one message.
 
 use std::ops::Range;
 
@@ -55,7 +56,7 @@ pub fn hold(
     sink: &mut Sink,
 ) -> Soundness {
     let shape = Shape { kind, file, text, whole };
-    let mut soundness = Soundness::Whole;
+    let mut soundness = shape.mend_keys(root, sink);
     for round in 0..ROUNDS {
         let mut unusable = Vec::new();
         let json = tree::to_json(root, &mut unusable);
@@ -79,7 +80,7 @@ pub fn hold(
     Soundness::Lost
 }
 
-/// One break: its finding, unless it only echoes another, and what to cut for it.
+/// One break: its finding, and what to cut for it.
 struct Break {
     finding: Option<Finding>,
     cut: Vec<Step>,
@@ -101,31 +102,36 @@ impl Shape<'_> {
             })
             .collect();
         let errors: Vec<_> = validator.iter_errors(json).collect();
-        let misspelt = self.misspelt(&errors);
         for error in &errors {
             let path = steps(error);
             if !unusable.contains(&path) {
-                all.extend(self.of_error(error, path, root, &misspelt));
+                all.extend(self.of_error(error, path, root));
             }
         }
         all
     }
 
-    /// For each table with a key that is not read, the key that was probably meant.
-    fn misspelt(&self, errors: &[ValidationError<'_>]) -> Vec<(Vec<Step>, String)> {
-        let mut all = Vec::new();
-        for error in errors {
-            if let ValidationErrorKind::AdditionalProperties { unexpected } = error.kind() {
-                let path = steps(error);
-                let known = self.known_keys(&path);
-                for key in unexpected {
-                    if let Some(near) = nearest(key, known.iter().map(String::as_str)) {
-                        all.push((path.clone(), near.to_owned()));
-                    }
+    /// Gives misspelt keys their finding, and the name that was probably meant, where it is not taken.
+    fn mend_keys(&self, root: &mut DeTable<'_>, sink: &mut Sink) -> Soundness {
+        let Some(validator) = schema::validator(self.kind) else { return Soundness::Whole };
+        let json = tree::to_json(root, &mut Vec::new());
+        let mut soundness = Soundness::Whole;
+        for error in validator.iter_errors(&json) {
+            let ValidationErrorKind::AdditionalProperties { unexpected } = error.kind() else { continue };
+            let path = steps(&error);
+            let known = self.known_keys(&path);
+            let known: Vec<_> = known.iter().map(String::as_str).collect();
+            for key in unexpected {
+                let Some(near) = nearest(key, known.iter().copied()) else { continue };
+                let Some(range) = tree::key_range(root, &path, key) else { continue };
+                if tree::rename(root, &path, key, near) {
+                    let span = Span::new(self.file, range);
+                    sink.push(unknown_key::finding(span, noun(self.kind, &path), key, &known));
+                    soundness = Soundness::Pruned;
                 }
             }
         }
-        all
+        soundness
     }
 
     fn of_error(
@@ -133,9 +139,7 @@ impl Shape<'_> {
         error: &ValidationError<'_>,
         path: Vec<Step>,
         root: &DeTable<'_>,
-        misspelt: &[(Vec<Step>, String)],
     ) -> Vec<Break> {
-        let meant = |key: &str| misspelt.iter().any(|(at, near)| *at == path && near == key);
         let key = key_of(&path);
         let here = || self.at(root, &path);
         let finding = match error.kind() {
@@ -145,11 +149,10 @@ impl Shape<'_> {
             ValidationErrorKind::Required { property } => {
                 let missing = property.as_str().unwrap_or_default();
                 let about = self.description(&path, missing);
-                (!meant(missing))
-                    .then(|| missing_key::finding(here(), noun(self.kind, &path), missing, about.as_deref()))
+                Some(missing_key::finding(here(), noun(self.kind, &path), missing, about.as_deref()))
             }
             ValidationErrorKind::OneOfNotValid { .. } | ValidationErrorKind::OneOfMultipleValid { .. } => {
-                self.forms(error, &path, root, &meant)
+                self.forms(error, &path, root)
             }
             ValidationErrorKind::Type { kind } => Some(wrong_type::finding(
                 here(),
@@ -217,14 +220,12 @@ impl Shape<'_> {
         error: &ValidationError<'_>,
         path: &[Step],
         root: &DeTable<'_>,
-        meant: &dyn Fn(&str) -> bool,
     ) -> Option<Finding> {
         let object = error.instance().as_object()?;
         let given: Vec<_> = one_form_only::FORMS.into_iter().filter(|form| object.contains_key(*form)).collect();
         let noun = noun(self.kind, path).replacen("a ", "this ", 1);
         if given.is_empty() {
-            let misspelt = one_form_only::FORMS.into_iter().any(meant);
-            return (!misspelt).then(|| one_form_only::none(self.at(root, path), &noun));
+            return Some(one_form_only::none(self.at(root, path), &noun));
         }
         let second = given.iter().rev().find_map(|form| tree::key_range(root, path, form));
         let mut finding = one_form_only::several(

@@ -5,7 +5,7 @@ use super::text::{Figure, bind};
 use crate::emit::drawing::dimension::{Dimension, Mark, Zone};
 use crate::emit::drawing::{Drawing, bolts, curve, dimension, position, rotation};
 use crate::model::{Direction, Form, Point, Printed, Statement};
-use crate::quantity::{Kind, Limit, Shape, Value};
+use crate::quantity::{Kind, Limit, Shape, Value, convert};
 
 /// The drawing of a statement: its limits, its curve or its direction.
 pub fn of(statement: &Statement, title: &str) -> Option<Drawing> {
@@ -78,7 +78,19 @@ fn zone(value: &Value) -> Option<Zone> {
     if low.is_none() && high.is_none() {
         return None;
     }
-    Some(Zone { low: low.and_then(mark), high: high.and_then(mark) })
+    let mut zone = Zone { low: low.and_then(mark), high: high.and_then(mark) };
+    // Limits worked out from a percentage have more digits than anything printed: shown rounded.
+    if let (Shape::PercentTolerance { .. }, Ok(shown)) = (value.shape(), convert(value, value.unit())) {
+        relabel(&mut zone.low, shown.min);
+        relabel(&mut zone.high, shown.max);
+    }
+    Some(zone)
+}
+
+fn relabel(mark: &mut Option<Mark>, shown: Option<String>) {
+    if let (Some(mark), Some(shown)) = (mark, shown) {
+        mark.label = shown;
+    }
 }
 
 fn mark(limit: Limit) -> Option<Mark> {
