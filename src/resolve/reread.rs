@@ -60,7 +60,7 @@ fn confirm_engine(
             }
             None if engine_read => {
                 let near = nearest(engine, variant.as_ref(), &second);
-                reader.sink.push(reread_without_statement::finding(second.span, &second.identity, near));
+                reader.sink.push(reread_without_statement::finding(second.span, &second.identity, near.as_ref()));
             }
             None => {}
         }

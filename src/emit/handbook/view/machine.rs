@@ -10,7 +10,7 @@ use super::links::Links;
 use super::scope;
 use super::text::{bind, sentence};
 use super::title_block::{layout_words, stops};
-use crate::model::{Build, BuildId, Fit, Identity, Machine, Model, SerialRange, Statement};
+use crate::model::{Build, BuildId, EntryId, Fit, Identity, Machine, Model, SerialRange, Statement};
 
 /// The chooser of one machine.
 #[derive(Debug, Serialize)]
@@ -223,7 +223,7 @@ fn differences<'a>(atlas: &Atlas<'a>, builds: &[&'a Build]) -> Vec<Difference> {
         }
     }
     let rank: BTreeMap<&str, usize> =
-        model.groups.iter().flat_map(|group| &group.entries).map(crate::model::EntryId::as_str).zip(0..).collect();
+        model.groups.iter().flat_map(|group| &group.entries).map(EntryId::as_str).zip(0..).collect();
     let mut different: Vec<_> = of_identity.into_iter().filter(|(_, cells)| !all_alike(cells)).collect();
     different.sort_by_key(|(identity, _)| rank.get(identity.of.as_str()).copied());
     let view = |(identity, cells): (&Identity, Vec<Option<&Statement>>)| Difference {
