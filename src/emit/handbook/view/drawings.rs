@@ -5,7 +5,7 @@ use super::text::{Figure, bind};
 use crate::emit::drawing::dimension::{Dimension, Mark, Zone};
 use crate::emit::drawing::{Drawing, bolts, curve, dimension, position, rotation};
 use crate::model::{Direction, Form, Point, Printed, Statement};
-use crate::quantity::{Kind, Limit, Shape, Value};
+use crate::quantity::{Kind, Limit, Shape, Value, convert};
 
 /// The drawing of a statement: its limits, its curve or its direction.
 pub fn of(statement: &Statement, title: &str) -> Option<Drawing> {
@@ -78,7 +78,15 @@ fn zone(value: &Value) -> Option<Zone> {
     if low.is_none() && high.is_none() {
         return None;
     }
-    Some(Zone { low: low.and_then(mark), high: high.and_then(mark) })
+    // The limits of a tolerance in percent have more digits than anybody printed: rounded inward.
+    let percent = matches!(value.shape(), Shape::PercentTolerance { .. });
+    let rounded = percent.then(|| convert(value, value.unit()).ok()).flatten();
+    let (least, most) = rounded.map(|one| (one.min, one.max)).unwrap_or_default();
+    Some(Zone { low: low.and_then(|low| mark(shown(low, least))), high: high.and_then(|high| mark(shown(high, most))) })
+}
+
+fn shown(limit: Limit, text: Option<String>) -> Limit {
+    Limit { text: text.unwrap_or(limit.text), ..limit }
 }
 
 fn mark(limit: Limit) -> Option<Mark> {

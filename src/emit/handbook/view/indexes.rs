@@ -4,12 +4,13 @@ use std::collections::BTreeMap;
 
 use serde::Serialize;
 
-use super::form::{Brief, brief};
+use super::form::Brief;
 use super::hazard::Panel;
 use super::links::Links;
 use super::machine::BuildName;
 use super::row::letters;
 use super::scope::{self, Anchors};
+use super::standing::{self, Mark};
 use super::text::{count, sentence};
 use crate::model::{Entry, Machine, Model};
 
@@ -143,6 +144,8 @@ pub struct EntryStatement {
     pub value: Brief,
     /// False where it only says why there is none.
     pub has_value: bool,
+    /// The mark of a value that nobody confirmed.
+    pub mark: Option<Mark>,
     /// Its row.
     pub href: String,
 }
@@ -363,8 +366,9 @@ fn entry_build(model: &Model, id: &crate::model::BuildId, entry: &Entry) -> Opti
         .filter(|(one, _)| one.identity.of == entry.id)
         .map(|(one, anchor)| EntryStatement {
             scope: scope::in_words(&one.identity),
-            value: brief(&one.form),
-            has_value: one.has_value(),
+            value: standing::brief(model, one),
+            has_value: one.has_value() && !model.withholds(one),
+            mark: standing::mark(model, one),
             href: format!("{}#{anchor}", name.href),
         })
         .collect();

@@ -1,7 +1,7 @@
 //! Where each sheet lies, relative to the output; a template puts its way to the root before it.
 
 use super::scope;
-use crate::model::{BuildId, EntryId, MachineId, ProcedureId};
+use crate::model::{BuildId, EntryId, GaugeId, MachineId, ProcedureId, SourceId};
 
 /// Paths of sheets.
 #[derive(Clone, Copy, Debug)]
@@ -31,5 +31,15 @@ impl Links {
     /// The list of builds that state an entry.
     pub fn entry(entry: &EntryId) -> String {
         format!("entries/{}.html", scope::entry(entry.as_str()))
+    }
+
+    /// The sheet of a manual or bulletin, at a page.
+    pub fn source(source: &SourceId, page: Option<&str>) -> String {
+        format!("sources/{source}.html#{}", scope::page(page))
+    }
+
+    /// A gauge in the list of gauges.
+    pub fn gauge(gauge: &GaugeId) -> String {
+        format!("gauges.html#gauge-{gauge}")
     }
 }

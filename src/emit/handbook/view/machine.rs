@@ -5,6 +5,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use serde::Serialize;
 
 use super::form::brief;
+use super::standing::{self, Mark};
 use super::links::Links;
 use super::scope;
 use super::text::{bind, sentence};
@@ -108,6 +109,8 @@ pub struct Cell {
     pub build: String,
     /// The value in brief.
     pub value: super::form::Brief,
+    /// The mark of a value that nobody confirmed.
+    pub mark: Option<Mark>,
     /// Link to the row, if it is stated.
     pub href: String,
 }
@@ -266,7 +269,8 @@ fn cell_of(model: &Model, build: &Build, statement: Option<&Statement>) -> Cell 
     });
     Cell {
         build: name.plain(),
-        value: statement.map_or_else(super::form::Brief::unstated, |one| brief(&one.form)),
+        value: statement.map_or_else(super::form::Brief::unstated, |one| standing::brief(model, one)),
+        mark: statement.and_then(|one| standing::mark(model, one)),
         href: anchor.map_or_else(|| name.href.clone(), |anchor| format!("{}#{anchor}", name.href)),
     }
 }

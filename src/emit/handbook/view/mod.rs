@@ -10,6 +10,7 @@ mod procedure;
 mod row;
 mod scope;
 mod shared;
+mod standing;
 mod text;
 mod title_block;
 

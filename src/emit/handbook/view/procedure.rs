@@ -3,10 +3,11 @@
 use serde::Serialize;
 
 use super::drawings;
-use super::form::{self, Brief, Line, brief};
+use super::form::{self, Brief, Line};
 use super::hazard::Panel;
 use super::links::Links;
 use super::scope::{self, Anchors};
+use super::standing::{self, Mark};
 use super::text::{bind, sentence};
 use super::title_block::TitleBlock;
 use crate::emit::drawing::{Drawing, position, rotation};
@@ -52,6 +53,8 @@ pub struct InlineValue {
     pub scope: Vec<String>,
     /// The value.
     pub value: Brief,
+    /// The mark of a value that nobody confirmed.
+    pub mark: Option<Mark>,
     /// Its row on the engine sheet, beside this page.
     pub href: String,
     /// Entry id.
@@ -80,6 +83,8 @@ pub struct ReadingLine {
     pub values: Vec<Line>,
     /// The value in brief, where it is no window.
     pub brief: Brief,
+    /// The mark of a value that nobody confirmed.
+    pub mark: Option<Mark>,
     /// Its row on the engine sheet.
     pub href: String,
     /// Unit to write behind the reading.
@@ -93,10 +98,12 @@ pub struct ReadingLine {
 pub struct TurnPart {
     /// `90°`.
     pub angle: String,
-    /// `counter-clockwise`, or none where the engine does not say.
+    /// `counter-clockwise`, that it is withheld, or none where the engine does not say.
     pub way: Option<&'static str>,
     /// `seen from the clutch side`.
     pub seen: Option<String>,
+    /// The mark of a direction that nobody confirmed.
+    pub mark: Option<Mark>,
     /// The turn drawn.
     pub drawing: Option<Drawing>,
 }
@@ -145,12 +152,13 @@ fn meant<'a>(build: &'a Build, of: &'a EntryId, narrow: &'a Words) -> Vec<(&'a S
 
 impl Inline {
     /// The value a link stands for.
-    pub fn of(build: &Build, of: &EntryId, narrow: &Words, label: &str) -> Self {
+    pub fn of(model: &Model, build: &Build, of: &EntryId, narrow: &Words, label: &str) -> Self {
         let meant = meant(build, of, narrow);
         let common = scope::common(meant.iter().map(|(one, _)| &one.identity));
         let value = |(one, anchor): (&Statement, String)| InlineValue {
             scope: scope::apart(&one.identity, &common),
-            value: brief(&one.form),
+            value: standing::brief(model, one),
+            mark: standing::mark(model, one),
             href: format!("engine.html#{anchor}"),
             of: of.to_string(),
             place: scope::attribute(&one.identity.place),
@@ -165,13 +173,14 @@ impl Readings {
     pub fn of(model: &Model, build: &Build, of: &EntryId, narrow: &Words, label: &str) -> Self {
         let title = model.entries.get(of).map(|entry| entry.title.as_str()).unwrap_or_default();
         let line = |(one, anchor): (&Statement, String)| {
-            let values = form::lines(&one.form, &model.base.units);
+            let shown = !model.withholds(one);
             ReadingLine {
                 scope: scope::in_words(&one.identity),
                 unit: unit_of(&one.form),
-                drawing: drawings::of(one, title),
-                values,
-                brief: brief(&one.form),
+                drawing: if shown { drawings::of(one, title) } else { None },
+                values: if shown { form::lines(&one.form, &model.base.units) } else { Vec::new() },
+                brief: standing::brief(model, one),
+                mark: standing::mark(model, one),
                 href: format!("engine.html#{anchor}"),
             }
         };
@@ -187,8 +196,9 @@ fn unit_of(form: &Form) -> Option<&'static str> {
 
 impl TurnPart {
     /// A turn by an angle in the direction the build states.
-    pub fn of(build: &Build, of: &EntryId, angle: &Value) -> Self {
-        let stated = build.of(of).find_map(|one| match &one.form {
+    pub fn of(model: &Model, build: &Build, of: &EntryId, angle: &Value) -> Self {
+        let withheld = build.of(of).any(|one| model.withholds(one));
+        let stated = build.of(of).filter(|one| !model.withholds(one)).find_map(|one| match &one.form {
             Form::Direction { turns, seen_from } => Some((*turns, seen_from.as_deref())),
             _ => None,
         });
@@ -203,8 +213,9 @@ impl TurnPart {
         });
         Self {
             angle: text,
-            way: stated.map(|(turns, _)| form::way(turns)),
+            way: stated.map(|(turns, _)| form::way(turns)).or(withheld.then_some("in a direction that is withheld")),
             seen: stated.and_then(|(_, side)| side).map(form::seen),
+            mark: build.of(of).find_map(|one| standing::mark(model, one)),
             drawing: drawn,
         }
     }
