@@ -4,8 +4,8 @@ use super::HandbookError;
 use super::press::Press;
 use super::sheets::markdown;
 use super::view::{
-    AboutView, AzView, EntryView, GroupsView, HomeView, Links, MachineView, MachinesView, RuleGroup,
-    RuleView, RulesView,
+    AboutView, AzView, CodeSetsView, ComplaintsView, CoveragesView, EntryView, GaugesView, GroupsView, HomeView,
+    Links, MachineView, MachinesView, RuleGroup, RuleView, RulesView, SourcesView,
 };
 use crate::diag::{Group, Rule};
 
@@ -28,6 +28,11 @@ pub(super) fn print(press: &mut Press<'_>) -> Result<(), HandbookError> {
     press.print("groups.html", "groups.html", &GroupsView::of(model))?;
     press.print("about.html", "about.html", &AboutView::of(model))?;
     press.print("rules.html", "rules.html", &rules(press.rules))?;
+    press.print("complaints.html", "complaints.html", &ComplaintsView::of(model))?;
+    press.print("codes.html", "codes.html", &CodeSetsView::of(model))?;
+    press.print("gauges.html", "gauges.html", &GaugesView::of(model))?;
+    press.print("sources.html", "sources.html", &SourcesView::of(model))?;
+    press.print("coverage.html", "coverage.html", &CoveragesView::of(model))?;
     for machine in model.machines.values() {
         press.print(&Links::machine(&machine.id), "machine.html", &MachineView::of(model, machine))?;
     }

@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use serde::Serialize;
 use tera::{Context, Tera};
 
-use super::view::Shared;
+use super::view::{Places, Shared};
 use super::{Facts, HandbookError, assets, templates};
 use crate::diag::Rule;
 use crate::emit::Tree;
@@ -16,6 +16,8 @@ pub(super) struct Press<'a> {
     pub(super) model: &'a Model,
     pub(super) rules: &'a [&'static Rule],
     pub(super) build_hashes: &'a BTreeMap<BuildId, String>,
+    /// Where every statement stands.
+    pub(super) places: Places,
     tera: Tera,
     tree: Tree,
 }
@@ -31,7 +33,7 @@ impl<'a> Press<'a> {
         tera.global_context().insert("site", &shared);
         let tree = assets.into_iter().map(|asset| (asset.path, asset.bytes)).collect();
         let Facts { rules, build_hashes, .. } = *facts;
-        Ok(Self { model, rules, build_hashes, tera, tree })
+        Ok(Self { places: Places::of(model), model, rules, build_hashes, tera, tree })
     }
 
     /// Prints one page: `template` from `view`, at `path` below the output.

@@ -4,6 +4,7 @@ use std::collections::BTreeMap;
 
 use serde::Serialize;
 
+use super::complaint::ComplaintsView;
 use super::form::Brief;
 use super::hazard::Panel;
 use super::links::Links;
@@ -21,6 +22,10 @@ pub struct HomeView {
     pub makers: Vec<MakerView>,
     /// Counts in words.
     pub counts: Vec<String>,
+    /// Complaints: title and place in their list.
+    pub complaints: Vec<(String, String)>,
+    /// True if an engine gives fault codes.
+    pub codes: bool,
 }
 
 /// A maker and its machines.
@@ -199,6 +204,8 @@ pub struct AboutView {
 pub struct SourceLine {
     /// Title.
     pub title: String,
+    /// Its sheet.
+    pub href: String,
     /// Edition and date.
     pub edition: Vec<String>,
     /// Titles of those it takes the place of.
@@ -252,7 +259,13 @@ fn machine_link(model: &Model, machine: &Machine) -> Option<MachineLink> {
 impl HomeView {
     /// The first page.
     pub fn of(model: &Model) -> Self {
-        Self { makers: makers(model), counts: counts(model) }
+        let complaints = ComplaintsView::of(model).complaints.into_iter();
+        Self {
+            makers: makers(model),
+            counts: counts(model),
+            complaints: complaints.map(|one| (one.title, format!("complaints.html#{}", one.anchor))).collect(),
+            codes: !model.codes.is_empty(),
+        }
     }
 }
 
@@ -388,6 +401,7 @@ impl AboutView {
     pub fn of(model: &Model) -> Self {
         let sources = model.sources.values().map(|source| SourceLine {
             title: source.title.clone(),
+            href: Links::source_sheet(&source.id),
             edition: [
                 source.edition.as_ref().map(|edition| format!("edition {edition}")),
                 source.date.map(|date| date.to_string()),

@@ -1,7 +1,9 @@
 //! Where each sheet lies, relative to the output; a template puts its way to the root before it.
 
 use super::scope;
-use crate::model::{BuildId, EntryId, GaugeId, MachineId, ProcedureId, SourceId};
+use crate::model::{
+    BuildId, CodeSetId, ComplaintId, EngineId, EntryId, GaugeId, MachineId, ProcedureId, SourceId,
+};
 
 /// Paths of sheets.
 #[derive(Clone, Copy, Debug)]
@@ -33,9 +35,29 @@ impl Links {
         format!("entries/{}.html", scope::entry(entry.as_str()))
     }
 
+    /// The sheet of a complaint for a build.
+    pub fn complaint(build: &BuildId, complaint: &ComplaintId) -> String {
+        format!("builds/{build}/complaint-{complaint}.html")
+    }
+
+    /// The sheet of a set of fault codes.
+    pub fn codes(set: &CodeSetId) -> String {
+        format!("codes/{set}.html")
+    }
+
+    /// The coverage sheet of an engine.
+    pub fn coverage(engine: &EngineId) -> String {
+        format!("coverage/{engine}.html")
+    }
+
+    /// The sheet of a manual or bulletin.
+    pub fn source_sheet(source: &SourceId) -> String {
+        format!("sources/{source}.html")
+    }
+
     /// The sheet of a manual or bulletin, at a page.
     pub fn source(source: &SourceId, page: Option<&str>) -> String {
-        format!("sources/{source}.html#{}", scope::page(page))
+        format!("{}#{}", Self::source_sheet(source), scope::page(page))
     }
 
     /// A gauge in the list of gauges.

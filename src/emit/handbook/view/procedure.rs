@@ -119,16 +119,21 @@ impl ProcedureView {
             block: TitleBlock::of(model, build, hash),
             title: procedure.title.clone(),
             minutes: procedure.minutes,
-            state: match procedure.state {
-                ProcedureState::Cold => "engine cold",
-                ProcedureState::Hot => "engine hot",
-                ProcedureState::Any => "cold or hot",
-            },
+            state: state_words(procedure.state),
             needs: procedure.needs.iter().map(need).collect(),
             panels: Panel::several(model, &procedure.hazards),
             body,
             proof: procedure.proof.as_deref().map(sentence),
         }
+    }
+}
+
+/// The state of the engine in words.
+pub const fn state_words(state: ProcedureState) -> &'static str {
+    match state {
+        ProcedureState::Cold => "engine cold",
+        ProcedureState::Hot => "engine hot",
+        ProcedureState::Any => "cold or hot",
     }
 }
 

@@ -4,6 +4,8 @@ use std::sync::Arc;
 
 use serde::Serialize;
 
+use super::codes::{CodesLink, given_by};
+use super::complaint::fitting_complaints;
 use super::form::{self, Every, Line, Matrix, MisprintLine, Picks, PinRow};
 use super::hazard::Panel;
 use super::scope::{self, Anchors};
@@ -27,6 +29,12 @@ pub struct EngineView {
     pub groups: Vec<GroupView>,
     /// Procedures that fit: title, link, minutes.
     pub procedures: Vec<ProcedureLink>,
+    /// Complaints that fit: title and link.
+    pub complaints: Vec<(String, String)>,
+    /// Sets of fault codes that the engine gives.
+    pub codes: Vec<CodesLink>,
+    /// Its coverage sheet.
+    pub coverage: String,
     /// How many values.
     pub values: String,
     /// How many manuals and bulletins they were read from.
@@ -155,10 +163,14 @@ impl EngineView {
         let mut sources: Vec<_> = build.statements.iter().filter_map(|one| one.provenance.source.as_ref()).collect();
         sources.sort();
         sources.dedup();
+        let complaints = fitting_complaints(model, build).into_iter();
         Self {
             block: TitleBlock::of(model, build, hash),
             groups: groups(model, build),
             procedures,
+            complaints: complaints.map(|one| (one.title.clone(), Links::complaint(&build.id, &one.id))).collect(),
+            codes: given_by(model, build),
+            coverage: Links::coverage(&build.engine),
             values: count(build.statements.len(), "value", "values"),
             sources: count(sources.len(), "manual or bulletin", "manuals and bulletins"),
         }
@@ -256,6 +268,16 @@ impl Row {
             read_by: provenance.read_by.clone(),
             bulletin: statement.variant.is_some(),
         }
+    }
+}
+
+impl Row {
+    /// The row as the source prints it: no drawing, nothing worked out, no note of ours.
+    pub fn as_printed(mut self) -> Self {
+        self.lines.iter_mut().chain(&mut self.stages).for_each(|line| line.converted = None);
+        let points = self.points.iter_mut().flat_map(|table| &mut table.rows);
+        points.for_each(|row| row.limits = None);
+        Self { drawing: None, pattern: None, notes: Vec::new(), gauge: None, ..self }
     }
 }
 
