@@ -26,6 +26,7 @@ const TABLE: &[Source] = table![
     "fonts/OFL.txt",
     "icon.svg",
     "handbook.css",
+    "sheets.css",
     "print.css",
     "theme.js",
     "age.js",
