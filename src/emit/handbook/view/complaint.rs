@@ -32,7 +32,7 @@ pub struct ComplaintView {
     pub raised_by: Vec<(String, String)>,
     /// Sets of codes that this engine gives.
     pub codes: Vec<CodesLink>,
-    /// Cautions of the procedures that the checks follow.
+    /// Dangers of the procedures that the checks follow; lesser hazards stand at their check.
     pub panels: Vec<Panel>,
     /// Checks in the order of the file.
     pub checks: Vec<CheckLine>,
@@ -70,6 +70,8 @@ pub struct CheckLine {
     pub open: Vec<(String, usize)>,
     /// The procedure: title, and link if it fits the build.
     pub procedure: Option<(String, Option<String>)>,
+    /// Hazards of the procedure; its own sheet says how to avoid them.
+    pub hazards: Vec<Panel>,
     /// Causes it shows: title and anchor.
     pub shows: Vec<(String, String)>,
 }
@@ -108,6 +110,8 @@ impl ComplaintView {
         let procedures = complaint.checks.iter().filter_map(|check| check.procedure.as_ref());
         let fitting = procedures.filter_map(|id| model.procedures.get(id));
         let fitting = fitting.filter(|one| model.fits_build(&one.fits, build));
+        let panels = Panel::several(model, fitting.flat_map(|one| &one.hazards));
+        let dangers = panels.into_iter().filter(|panel| panel.class == "danger");
         Self {
             block: TitleBlock::of(model, build, hash),
             title: bind(&complaint.title),
@@ -116,7 +120,7 @@ impl ComplaintView {
             drawing: line_of_jobs(complaint),
             raised_by: raised_by(model, build, complaint),
             codes: given_by(model, build),
-            panels: Panel::several(model, fitting.flat_map(|one| &one.hazards)),
+            panels: dangers.collect(),
             checks: checks(model, build, complaint),
         }
     }
@@ -185,7 +189,10 @@ fn check_line<'a>(
         Some((href, title)) => (title, Some(href)),
         None => (model.procedures.get(id).map_or_else(|| id.to_string(), |one| one.title.clone()), None),
     });
+    let followed = check.procedure.as_ref().and_then(|id| model.procedures.get(id));
+    let followed = followed.filter(|one| model.fits_build(&one.fits, build));
     CheckLine {
+        hazards: Panel::several(model, followed.into_iter().flat_map(|one| &one.hazards)),
         anchor: format!("check-{}", check.id),
         title: bind(&check.title),
         minutes: exact_text(&check.minutes),

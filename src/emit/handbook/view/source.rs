@@ -49,7 +49,7 @@ pub struct SourceHead {
 /// One page.
 #[derive(Debug, Serialize)]
 pub struct PageView {
-    /// `page 5-12`.
+    /// `Page 5-12`.
     pub title: String,
     /// The page alone, for the list of pages.
     pub short: String,
@@ -143,7 +143,7 @@ fn pages(model: &Model, places: &Places, source: &SourceId) -> Vec<PageView> {
         (one, other) => other.is_some().cmp(&one.is_some()),
     });
     let view = |(page, values): (Option<&str>, Vec<Read<'_>>)| PageView {
-        title: page.map_or_else(|| "no page given".to_owned(), |page| format!("page\u{a0}{page}")),
+        title: page.map_or_else(|| "No page given".to_owned(), |page| format!("Page\u{a0}{page}")),
         short: page.unwrap_or("none").to_owned(),
         anchor: scope::page(page),
         values: values.into_iter().filter_map(|read| read_value(model, places, read)).collect(),
