@@ -1,6 +1,5 @@
 //! How printed forms agree, how a value is given in another unit, and what a slip was meant to be.
 
-#![allow(clippy::indexing_slicing, clippy::panic, clippy::unwrap_used)] // A test fails by panicking.
 
 use baybook::quantity::{
     ConvertError, Grade, PartName, Rounding, Unit, Value, convert, decimal_text, disagreement,

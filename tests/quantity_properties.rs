@@ -1,6 +1,5 @@
 //! What holds for every value, and that no text makes anything panic.
 
-#![allow(clippy::indexing_slicing, clippy::panic, clippy::unwrap_used)] // A test fails by panicking.
 
 use baybook::quantity::{
     Exact, Grade, Kind, Number, Shape, Unit, Value, convert, disagreement, exact_text, grade,

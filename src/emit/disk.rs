@@ -60,7 +60,8 @@ struct Places {
     old: PathBuf,
     /// Stands while the two renames are under way.
     journal: PathBuf,
-    lock: PathBuf,
+    /// The directory they all stand in.
+    parent: PathBuf,
 }
 
 /// Exchanges two paths in one step, if the system can.
@@ -88,7 +89,7 @@ impl Places {
             staging: sibling(".baybook-new"),
             old: sibling(".baybook-old"),
             journal: sibling(".baybook-journal"),
-            lock: sibling(".baybook-lock"),
+            parent: parent.to_owned(),
             out,
         })
     }
@@ -97,12 +98,11 @@ impl Places {
         MachineError::new("cannot write", &self.out, error)
     }
 
-    /// Keeps a second run out; the system frees the lock of a killed one.
+    /// Lets one run at a time write beside the output; the system frees the lock of a killed one.
     fn lock(&self) -> Result<File, MachineError> {
-        let file = File::create(&self.lock).map_err(|error| self.fault(error))?;
-        flock(&file, FlockOperation::NonBlockingLockExclusive)
-            .map_err(|_| self.fault("another run is writing there"))?;
-        Ok(file)
+        let beside = File::open(&self.parent).map_err(|error| self.fault(error))?;
+        flock(&beside, FlockOperation::LockExclusive).map_err(|error| self.fault(error))?;
+        Ok(beside)
     }
 
     /// Puts right what a killed run left.
@@ -183,7 +183,7 @@ mod tests {
     fn leftovers(dir: &Path) -> Vec<String> {
         let names = fs::read_dir(dir).expect("it exists").map(|one| one.expect("readable").file_name());
         let mut names: Vec<_> = names.map(|name| name.to_string_lossy().into_owned()).collect();
-        names.retain(|name| name.contains("baybook") && !name.ends_with("lock"));
+        names.retain(|name| name.contains("baybook"));
         names
     }
 

@@ -43,6 +43,8 @@ pub struct Statement {
     pub note: Option<String>,
     /// Where each word of place and condition is typed: its name, the span of the name, of the word.
     pub typed: Vec<(String, Span, Span)>,
+    /// False if its value was not understood: the form then stands for nothing, and nothing is said of it.
+    pub understood: bool,
     /// Whether a second reading confirms it.
     pub confirmation: Confirmation,
     /// True if it names a source that is not known: then it is not said to name none.
@@ -57,7 +59,7 @@ impl Statement {
 
     /// True if it says a value, and not why there is none.
     pub const fn has_value(&self) -> bool {
-        !matches!(self.form, Form::Absent(_))
+        !matches!(self.form, Form::Absent(_)) || !self.understood
     }
 }
 

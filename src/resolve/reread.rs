@@ -50,6 +50,7 @@ fn confirm_engine(
         let Some(second) = read(raw, file, variant.as_ref(), &engine.statements, around, reader) else { continue };
         let again = Again { second: &second, by: file.data.read_by.as_str(), on };
         match find(engine, variant.as_ref(), &second.identity) {
+            Some(first) if !first.understood || !second.understood => {}
             Some(first) => {
                 let twice = !seen.insert((variant.clone(), second.identity.clone()));
                 let outcome = again.held_against(first, reader);
@@ -59,7 +60,7 @@ fn confirm_engine(
             }
             None if engine_read => {
                 let near = nearest(engine, variant.as_ref(), &second);
-                reader.sink.push(reread_without_statement::finding(second.span, &second.identity, near));
+                reader.sink.push(reread_without_statement::finding(second.span, &second.identity, near.as_ref()));
             }
             None => {}
         }

@@ -27,7 +27,8 @@ pub struct Scope<'a> {
     pub variant: Option<&'a VariantId>,
 }
 
-/// A statement; none, with findings, if its entry or its value is not understood.
+/// A statement; none, with a finding, if its entry is not known. One whose value is not understood goes on, so that
+/// what else is wrong with it shows too.
 pub fn statement(raw: &Located<Spec>, scope: &Scope<'_>, reader: &mut Reader<'_>) -> Option<Arc<Statement>> {
     let spec = raw.get();
     let known = scope.names.entries.knows(reader.file, &spec.of, reader.sink);
@@ -42,7 +43,8 @@ pub fn statement(raw: &Located<Spec>, scope: &Scope<'_>, reader: &mut Reader<'_>
     Some(Arc::new(Statement {
         span: reader.span(&spec.of),
         identity: Identity { of, place: place.collect(), when },
-        form: form?,
+        understood: form.is_some(),
+        form: form.unwrap_or(Form::Absent(Absence::NotRead)),
         provenance: Provenance {
             source: source.map(|id| SourceId::new(id.as_str())),
             page: owned(spec.page.as_ref()),

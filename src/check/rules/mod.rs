@@ -8,6 +8,7 @@ pub mod direction_in_prose;
 pub mod dual_units_disagree;
 pub mod dual_units_loose;
 pub mod engine_not_fitted;
+pub mod file_name_differs;
 pub mod form_not_allowed;
 pub mod hazard_not_declared;
 pub mod kind_missing;
@@ -59,6 +60,7 @@ pub static CHECKS: &[Check] = checks! {
     dual_units_disagree
     dual_units_loose
     engine_not_fitted
+    file_name_differs
     form_not_allowed
     hazard_not_declared
     kind_missing

@@ -10,6 +10,7 @@ mod head;
 mod machines;
 mod quantity;
 mod reference;
+mod statement;
 
 use std::collections::BTreeMap;
 

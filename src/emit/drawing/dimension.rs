@@ -211,7 +211,7 @@ fn labels_collide(dimension: &Dimension, axis: &Axis) -> bool {
     let width = |mark: &Mark| lettering(&mark.label);
     [&dimension.zone.low, &dimension.zone.high].into_iter().flatten().any(|mark| {
         let apart = (axis.x(mark.at) - axis.x(wear.at)).abs();
-        apart < (width(mark) + width(wear)) / 2.0 + 8.0
+        apart < f64::midpoint(width(mark), width(wear)) + 8.0
     })
 }
 
@@ -226,6 +226,7 @@ fn trimmed(value: f64) -> String {
 mod tests {
     use super::*;
 
+    #[allow(clippy::unnecessary_wraps, reason = "a drawing may have no mark")]
     fn mark(at: f64, label: &str) -> Option<Mark> {
         Some(Mark { at, label: label.to_owned(), inclusive: true })
     }

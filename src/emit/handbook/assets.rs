@@ -4,39 +4,55 @@
 //! another writes its plain name in `url(…)`; the hashed name is put in its place here, so the table
 //! lists what is referred to before what refers to it.
 
+use std::fmt::Write as _;
+
 use sha2::{Digest as _, Sha256};
 
-/// One file of the table.
+/// One asset, of one file or of several written one after another.
 struct Source {
-    /// Name in `site/`.
+    /// Name it is referred to by.
     name: &'static str,
-    bytes: &'static [u8],
+    /// Files of `site/` and what they hold.
+    files: &'static [(&'static str, &'static [u8])],
 }
 
 macro_rules! table {
-    ($($name:literal),* $(,)?) => {
-        &[$(Source { name: $name, bytes: include_bytes!(concat!("../../../site/", $name)) }),*]
+    ($($name:literal: [$($file:literal),* $(,)?]),* $(,)?) => {
+        &[$(Source {
+            name: $name,
+            files: &[$(($file, include_bytes!(concat!("../../../site/", $file)))),*],
+        }),*]
     };
 }
 
-/// Every asset, referred-to files first.
+/// Every asset, referred-to ones first.
 const TABLE: &[Source] = table![
-    "fonts/b612-400.woff2",
-    "fonts/b612-700.woff2",
-    "fonts/OFL.txt",
-    "icon.svg",
-    "handbook.css",
-    "sheets.css",
-    "print.css",
-    "theme.js",
-    "age.js",
-    "serial.js",
-    "chooser.js",
+    "fonts/b612-400.woff2": ["fonts/b612-400.woff2"],
+    "fonts/b612-700.woff2": ["fonts/b612-700.woff2"],
+    "fonts/OFL.txt": ["fonts/OFL.txt"],
+    "icon.svg": ["icon.svg"],
+    "handbook.css": [
+        "css/base.css",
+        "css/sheet.css",
+        "css/panel.css",
+        "css/statement.css",
+        "css/drawing.css",
+        "css/lists.css",
+        "css/procedure.css",
+        "css/reference.css",
+        "css/narrow.css",
+        "css/marks.css",
+    ],
+    "print.css": ["css/print.css"],
+    "theme.js": ["theme.js"],
+    "age.js": ["age.js"],
+    "serial.js": ["serial.js"],
+    "chooser.js": ["chooser.js"],
 ];
 
 /// An asset as it is written.
 pub(super) struct Asset {
-    /// Name in `site/`.
+    /// Name it is referred to by.
     pub(super) name: &'static str,
     /// Path below the output.
     pub(super) path: String,
@@ -48,9 +64,10 @@ pub(super) struct Asset {
 pub(super) fn hashed() -> Vec<Asset> {
     let mut done: Vec<Asset> = Vec::with_capacity(TABLE.len());
     for source in TABLE {
-        let bytes = match std::str::from_utf8(source.bytes) {
-            Ok(text) if source.name.ends_with(".css") => rewrite(text, &done).into_bytes(),
-            _ => source.bytes.to_vec(),
+        let bytes: Vec<u8> = source.files.iter().flat_map(|(_, bytes)| bytes.iter().copied()).collect();
+        let bytes = match String::from_utf8(bytes) {
+            Ok(text) => rewrite(text, &done).into_bytes(),
+            Err(binary) => binary.into_bytes(),
         };
         let path = hashed_path(source.name, &bytes);
         done.push(Asset { name: source.name, path, bytes });
@@ -63,13 +80,16 @@ fn hashed_path(name: &str, bytes: &[u8]) -> String {
     let file = name.rsplit('/').next().unwrap_or(name);
     let (stem, extension) = file.rsplit_once('.').unwrap_or((file, "bin"));
     let digest = Sha256::digest(bytes);
-    let hash: String = digest.iter().take(5).map(|byte| format!("{byte:02x}")).collect();
+    let mut hash = String::new();
+    for byte in digest.iter().take(5) {
+        let _ = write!(hash, "{byte:02x}");
+    }
     format!("assets/{stem}-{hash}.{extension}")
 }
 
 /// Puts hashed names into `url("fonts/…")`; all assets lie in one folder.
-fn rewrite(text: &str, done: &[Asset]) -> String {
-    done.iter().fold(text.to_owned(), |text, asset| {
+fn rewrite(text: String, done: &[Asset]) -> String {
+    done.iter().fold(text, |text, asset| {
         let path = asset.path.strip_prefix("assets/").unwrap_or(&asset.path);
         text.replace(&format!("url(\"{}\")", asset.name), &format!("url(\"{path}\")"))
     })
@@ -88,7 +108,7 @@ mod tests {
             .map(|entry| entry.path().strip_prefix(&root).expect("below").to_string_lossy().replace('\\', "/"))
             .collect();
         found.sort();
-        let mut listed: Vec<String> = TABLE.iter().map(|source| source.name.to_owned()).collect();
+        let mut listed: Vec<String> = TABLE.iter().flat_map(|source| source.files).map(|(file, _)| (*file).to_owned()).collect();
         listed.sort();
         assert_eq!(found, listed);
     }

@@ -21,26 +21,29 @@ const GROUPS: [Group; 7] = [
 
 /// Prints every page that belongs to no build.
 pub(super) fn print(press: &mut Press<'_>) -> Result<(), HandbookError> {
-    let model = press.model;
-    press.print("index.html", "home.html", &HomeView::of(model))?;
-    press.print("machines.html", "machines.html", &MachinesView::of(model))?;
-    press.print("az.html", "az.html", &AzView::of(model))?;
-    press.print("groups.html", "groups.html", &GroupsView::of(model))?;
-    press.print("about.html", "about.html", &AboutView::of(model))?;
-    press.print("rules.html", "rules.html", &rules(press.rules))?;
-    press.print("complaints.html", "complaints.html", &ComplaintsView::of(model))?;
-    press.print("codes.html", "codes.html", &CodeSetsView::of(model))?;
-    press.print("gauges.html", "gauges.html", &GaugesView::of(model))?;
-    press.print("sources.html", "sources.html", &SourcesView::of(model))?;
-    press.print("coverage.html", "coverage.html", &CoveragesView::of(model))?;
+    let (model, atlas) = (press.model, &press.atlas);
+    let mut pages = vec![
+        press.page("index.html", "home.html", &HomeView::of(atlas))?,
+        press.page("machines.html", "machines.html", &MachinesView::of(atlas))?,
+        press.page("az.html", "az.html", &AzView::of(atlas))?,
+        press.page("groups.html", "groups.html", &GroupsView::of(atlas))?,
+        press.page("complaints.html", "complaints.html", &ComplaintsView::of(model))?,
+        press.page("codes.html", "codes.html", &CodeSetsView::of(model))?,
+        press.page("gauges.html", "gauges.html", &GaugesView::of(model))?,
+        press.page("sources.html", "sources.html", &SourcesView::of(model))?,
+        press.page("coverage.html", "coverage.html", &CoveragesView::of(model))?,
+        press.page("about.html", "about.html", &AboutView::of(model))?,
+        press.page("rules.html", "rules.html", &rules(press.rules))?,
+    ];
     for machine in model.machines.values() {
-        press.print(&Links::machine(&machine.id), "machine.html", &MachineView::of(model, machine))?;
+        pages.push(press.page(&Links::machine(&machine.id), "machine.html", &MachineView::of(atlas, machine))?);
     }
     for entry in model.entries.values() {
-        if let Some(view) = EntryView::of(model, entry) {
-            press.print(&Links::entry(&entry.id), "entry.html", &view)?;
+        if let Some(view) = EntryView::of(atlas, entry) {
+            pages.push(press.page(&Links::entry(&entry.id), "entry.html", &view)?);
         }
     }
+    press.take(pages);
     Ok(())
 }
 

@@ -5,19 +5,21 @@ use std::collections::BTreeMap;
 use serde::Serialize;
 use tera::{Context, Tera};
 
-use super::view::{Places, Shared};
+use super::view::{Atlas, Shared};
 use super::{Facts, HandbookError, assets, templates};
 use crate::diag::Rule;
 use crate::emit::Tree;
 use crate::model::{BuildId, Model};
 
+/// A finished page: its path below the output, and its bytes.
+pub(super) type Page = (String, Vec<u8>);
+
 /// Prints pages into a tree.
 pub(super) struct Press<'a> {
     pub(super) model: &'a Model,
+    pub(super) atlas: Atlas<'a>,
     pub(super) rules: &'a [&'static Rule],
     pub(super) build_hashes: &'a BTreeMap<BuildId, String>,
-    /// Where every statement stands.
-    pub(super) places: Places,
     tera: Tera,
     tree: Tree,
 }
@@ -33,23 +35,22 @@ impl<'a> Press<'a> {
         tera.global_context().insert("site", &shared);
         let tree = assets.into_iter().map(|asset| (asset.path, asset.bytes)).collect();
         let Facts { rules, build_hashes, .. } = *facts;
-        Ok(Self { places: Places::of(model), model, rules, build_hashes, tera, tree })
+        Ok(Self { model, atlas: Atlas::of(model), rules, build_hashes, tera, tree })
     }
 
-    /// Prints one page: `template` from `view`, at `path` below the output.
-    pub(super) fn print<V: Serialize>(
-        &mut self,
-        path: &str,
-        template: &str,
-        view: &V,
-    ) -> Result<(), HandbookError> {
+    /// Takes finished pages into the tree.
+    pub(super) fn take(&mut self, pages: impl IntoIterator<Item = Page>) {
+        self.tree.extend(pages);
+    }
+
+    /// One page: `template` from `view`, at `path` below the output.
+    pub(super) fn page<V: Serialize>(&self, path: &str, template: &str, view: &V) -> Result<Page, HandbookError> {
         let fault = |cause| HandbookError { sheet: path.to_owned(), cause };
         let mut context = Context::from_serialize(view).map_err(fault)?;
         context.insert("root", &"../".repeat(path.matches('/').count()));
         context.insert("path", path);
         let page = self.tera.render(template, &context).map_err(fault)?;
-        self.tree.insert(path.to_owned(), page.into_bytes());
-        Ok(())
+        Ok((path.to_owned(), page.into_bytes()))
     }
 
     /// Renders a part of a page, for places where Markdown takes it in.

@@ -16,6 +16,7 @@ mod machine;
 mod procedure;
 mod reference;
 mod reread;
+mod variant;
 
 use std::collections::BTreeMap;
 
@@ -24,8 +25,7 @@ pub use catalogue::{CatalogueFile, Entry, StateDomain};
 pub use code::{Code, CodesFile};
 pub use complaint::{Access, Cause, Check, ComplaintFile};
 pub use engine::{
-    Defaults, EngineFile, Fastener, Layout, Misprint, Pin,
-    Selection, Spec, Stage, Variant, VariantReach, Waiver, WaiverTarget,
+    Defaults, EngineFile, Fastener, Layout, Misprint, Pin, Selection, Spec, Stage,
 };
 pub use ids::{Fate, IdsFile, RetiredId};
 pub use located::{Located, OneOrMany, Text};
@@ -35,6 +35,7 @@ pub use reference::{
     Gauge, GaugesFile, Hazard, HazardsFile, Source, SourcesFile,
 };
 pub use reread::{Reread, RereadsFile};
+pub use variant::{Variant, VariantReach, Waiver, WaiverTarget};
 
 /// Named words beside a statement: its places (`where`) or its conditions (`when`).
 pub type Words = BTreeMap<Text, Text>;

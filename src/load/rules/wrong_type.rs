@@ -18,3 +18,13 @@ pub fn finding(span: Span, key: &str, is: &str, wanted: &str, typed: &str) -> Fi
     };
     Finding::new(&RULE, span, format!("`{key}` is {is}, and takes {wanted}"), help)
 }
+
+/// A member of a list, of another type than the list takes.
+pub fn member(span: Span, key: &str, is: &str, wanted: &str, typed: &str) -> Finding {
+    let help = if is == "a number" && wanted.starts_with("a text") {
+        format!("put it in quotes, with the unit the manual prints: `\"{typed} …\"`")
+    } else {
+        format!("write {wanted}")
+    };
+    Finding::new(&RULE, span, format!("a member of `{key}` is {is}, and takes {wanted}"), help)
+}

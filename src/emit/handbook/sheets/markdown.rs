@@ -57,7 +57,7 @@ impl Writer<'_, '_> {
         match event {
             Event::Start(tag) => self.open(tag, at),
             Event::End(tag) => {
-                self.close(tag);
+                self.close(*tag);
                 Ok(())
             }
             other => {
@@ -91,11 +91,11 @@ impl Writer<'_, '_> {
             // A list inside a quotation has its cautions before the quotation.
             return if self.depth == 2 { self.cautions(at) } else { Ok(()) };
         }
-        self.out.push(Event::Start(self.headings.lowered(tag)));
+        self.out.push(start(self.headings.lowered(tag)));
         Ok(())
     }
 
-    fn close(&mut self, tag: &TagEnd) {
+    fn close(&mut self, tag: TagEnd) {
         self.depth = self.depth.saturating_sub(1);
         if self.lists == 1 && matches!(tag, TagEnd::Item) {
             self.flush();
@@ -105,7 +105,7 @@ impl Writer<'_, '_> {
         if matches!(tag, TagEnd::List(_)) {
             self.lists = self.lists.saturating_sub(1);
         }
-        self.out.push(Event::End(self.headings.lowered_end(*tag)));
+        self.out.push(end(self.headings.lowered_end(tag)));
         if self.depth == 0 {
             self.flush();
         }
@@ -137,11 +137,11 @@ impl Writer<'_, '_> {
         let (press, build) = (self.press, self.build);
         match link {
             Link::Spec { of, narrow } => {
-                let part = press.part("parts/value.html", &Inline::of(press.model, build, of, narrow, label))?;
+                let part = press.part("parts/value.html", &Inline::of(&press.atlas, build, of, narrow, label))?;
                 self.inline(part);
             }
             Link::Reading { of, narrow } => {
-                let readings = Readings::of(press.model, build, of, narrow, label);
+                let readings = Readings::of(&press.atlas, build, of, narrow, label);
                 self.inline(format!("<b>{}</b>", escape(&readings.label)));
                 self.after.push(press.part("parts/readings.html", &readings)?);
             }
@@ -195,18 +195,39 @@ impl Writer<'_, '_> {
     }
 }
 
-/// A rule's page; its headings stand below that of the rule.
+/// A rule's page; its headings stand below that of the rule, which takes the place of its title.
 pub(in super::super) fn page(text: &str) -> String {
-    let events: Vec<Event<'_>> = Parser::new_ext(text, Options::ENABLE_TABLES).collect();
+    let mut title = false;
+    let untitled = Parser::new_ext(text, Options::ENABLE_TABLES).filter(|event| {
+        let ends = matches!(event, Event::End(TagEnd::Heading(HeadingLevel::H1)));
+        title = (title || matches!(event, Event::Start(Tag::Heading { level: HeadingLevel::H1, .. }))) && !ends;
+        !title && !ends
+    });
+    let events: Vec<Event<'_>> = untitled.collect();
     let headings = Headings::below(HeadingLevel::H3, &events);
     let lower = |event| match event {
-        Event::Start(tag) => Event::Start(headings.lowered(&tag)),
-        Event::End(tag) => Event::End(headings.lowered_end(tag)),
+        Event::Start(tag) => start(headings.lowered(&tag)),
+        Event::End(tag) => end(headings.lowered_end(tag)),
         other => without_html(other),
     };
     let mut out = String::new();
     html::push_html(&mut out, events.into_iter().map(lower));
     out
+}
+
+/// A block of code may be wider than a phone: it can be focused, so that keys scroll it.
+fn start(tag: Tag<'_>) -> Event<'_> {
+    match tag {
+        Tag::CodeBlock(_) => Event::Html("<pre tabindex=\"0\"><code>".into()),
+        tag => Event::Start(tag),
+    }
+}
+
+fn end<'a>(tag: TagEnd) -> Event<'a> {
+    match tag {
+        TagEnd::CodeBlock => Event::Html("</code></pre>\n".into()),
+        tag => Event::End(tag),
+    }
 }
 
 /// HTML that a file writes is text.

@@ -3,47 +3,76 @@
 
 pub(super) mod markdown;
 
+use std::num::NonZero;
+use std::thread;
+
 use super::HandbookError;
-use super::press::Press;
+use super::press::{Page, Press};
 use super::view::{
-    CodesView, ComplaintView, CoverageView, EngineView, Links, ProcedureView, SourceView, fitting,
+    CodesView, ComplaintView, CoverageView, EngineView, Links, Places, ProcedureView, SourceView, fitting,
     fitting_complaints, link,
 };
+use crate::model::Build;
 
-/// Prints the sheets of every build.
+/// More threads than this gain nothing that the disk does not take back.
+const MOST_THREADS: usize = 8;
+
+/// Prints the sheets of every build, on as many threads as the machine has.
 pub(super) fn print(press: &mut Press<'_>) -> Result<(), HandbookError> {
-    let model = press.model;
-    for build in model.builds.values() {
+    let builds: Vec<&Build> = press.model.builds.values().collect();
+    let threads = thread::available_parallelism().map_or(1, NonZero::get).min(MOST_THREADS);
+    let share = builds.len().div_ceil(threads).max(1);
+    let shared: &Press<'_> = press;
+    let parts: Vec<Result<Vec<Page>, HandbookError>> = thread::scope(|scope| {
+        let workers: Vec<_> = builds.chunks(share).map(|part| scope.spawn(|| pages(shared, part))).collect();
+        let joined = workers.into_iter().map(thread::ScopedJoinHandle::join);
+        joined.map(|pages| pages.unwrap_or_else(|panic| std::panic::resume_unwind(panic))).collect()
+    });
+    for pages in parts {
+        press.take(pages?);
+    }
+    let behind = behind(press)?;
+    press.take(behind);
+    Ok(())
+}
+
+/// The sheets that stand behind those of the builds: sources, codes, coverage.
+fn behind(press: &Press<'_>) -> Result<Vec<Page>, HandbookError> {
+    let (model, atlas) = (press.model, &press.atlas);
+    let places = Places::of(atlas);
+    let mut pages = Vec::new();
+    for source in model.sources.values() {
+        let view = SourceView::of(model, &places, source);
+        pages.push(press.page(&Links::source_sheet(&source.id), "source.html", &view)?);
+    }
+    for set in model.codes.values() {
+        pages.push(press.page(&Links::codes(&set.id), "code-set.html", &CodesView::of(atlas, set))?);
+    }
+    for engine in model.engines.values() {
+        let view = CoverageView::of(model, &places, engine);
+        pages.push(press.page(&Links::coverage(&engine.id), "engine-coverage.html", &view)?);
+    }
+    Ok(pages)
+}
+
+fn pages<'a>(press: &Press<'a>, builds: &[&'a Build]) -> Result<Vec<Page>, HandbookError> {
+    let (model, atlas) = (press.model, &press.atlas);
+    let mut pages = Vec::new();
+    for build in builds.iter().copied() {
         let hash = press.build_hashes.get(&build.id).map(String::as_str).unwrap_or_default();
         let procedures = fitting(model, build);
         let links = procedures.iter().map(|procedure| link(build, procedure)).collect();
-        press.print(&Links::engine(&build.id), "engine.html", &EngineView::of(model, build, hash, links))?;
+        let view = EngineView::of(atlas, build, hash, links);
+        pages.push(press.page(&Links::engine(&build.id), "engine.html", &view)?);
         for procedure in procedures {
             let body = markdown::body(press, build, procedure)?;
-            let view = ProcedureView::of(model, build, procedure, hash, body);
-            press.print(&Links::procedure(&build.id, &procedure.id), "procedure.html", &view)?;
+            let view = ProcedureView::of(atlas, build, procedure, hash, body);
+            pages.push(press.page(&Links::procedure(&build.id, &procedure.id), "procedure.html", &view)?);
         }
         for complaint in fitting_complaints(model, build) {
-            let view = ComplaintView::of(model, build, complaint, hash);
-            press.print(&Links::complaint(&build.id, &complaint.id), "complaint.html", &view)?;
+            let view = ComplaintView::of(atlas, build, complaint, hash);
+            pages.push(press.page(&Links::complaint(&build.id, &complaint.id), "complaint.html", &view)?);
         }
     }
-    behind(press)
-}
-
-/// Prints the sheets that stand behind those of the builds: sources, codes, coverage.
-fn behind(press: &mut Press<'_>) -> Result<(), HandbookError> {
-    let model = press.model;
-    for source in model.sources.values() {
-        let view = SourceView::of(model, &press.places, source);
-        press.print(&Links::source_sheet(&source.id), "source.html", &view)?;
-    }
-    for set in model.codes.values() {
-        press.print(&Links::codes(&set.id), "code-set.html", &CodesView::of(model, set))?;
-    }
-    for engine in model.engines.values() {
-        let view = CoverageView::of(model, &press.places, engine);
-        press.print(&Links::coverage(&engine.id), "engine-coverage.html", &view)?;
-    }
-    Ok(())
+    Ok(pages)
 }

@@ -2,10 +2,11 @@
 
 use serde::Serialize;
 
+use super::atlas::Atlas;
 use super::links::Links;
 use super::places::{RowLink, builds_of, first_row};
 use super::text::{bind, count, sentence};
-use crate::model::{Build, Code, CodeSet, Model};
+use crate::model::{Build, BuildId, Code, CodeSet, Model};
 
 /// The sheet of a set of codes.
 #[derive(Debug, Serialize)]
@@ -76,7 +77,8 @@ pub struct CodeSetsView {
 
 impl CodesView {
     /// The sheet of a set of codes.
-    pub fn of(model: &Model, set: &CodeSet) -> Self {
+    pub fn of<'a>(atlas: &Atlas<'a>, set: &'a CodeSet) -> Self {
+        let model = atlas.model;
         let source = set.source.as_ref().and_then(|id| model.sources.get(id));
         let engines = set.engines.iter().filter_map(|id| model.engines.get(id)).map(|engine| {
             let builds = builds_of(model, std::slice::from_ref(&engine.id));
@@ -93,12 +95,13 @@ impl CodesView {
                 (format!("{}{page}", source.title), Links::source_sheet(&source.id))
             }),
             engines: engines.collect(),
-            codes: set.codes.iter().map(|code| code_view(model, set, code)).collect(),
+            codes: set.codes.iter().map(|code| code_view(atlas, set, code)).collect(),
         }
     }
 }
 
-fn code_view(model: &Model, set: &CodeSet, code: &Code) -> CodeView {
+fn code_view<'a>(atlas: &Atlas<'a>, set: &'a CodeSet, code: &Code) -> CodeView {
+    let model = atlas.model;
     let raises = code.raises.iter().filter_map(|(id, cause)| {
         let complaint = model.complaints.get(id)?;
         let cause = complaint.causes.iter().find(|one| one.id == *cause)?;
@@ -108,7 +111,7 @@ fn code_view(model: &Model, set: &CodeSet, code: &Code) -> CodeView {
     });
     let measure = code.measure.iter().filter_map(|id| {
         let entry = model.entries.get(id)?;
-        Some(Onward { title: entry.title.clone(), of: None, links: links(model, set, |build| first_row(build, id)) })
+        Some(Onward { title: entry.title.clone(), of: None, links: links(model, set, |build| first_row(atlas, build, id)) })
     });
     CodeView {
         id: code.id.clone(),
@@ -120,9 +123,9 @@ fn code_view(model: &Model, set: &CodeSet, code: &Code) -> CodeView {
     }
 }
 
-fn links(model: &Model, set: &CodeSet, href: impl Fn(&Build) -> Option<String>) -> Vec<RowLink> {
+fn links<'a>(model: &'a Model, set: &'a CodeSet, href: impl Fn(&'a Build) -> Option<String>) -> Vec<RowLink> {
     let builds = builds_of(model, &set.engines);
-    let link = |(id, build): (&crate::model::BuildId, &Build)| Some(RowLink { build: id.to_string(), href: href(build)? });
+    let link = |(id, build): (&BuildId, &'a Build)| Some(RowLink { build: id.to_string(), href: href(build)? });
     builds.filter_map(link).collect()
 }
 

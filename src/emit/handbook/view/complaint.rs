@@ -4,6 +4,7 @@ use std::collections::BTreeMap;
 
 use serde::Serialize;
 
+use super::atlas::Atlas;
 use super::codes::{CodesLink, given_by};
 use super::hazard::Panel;
 use super::links::Links;
@@ -106,14 +107,15 @@ pub fn fitting_complaints<'a>(model: &'a Model, build: &Build) -> Vec<&'a Compla
 
 impl ComplaintView {
     /// The sheet of a complaint for a build.
-    pub fn of(model: &Model, build: &Build, complaint: &Complaint, hash: &str) -> Self {
+    pub fn of<'a>(atlas: &Atlas<'a>, build: &'a Build, complaint: &Complaint, hash: &str) -> Self {
+        let model = atlas.model;
         let procedures = complaint.checks.iter().filter_map(|check| check.procedure.as_ref());
         let fitting = procedures.filter_map(|id| model.procedures.get(id));
         let fitting = fitting.filter(|one| model.fits_build(&one.fits, build));
         let panels = Panel::several(model, fitting.flat_map(|one| &one.hazards));
         let dangers = panels.into_iter().filter(|panel| panel.class == "danger");
         Self {
-            block: TitleBlock::of(model, build, hash),
+            block: TitleBlock::of(atlas, build, hash),
             title: bind(&complaint.title),
             aka: complaint.aka.iter().map(|name| bind(name)).collect(),
             causes: causes(complaint),

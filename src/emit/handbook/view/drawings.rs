@@ -78,15 +78,19 @@ fn zone(value: &Value) -> Option<Zone> {
     if low.is_none() && high.is_none() {
         return None;
     }
-    // The limits of a tolerance in percent have more digits than anybody printed: rounded inward.
-    let percent = matches!(value.shape(), Shape::PercentTolerance { .. });
-    let rounded = percent.then(|| convert(value, value.unit()).ok()).flatten();
-    let (least, most) = rounded.map(|one| (one.min, one.max)).unwrap_or_default();
-    Some(Zone { low: low.and_then(|low| mark(shown(low, least))), high: high.and_then(|high| mark(shown(high, most))) })
+    let mut zone = Zone { low: low.and_then(mark), high: high.and_then(mark) };
+    // Limits worked out from a percentage have more digits than anything printed: shown rounded.
+    if let (Shape::PercentTolerance { .. }, Ok(shown)) = (value.shape(), convert(value, value.unit())) {
+        relabel(&mut zone.low, shown.min);
+        relabel(&mut zone.high, shown.max);
+    }
+    Some(zone)
 }
 
-fn shown(limit: Limit, text: Option<String>) -> Limit {
-    Limit { text: text.unwrap_or(limit.text), ..limit }
+fn relabel(mark: &mut Option<Mark>, shown: Option<String>) {
+    if let (Some(mark), Some(shown)) = (mark, shown) {
+        mark.label = shown;
+    }
 }
 
 fn mark(limit: Limit) -> Option<Mark> {

@@ -4,13 +4,14 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use serde::Serialize;
 
+use super::atlas::Atlas;
 use super::form::brief;
 use super::standing::{self, Mark};
 use super::links::Links;
 use super::scope;
 use super::text::{bind, sentence};
 use super::title_block::{layout_words, stops};
-use crate::model::{Build, BuildId, Fit, Identity, Machine, Model, SerialRange, Statement};
+use crate::model::{Build, BuildId, EntryId, Fit, Identity, Machine, Model, SerialRange, Statement};
 
 /// The chooser of one machine.
 #[derive(Debug, Serialize)]
@@ -146,19 +147,19 @@ impl BuildName {
 
 impl MachineView {
     /// The chooser of a machine.
-    pub fn of(model: &Model, machine: &Machine) -> Self {
-        let fits: Vec<&Fit> = model.fits.iter().filter(|fit| fit.machine == machine.id).collect();
+    pub fn of(atlas: &Atlas<'_>, machine: &Machine) -> Self {
+        let (model, fits) = (atlas.model, atlas.fits_of_machine(&machine.id));
         let years: BTreeSet<u16> = fits.iter().flat_map(|fit| fit.years.from..=fit.years.to).collect();
         let mut sets: Vec<(Vec<BuildId>, Vec<u16>)> = Vec::new();
         let mut views = Vec::new();
         for year in years {
             let of_year: Vec<&Fit> = fits.iter().copied().filter(|fit| fit.years.contains(year)).collect();
             let differ = remember(&mut sets, &of_year, year);
-            let rows = in_order(&of_year).into_iter().map(|fit| fit_row(model, fit)).collect();
+            let rows = in_order(&of_year).into_iter().map(|fit| fit_row(atlas, fit)).collect();
             views.push(YearView { year, anchor: format!("year-{year}"), rows, differ });
         }
         views.reverse();
-        let differ = sets.iter().zip(1_usize..).map(|((builds, years), number)| differ_view(model, builds, years, number));
+        let differ = sets.iter().zip(1_usize..).map(|((builds, years), number)| differ_view(atlas, builds, years, number));
         Self {
             name: machine.name.clone(),
             maker: model.makers.get(&machine.maker).map_or_else(|| machine.maker.to_string(), |maker| maker.name.clone()),
@@ -192,28 +193,29 @@ fn in_order<'a>(fits: &[&'a Fit]) -> Vec<&'a Fit> {
     fits
 }
 
-fn fit_row(model: &Model, fit: &Fit) -> FitRow {
+fn fit_row(atlas: &Atlas<'_>, fit: &Fit) -> FitRow {
     let (kind, prefix, from, to) = match &fit.serial {
         SerialRange::Span { prefix, from, to } => ("span", prefix.clone(), *from, *to),
         SerialRange::Rest => ("rest", String::new(), None, None),
         SerialRange::All => ("all", String::new(), None, None),
     };
-    FitRow { serial: fit.serial.to_string(), kind, prefix, from, to, build: BuildName::of(model, &fit.build) }
+    FitRow { serial: fit.serial.to_string(), kind, prefix, from, to, build: atlas.name(&fit.build) }
 }
 
-fn differ_view(model: &Model, ids: &[BuildId], years: &[u16], number: usize) -> DifferView {
-    let builds: Vec<&Build> = ids.iter().filter_map(|id| model.builds.get(id)).collect();
+fn differ_view(atlas: &Atlas<'_>, ids: &[BuildId], years: &[u16], number: usize) -> DifferView {
+    let builds: Vec<&Build> = ids.iter().filter_map(|id| atlas.model.builds.get(id)).collect();
     let years: Vec<String> = years.iter().map(u16::to_string).collect();
     DifferView {
         anchor: format!("differ-{number}"),
         years: years.join(", "),
-        builds: ids.iter().map(|id| BuildName::of(model, id)).collect(),
-        differences: differences(model, &builds),
+        builds: ids.iter().map(|id| atlas.name(id)).collect(),
+        differences: differences(atlas, &builds),
     }
 }
 
 /// Every statement that is not the same in all builds, in the order of a sheet.
-fn differences(model: &Model, builds: &[&Build]) -> Vec<Difference> {
+fn differences<'a>(atlas: &Atlas<'a>, builds: &[&'a Build]) -> Vec<Difference> {
+    let model = atlas.model;
     let mut of_identity: BTreeMap<&Identity, Vec<Option<&Statement>>> = BTreeMap::new();
     for (at, build) in builds.iter().enumerate() {
         for statement in &build.statements {
@@ -224,13 +226,13 @@ fn differences(model: &Model, builds: &[&Build]) -> Vec<Difference> {
         }
     }
     let rank: BTreeMap<&str, usize> =
-        model.groups.iter().flat_map(|group| &group.entries).map(|entry| entry.as_str()).zip(0..).collect();
+        model.groups.iter().flat_map(|group| &group.entries).map(EntryId::as_str).zip(0..).collect();
     let mut different: Vec<_> = of_identity.into_iter().filter(|(_, cells)| !all_alike(cells)).collect();
     different.sort_by_key(|(identity, _)| rank.get(identity.of.as_str()).copied());
     let view = |(identity, cells): (&Identity, Vec<Option<&Statement>>)| Difference {
         title: model.entries.get(&identity.of).map_or_else(|| identity.of.to_string(), |entry| entry.title.clone()),
         scope: scope::in_words(identity),
-        cells: cells.into_iter().zip(builds).map(|(cell, build)| cell_of(model, build, cell)).collect(),
+        cells: cells.into_iter().zip(builds).map(|(cell, build)| cell_of(atlas, build, cell)).collect(),
     };
     different.into_iter().map(view).collect()
 }
@@ -260,17 +262,15 @@ fn form_text(statement: &Statement) -> Vec<String> {
     }
 }
 
-fn cell_of(model: &Model, build: &Build, statement: Option<&Statement>) -> Cell {
-    let name = BuildName::of(model, &build.id);
-    let mut anchors = scope::Anchors::default();
+fn cell_of<'a>(atlas: &Atlas<'a>, build: &'a Build, statement: Option<&Statement>) -> Cell {
+    let name = atlas.name(&build.id);
     let anchor = statement.and_then(|wanted| {
-        let named = build.statements.iter().map(|one| (one, anchors.statement(&one.identity)));
-        named.filter(|(one, _)| one.identity == wanted.identity).map(|(_, anchor)| anchor).last()
+        atlas.rows(build).find(|(one, _)| one.identity == wanted.identity).map(|(_, anchor)| anchor)
     });
     Cell {
         build: name.plain(),
-        value: statement.map_or_else(super::form::Brief::unstated, |one| standing::brief(model, one)),
-        mark: statement.and_then(|one| standing::mark(model, one)),
+        value: statement.map_or_else(super::form::Brief::unstated, |one| standing::brief(atlas.model, one)),
+        mark: statement.and_then(|one| standing::mark(atlas.model, one)),
         href: anchor.map_or_else(|| name.href.clone(), |anchor| format!("{}#{anchor}", name.href)),
     }
 }

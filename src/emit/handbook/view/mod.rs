@@ -1,15 +1,19 @@
 //! What the templates see: plain structs with every word already chosen.
 
+mod about;
+mod atlas;
 mod codes;
 mod complaint;
 mod coverage;
 mod drawings;
+mod entry;
 mod form;
 mod gauges;
 mod hazard;
-mod indexes;
+mod home;
 mod links;
 mod machine;
+mod names;
 mod places;
 mod procedure;
 mod row;
@@ -25,10 +29,13 @@ pub(super) use complaint::{ComplaintView, ComplaintsView, fitting_complaints};
 pub(super) use coverage::{CoverageView, CoveragesView};
 pub(super) use gauges::GaugesView;
 pub(super) use hazard::Panel;
-pub(super) use indexes::{AboutView, AzView, EntryView, GroupsView, HomeView, MachinesView, RulesView};
+pub(super) use about::{AboutView, RuleGroup, RuleView, RulesView};
+pub(super) use atlas::Atlas;
+pub(super) use entry::EntryView;
+pub(super) use home::{HomeView, MachinesView};
+pub(super) use names::{AzView, GroupsView};
 pub(super) use links::Links;
 pub(super) use machine::MachineView;
-pub(super) use indexes::{RuleGroup, RuleView};
 pub(super) use places::Places;
 pub(super) use procedure::{Inline, ProcedureView, Readings, TurnPart, beside, fitting, link};
 pub(super) use row::EngineView;

@@ -4,8 +4,8 @@ use std::collections::BTreeMap;
 
 use serde::Serialize;
 
+use super::atlas::Atlas;
 use super::links::Links;
-use super::scope::Anchors;
 use crate::model::{Build, BuildId, EngineId, EntryId, Model, Statement};
 use crate::source::Span;
 
@@ -27,12 +27,12 @@ pub struct Places {
 
 impl Places {
     /// Every row of every build.
-    pub fn of(model: &Model) -> Self {
+    pub fn of(atlas: &Atlas<'_>) -> Self {
         let mut places = Self { rows: BTreeMap::new(), builds: BTreeMap::new() };
-        for build in model.builds.values() {
+        for build in atlas.model.builds.values() {
             let number = places.builds.entry(build.engine.clone()).or_default();
             *number = number.saturating_add(1);
-            for (statement, href) in rows(build) {
+            for (statement, href) in rows(atlas, build) {
                 let link = RowLink { build: build.id.to_string(), href };
                 places.rows.entry(statement.span).or_default().push(link);
             }
@@ -51,17 +51,14 @@ impl Places {
     }
 }
 
-fn rows(build: &Build) -> impl Iterator<Item = (&Statement, String)> {
-    let mut anchors = Anchors::default();
-    build.statements.iter().map(move |one| {
-        let anchor = anchors.statement(&one.identity);
-        (&**one, format!("{}#{anchor}", Links::engine(&build.id)))
-    })
+fn rows<'a, 'b>(atlas: &'b Atlas<'a>, build: &'a Build) -> impl Iterator<Item = (&'a Statement, String)> + use<'a, 'b> {
+    let sheet = Links::engine(&build.id);
+    atlas.rows(build).map(move |(one, anchor)| (one, format!("{sheet}#{anchor}")))
 }
 
 /// The first row of an entry in a build.
-pub fn first_row(build: &Build, of: &EntryId) -> Option<String> {
-    rows(build).find(|(one, _)| one.identity.of == *of).map(|(_, href)| href)
+pub fn first_row<'a>(atlas: &Atlas<'a>, build: &'a Build, of: &EntryId) -> Option<String> {
+    rows(atlas, build).find(|(one, _)| one.identity.of == *of).map(|(_, href)| href)
 }
 
 /// The builds of some engines, in order.

@@ -2,11 +2,12 @@
 
 use serde::Serialize;
 
+use super::atlas::Atlas;
 use super::drawings;
 use super::form::{self, Brief, Line};
 use super::hazard::Panel;
 use super::links::Links;
-use super::scope::{self, Anchors};
+use super::scope;
 use super::standing::{self, Mark};
 use super::text::{bind, sentence};
 use super::title_block::TitleBlock;
@@ -110,13 +111,14 @@ pub struct TurnPart {
 
 impl ProcedureView {
     /// The sheet of a procedure, its body already rendered.
-    pub fn of(model: &Model, build: &Build, procedure: &Procedure, hash: &str, body: String) -> Self {
+    pub fn of<'a>(atlas: &Atlas<'a>, build: &'a Build, procedure: &Procedure, hash: &str, body: String) -> Self {
+        let model = atlas.model;
         let need = |need: &Need| match need {
             Need::Gauge(id) => model.gauges.get(id).map_or_else(|| id.to_string(), |gauge| gauge.title.clone()),
             Need::Words(words) => bind(words),
         };
         Self {
-            block: TitleBlock::of(model, build, hash),
+            block: TitleBlock::of(atlas, build, hash),
             title: procedure.title.clone(),
             minutes: procedure.minutes,
             state: state_words(procedure.state),
@@ -140,16 +142,15 @@ pub const fn state_words(state: ProcedureState) -> &'static str {
 /// The statements of an entry that the words of a link leave, with their anchors.
 ///
 /// A statement without a value is meant only where no other is: its reason then stands in the step.
-fn meant<'a>(build: &'a Build, of: &'a EntryId, narrow: &'a Words) -> Vec<(&'a Statement, String)> {
-    let mut anchors = Anchors::default();
-    let named: Vec<_> = build.statements.iter().map(|one| (&**one, anchors.statement(&one.identity))).collect();
+fn meant<'a>(atlas: &Atlas<'a>, build: &'a Build, of: &EntryId, narrow: &Words) -> Vec<(&'a Statement, String)> {
+    let named: Vec<_> = atlas.rows(build).filter(|(one, _)| one.identity.of == *of).collect();
     let valued: Vec<_> = build.values(of, narrow).map(|one| &one.identity).collect();
     let pick = |wanted: &dyn Fn(&Statement) -> bool| {
         let picked = named.iter().filter(|(one, _)| wanted(one));
-        picked.map(|(one, anchor)| (*one, anchor.clone())).collect::<Vec<_>>()
+        picked.map(|(one, anchor)| (*one, (*anchor).to_owned())).collect::<Vec<_>>()
     };
     if valued.is_empty() {
-        pick(&|one| one.identity.of == *of)
+        pick(&|_| true)
     } else {
         pick(&|one| valued.contains(&&one.identity))
     }
@@ -157,13 +158,13 @@ fn meant<'a>(build: &'a Build, of: &'a EntryId, narrow: &'a Words) -> Vec<(&'a S
 
 impl Inline {
     /// The value a link stands for.
-    pub fn of(model: &Model, build: &Build, of: &EntryId, narrow: &Words, label: &str) -> Self {
-        let meant = meant(build, of, narrow);
+    pub fn of<'a>(atlas: &Atlas<'a>, build: &'a Build, of: &EntryId, narrow: &Words, label: &str) -> Self {
+        let meant = meant(atlas, build, of, narrow);
         let common = scope::common(meant.iter().map(|(one, _)| &one.identity));
         let value = |(one, anchor): (&Statement, String)| InlineValue {
             scope: scope::apart(&one.identity, &common),
-            value: standing::brief(model, one),
-            mark: standing::mark(model, one),
+            value: standing::brief(atlas.model, one),
+            mark: standing::mark(atlas.model, one),
             href: format!("engine.html#{anchor}"),
             of: of.to_string(),
             place: scope::attribute(&one.identity.place),
@@ -175,7 +176,8 @@ impl Inline {
 
 impl Readings {
     /// The readings a link asks for.
-    pub fn of(model: &Model, build: &Build, of: &EntryId, narrow: &Words, label: &str) -> Self {
+    pub fn of<'a>(atlas: &Atlas<'a>, build: &'a Build, of: &EntryId, narrow: &Words, label: &str) -> Self {
+        let model = atlas.model;
         let title = model.entries.get(of).map(|entry| entry.title.as_str()).unwrap_or_default();
         let line = |(one, anchor): (&Statement, String)| {
             let shown = !model.withholds(one);
@@ -190,7 +192,7 @@ impl Readings {
             }
         };
         let label = if label.is_empty() { title } else { label };
-        Self { label: label.to_owned(), lines: meant(build, of, narrow).into_iter().map(line).collect() }
+        Self { label: label.to_owned(), lines: meant(atlas, build, of, narrow).into_iter().map(line).collect() }
     }
 }
 

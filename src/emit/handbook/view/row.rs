@@ -1,24 +1,22 @@
 //! The engine sheet: lettered groups, one row a statement.
 
-use std::sync::Arc;
-
 use serde::Serialize;
 
 use super::codes::{CodesLink, given_by};
 use super::complaint::fitting_complaints;
 use super::form::{self, Every, Line, Matrix, MisprintLine, Picks, PinRow};
 use super::hazard::Panel;
-use super::scope::{self, Anchors};
 use super::links::Links;
+use super::scope;
 use super::standing::Standing;
 use super::text::{Figure, bind, count, sentence};
 use super::title_block::TitleBlock;
-use super::{drawings, scope as place};
+use super::{atlas::Atlas, drawings};
 use crate::emit::drawing::Drawing;
-use crate::quantity::{Shape, convert};
 use crate::model::{
     Build, Entry, Fastener, Form, Hand, Model, Point, Provenance, Reuse, ServiceGroup, Statement,
 };
+use crate::quantity::convert;
 
 /// The engine sheet of a build.
 #[derive(Debug, Serialize)]
@@ -153,23 +151,23 @@ pub struct PointRow {
     pub at: Figure,
     /// What is read.
     pub reads: Figure,
-    /// Its limits, where they are printed as a tolerance.
+    /// Its limits worked out, where they are printed as a tolerance.
     pub limits: Option<String>,
 }
 
 impl EngineView {
     /// The engine sheet of a build.
-    pub fn of(model: &Model, build: &Build, hash: &str, procedures: Vec<ProcedureLink>) -> Self {
+    pub fn of<'a>(atlas: &Atlas<'a>, build: &'a Build, hash: &str, procedures: Vec<ProcedureLink>) -> Self {
         let mut sources: Vec<_> = build.statements.iter().filter_map(|one| one.provenance.source.as_ref()).collect();
         sources.sort();
         sources.dedup();
-        let complaints = fitting_complaints(model, build).into_iter();
+        let complaints = fitting_complaints(atlas.model, build).into_iter();
         Self {
-            block: TitleBlock::of(model, build, hash),
-            groups: groups(model, build),
+            block: TitleBlock::of(atlas, build, hash),
+            groups: groups(atlas, build),
             procedures,
             complaints: complaints.map(|one| (one.title.clone(), Links::complaint(&build.id, &one.id))).collect(),
-            codes: given_by(model, build),
+            codes: given_by(atlas.model, build),
             coverage: Links::coverage(&build.engine),
             values: count(build.statements.len(), "value", "values"),
             sources: count(sources.len(), "manual or bulletin", "manuals and bulletins"),
@@ -177,11 +175,8 @@ impl EngineView {
     }
 }
 
-fn groups(model: &Model, build: &Build) -> Vec<GroupView> {
-    // Anchors are given in the order of the build, as the title block does that links to them.
-    let mut anchors = Anchors::default();
-    let named: Vec<(&Arc<Statement>, String)> =
-        build.statements.iter().map(|one| (one, anchors.statement(&one.identity))).collect();
+fn groups<'a>(atlas: &Atlas<'a>, build: &'a Build) -> Vec<GroupView> {
+    let (model, named) = (atlas.model, atlas.rows(build).collect::<Vec<_>>());
     let lettered = model.groups.iter().zip(letters());
     let views = lettered.map(|(group, letter)| group_view(model, group, letter, &named));
     views.filter(|view| !view.rows.is_empty()).collect()
@@ -191,7 +186,7 @@ fn group_view(
     model: &Model,
     group: &ServiceGroup,
     letter: String,
-    named: &[(&Arc<Statement>, String)],
+    named: &[(&Statement, &str)],
 ) -> GroupView {
     let inside = named.iter().filter(|(one, _)| group.entries.contains(&one.identity.of));
     let mut last = None;
@@ -199,14 +194,14 @@ fn group_view(
         let entry = model.entries.get(&one.identity.of)?;
         // What the catalogue says of an entry stands once, at its first row.
         let first = last.replace(&entry.id) != Some(&entry.id);
-        Some(Row::of(model, entry, one, anchor.clone(), first))
+        Some(Row::of(model, entry, one, (*anchor).to_owned(), first))
     });
     let hazards = inside.clone().filter(|(one, _)| !matches!(one.form, Form::Absent(_)));
     let hazards = hazards.filter_map(|(one, _)| model.entries.get(&one.identity.of));
     GroupView {
         letter,
         title: group.title.clone(),
-        anchor: format!("group-{}", place::entry(&group.id)),
+        anchor: format!("group-{}", scope::entry(&group.id)),
         panels: Panel::several(model, hazards.flat_map(|entry| &entry.hazards)),
         rows: rows.collect(),
     }
@@ -292,9 +287,9 @@ fn point_table(points: &[Point]) -> PointTable {
     };
     let row = |point: &Point| {
         let reads = &point.reads.value;
-        // A tolerance as its limits, rounded inward like every worked-out window.
-        let tolerance = matches!(reads.shape(), Shape::Tolerance { .. } | Shape::PercentTolerance { .. });
-        let limits = tolerance.then(|| convert(reads, reads.unit()).ok()).flatten();
+        // Worked out in the printed unit: rounded to the printed digits, never wider.
+        let limits = reads.nominal().and_then(|_| convert(reads, reads.unit()).ok());
+        let limits = limits.filter(|limits| limits.text != reads.text());
         PointRow {
             at: Figure::of(&point.at.value),
             reads: Figure::of(reads),

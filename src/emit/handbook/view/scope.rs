@@ -1,6 +1,7 @@
 //! Place and condition: as words for people, as attributes for checks and scripts, as an anchor.
 
 use std::collections::BTreeMap;
+use std::fmt::Write as _;
 
 use super::text::{bind, words};
 use crate::model::{Identity, Words};
@@ -41,7 +42,7 @@ impl Anchors {
     pub fn statement(&mut self, identity: &Identity) -> String {
         let mut anchor = entry(identity.of.as_str());
         for (name, word) in identity.place.iter().chain(&identity.when) {
-            anchor.push_str(&format!("--{}_{}", plain(name), plain(word)));
+            let _ = write!(anchor, "--{}_{}", plain(name), plain(word));
         }
         self.unique(anchor)
     }

@@ -2,8 +2,8 @@
 
 use serde::Serialize;
 
+use super::atlas::Atlas;
 use super::links::Links;
-use super::scope::Anchors;
 use super::text::{Figure, bind, count};
 use crate::model::{Build, Layout, Model, Printed, SerialRange, SourceClass};
 
@@ -65,13 +65,14 @@ pub struct Stop {
 
 impl TitleBlock {
     /// The title block of a build.
-    pub fn of(model: &Model, build: &Build, hash: &str) -> Self {
+    pub fn of<'a>(atlas: &Atlas<'a>, build: &'a Build, hash: &str) -> Self {
+        let model = atlas.model;
         let engine = model.engines.get(&build.engine);
         Self {
-            machines: machines(model, build),
+            machines: machines(atlas, build),
             engine: engine.map_or_else(|| build.engine.to_string(), |engine| engine.title.clone()),
             layout: engine.and_then(|engine| engine.layout.as_ref()).map(layout_words).unwrap_or_default(),
-            because: because(model, build),
+            because: because(atlas, build),
             build: build.id.to_string(),
             hash: hash.chars().take(12).collect(),
             stops: stops(model, build),
@@ -80,20 +81,20 @@ impl TitleBlock {
     }
 }
 
-fn machines(model: &Model, build: &Build) -> Vec<MachineCell> {
+fn machines(atlas: &Atlas<'_>, build: &Build) -> Vec<MachineCell> {
     let mut cells: Vec<MachineCell> = Vec::new();
-    for fit in model.fits.iter().filter(|fit| fit.build == build.id) {
+    for fit in atlas.fits_of_build(&build.id) {
         let href = Links::machine(&fit.machine);
         let span = match &fit.serial {
             SerialRange::All => (fit.years.to_string(), None),
             serial => (fit.years.to_string(), Some(serial.to_string())),
         };
-        match cells.iter_mut().find(|cell| cell.href == href) {
-            Some(cell) => cell.spans.push(span),
-            None => {
-                let name = model.machines.get(&fit.machine).map_or_else(|| fit.machine.to_string(), |one| one.name.clone());
-                cells.push(MachineCell { name, href, spans: vec![span] });
-            }
+        if let Some(cell) = cells.iter_mut().find(|cell| cell.href == href) {
+            cell.spans.push(span);
+        } else {
+            let machine = atlas.model.machines.get(&fit.machine);
+            let name = machine.map_or_else(|| fit.machine.to_string(), |one| one.name.clone());
+            cells.push(MachineCell { name, href, spans: vec![span] });
         }
     }
     cells
@@ -121,16 +122,16 @@ pub fn layout_words(layout: &Layout) -> Vec<String> {
     words
 }
 
-fn because(model: &Model, build: &Build) -> Vec<Because> {
+fn because<'a>(atlas: &Atlas<'a>, build: &'a Build) -> Vec<Because> {
+    let model = atlas.model;
     let Some(engine) = model.engines.get(&build.engine) else { return Vec::new() };
     let in_force = engine.variants.iter().filter(|variant| build.variants.contains(&variant.id));
     in_force
         .map(|variant| {
-            let mut anchors = Anchors::default();
-            let statements = build.statements.iter().filter_map(|statement| {
-                let anchor = anchors.statement(&statement.identity);
-                let entry = model.entries.get(&statement.identity.of)?;
-                (statement.variant.as_ref() == Some(&variant.id)).then(|| (entry.title.clone(), anchor))
+            let set = atlas.rows(build).filter(|(one, _)| one.variant.as_ref() == Some(&variant.id));
+            let statements = set.filter_map(|(one, anchor)| {
+                let entry = model.entries.get(&one.identity.of)?;
+                Some((entry.title.clone(), anchor.to_owned()))
             });
             let statements: Vec<_> = statements.collect();
             let source = variant.source.as_ref().and_then(|id| model.sources.get(id));

@@ -1,0 +1,117 @@
+//! The first page, and all machines year by year.
+
+use serde::Serialize;
+
+use super::atlas::Atlas;
+use super::complaint::ComplaintsView;
+use super::links::Links;
+use super::text::count;
+use crate::model::{Machine, Model, Years};
+
+/// The first page.
+#[derive(Debug, Serialize)]
+pub struct HomeView {
+    /// Machines by maker.
+    pub makers: Vec<MakerView>,
+    /// Counts in words.
+    pub counts: Vec<String>,
+    /// Complaints: title and place in their list.
+    pub complaints: Vec<(String, String)>,
+    /// True if an engine gives fault codes.
+    pub codes: bool,
+}
+
+/// A maker and its machines.
+#[derive(Debug, Serialize)]
+pub struct MakerView {
+    /// Its name.
+    pub name: String,
+    /// Its machines.
+    pub machines: Vec<MachineLink>,
+}
+
+/// A machine in a list.
+#[derive(Debug, Serialize)]
+pub struct MachineLink {
+    /// Its name.
+    pub name: String,
+    /// Its chooser.
+    pub href: String,
+    /// What sort of machine.
+    pub sort: Option<String>,
+    /// First and last year.
+    pub years: String,
+    /// Each year with its link, the newest first.
+    pub each: Vec<(u16, String)>,
+}
+
+/// All machines, year by year.
+#[derive(Debug, Serialize)]
+pub struct MachinesView {
+    /// Machines by maker.
+    pub makers: Vec<MakerView>,
+}
+
+/// What the base holds, in words.
+pub fn counts(model: &Model) -> Vec<String> {
+    let values = model.builds.values().map(|build| build.statements.len()).sum();
+    vec![
+        count(model.machines.len(), "machine", "machines"),
+        count(model.engines.len(), "engine", "engines"),
+        count(model.builds.len(), "build", "builds"),
+        count(values, "value", "values"),
+        count(model.procedures.len(), "procedure", "procedures"),
+    ]
+}
+
+fn makers(atlas: &Atlas<'_>) -> Vec<MakerView> {
+    let model = atlas.model;
+    let of_maker = |id| {
+        let mut machines: Vec<&Machine> = model.machines.values().filter(|one| one.maker == id).collect();
+        machines.sort_by(|one, other| one.name.cmp(&other.name));
+        machines
+    };
+    let views = model.makers.values().map(|maker| MakerView {
+        name: maker.name.clone(),
+        machines: of_maker(maker.id.clone()).into_iter().filter_map(|machine| machine_link(atlas, machine)).collect(),
+    });
+    let mut views: Vec<MakerView> = views.filter(|view| !view.machines.is_empty()).collect();
+    views.sort_by(|one, other| one.name.cmp(&other.name));
+    views
+}
+
+/// A machine of no year has no engine, and so nothing to open.
+fn machine_link(atlas: &Atlas<'_>, machine: &Machine) -> Option<MachineLink> {
+    let fits = atlas.fits_of_machine(&machine.id).iter();
+    let mut years: Vec<u16> = fits.flat_map(|fit| fit.years.from..=fit.years.to).collect();
+    years.sort_unstable();
+    years.dedup();
+    let (first, last) = (*years.first()?, *years.last()?);
+    Some(MachineLink {
+        name: machine.name.clone(),
+        href: Links::machine(&machine.id),
+        sort: machine.sort.clone(),
+        years: Years { from: first, to: last }.to_string(),
+        each: years.iter().rev().map(|year| (*year, Links::year(&machine.id, *year))).collect(),
+    })
+}
+
+impl HomeView {
+    /// The first page.
+    pub fn of(atlas: &Atlas<'_>) -> Self {
+        let complaints = ComplaintsView::of(atlas.model).complaints.into_iter();
+        Self {
+            makers: makers(atlas),
+            counts: counts(atlas.model),
+            complaints: complaints.map(|one| (one.title, format!("complaints.html#{}", one.anchor))).collect(),
+            codes: !atlas.model.codes.is_empty(),
+        }
+    }
+}
+
+impl MachinesView {
+    /// All machines.
+    pub fn of(atlas: &Atlas<'_>) -> Self {
+        Self { makers: makers(atlas) }
+    }
+}
