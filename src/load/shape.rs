@@ -97,16 +97,14 @@ impl Shape<'_> {
         let mut all: Vec<Break> = unusable
             .iter()
             .map(|path| Break {
-                finding: Some(number_out_of_range::finding(
-                    self.at(root, path),
-                    key_of(path),
-                    self.typed(root, path),
-                    "a finite number of usual size",
-                )),
+                finding: Some(number_out_of_range::no_number(self.at(root, path), key_of(path), self.typed(root, path))),
                 mend: self.cut(path, root),
             })
             .collect();
         let errors: Vec<_> = validator.iter_errors(json).collect();
+        if root.is_empty() && !errors.is_empty() {
+            return vec![self.empty(&errors)];
+        }
         for error in &errors {
             let path = steps(error);
             if !unusable.contains(&path) {
@@ -114,6 +112,19 @@ impl Shape<'_> {
             }
         }
         all
+    }
+
+    /// A file with nothing in it is one mistake, however many keys it needs.
+    fn empty(&self, errors: &[ValidationError<'_>]) -> Break {
+        let needs: Vec<_> = errors
+            .iter()
+            .filter_map(|error| match error.kind() {
+                ValidationErrorKind::Required { property } => property.as_str(),
+                _ => None,
+            })
+            .collect();
+        let span = Span::new(self.file, self.whole.clone());
+        Break { finding: Some(missing_key::all(span, noun(self.kind, &[]), &needs)), mend: Mend::Cut(Vec::new()) }
     }
 
     /// Gives misspelt keys their finding, and the name that was probably meant, where it is not taken.

@@ -16,6 +16,7 @@ pub fn finding(span: Span, key: &str, is: &str, wanted: &str, typed: &str) -> Fi
         ("a text", "a whole number" | "a number" | "true or false") => "write it without quotes".to_owned(),
         _ => format!("write {wanted}"),
     };
+    let is = if is == "a number" && wanted.ends_with("number") { typed } else { is };
     Finding::new(&RULE, span, format!("`{key}` is {is}, and takes {wanted}"), help)
 }
 
