@@ -274,7 +274,7 @@ impl Row {
 
 impl Row {
     /// The row as the source prints it: no drawing, nothing worked out, no note of ours.
-    pub fn told_printed(mut self) -> Self {
+    pub fn only_printed(mut self) -> Self {
         self.lines.iter_mut().chain(&mut self.stages).for_each(|line| line.converted = None);
         let points = self.points.iter_mut().flat_map(|table| &mut table.rows);
         points.for_each(|row| row.limits = None);
