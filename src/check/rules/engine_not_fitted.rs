@@ -1,6 +1,5 @@
 //! `engine-not-fitted`: no technician will ever find what nothing leads to.
 
-use crate::load::place::FileKind;
 use crate::check::Subject;
 use crate::diag::{Finding, Rule, Sink};
 
@@ -10,7 +9,7 @@ pub static RULE: Rule =
 
 /// Every engine, against the machines.
 pub fn check(subject: &Subject<'_>, sink: &mut Sink) {
-    if subject.damaged.contains(&FileKind::Machines) {
+    if !super::fittings_are_known(subject) {
         return;
     }
     for engine in subject.model.engines.values() {

@@ -1,6 +1,5 @@
 //! `variant-fits-nothing`: a bulletin that reaches no machine changes nothing, and nobody is told.
 
-use crate::load::place::FileKind;
 use crate::model::{Engine, Fit, Reach, Variant};
 use crate::check::Subject;
 use crate::diag::{Finding, Rule, Sink};
@@ -11,7 +10,7 @@ pub static RULE: Rule =
 
 /// Every reach of every variant, against the machines its engine is fitted to.
 pub fn check(subject: &Subject<'_>, sink: &mut Sink) {
-    if subject.damaged.contains(&FileKind::Machines) {
+    if !super::fittings_are_known(subject) {
         return;
     }
     for engine in subject.model.engines.values() {
