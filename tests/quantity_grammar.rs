@@ -1,6 +1,5 @@
 //! Every way of writing a value that is accepted, and what is said of those that are not.
 
-#![allow(clippy::indexing_slicing, clippy::panic, clippy::unwrap_used)] // A test fails by panicking.
 
 use baybook::quantity::{Kind, Shape, Unit, UnitError, Value, ValueError, ValueProblem};
 

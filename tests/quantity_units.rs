@@ -1,6 +1,5 @@
 //! The table of units against published sizes and codes.
 
-#![allow(clippy::indexing_slicing, clippy::panic, clippy::unwrap_used)] // A test fails by panicking.
 
 use baybook::quantity::{Exact, Kind, Unit, UnitError, exact_text, parse_exact};
 

@@ -4,7 +4,6 @@
 //! The committed file must equal what the code works out. After a wanted change write it anew with
 //! `BLESS=1 cargo test --test quantity_vectors`, and run the independent check.
 
-#![allow(clippy::indexing_slicing, clippy::panic, clippy::unwrap_used)] // A test fails by panicking.
 
 use std::fmt::Write as _;
 use std::path::Path;

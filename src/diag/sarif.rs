@@ -45,8 +45,10 @@ fn result(finding: &Finding, rules: &[&Rule], sources: &Sources) -> Value {
         .enumerate()
         .map(|(id, related)| {
             let mut place = location(related.span, sources);
-            place["id"] = json!(id);
-            place["message"] = json!({ "text": related.message });
+            if let Some(place) = place.as_object_mut() {
+                place.insert("id".to_owned(), json!(id));
+                place.insert("message".to_owned(), json!({ "text": related.message }));
+            }
             place
         })
         .collect();

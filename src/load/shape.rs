@@ -109,7 +109,7 @@ impl Shape<'_> {
         for error in &errors {
             let path = steps(error);
             if !unusable.contains(&path) {
-                all.extend(self.of_error(error, path, root));
+                all.extend(self.of_error(error, &path, root));
             }
         }
         all
@@ -131,34 +131,34 @@ impl Shape<'_> {
     fn of_error(
         &self,
         error: &ValidationError<'_>,
-        path: Vec<Step>,
+        path: &[Step],
         root: &DeTable<'_>,
     ) -> Vec<Break> {
-        let key = key_of(&path);
-        let here = || self.at(root, &path);
+        let key = key_of(path);
+        let here = || self.at(root, path);
         let finding = match error.kind() {
             ValidationErrorKind::AdditionalProperties { unexpected } => {
-                return self.unknown(unexpected, &path, root);
+                return self.unknown(unexpected, path, root);
             }
             ValidationErrorKind::Required { property } => {
                 let missing = property.as_str().unwrap_or_default();
-                let about = self.description(&path, missing);
-                Some(missing_key::finding(here(), noun(self.kind, &path), missing, about.as_deref()))
+                let about = self.description(path, missing);
+                Some(missing_key::finding(here(), noun(self.kind, path), missing, about.as_deref()))
             }
             ValidationErrorKind::OneOfNotValid { .. } | ValidationErrorKind::OneOfMultipleValid { .. } => {
-                self.forms(error, &path, root)
+                self.forms(error, path, root)
             }
             ValidationErrorKind::Type { kind } => {
                 let say = if matches!(path.last(), Some(Step::Item(_))) { wrong_type::member } else { wrong_type::finding };
-                Some(say(here(), key, json_word(error.instance()), &self.wanted(kind, error), self.typed(root, &path)))
+                Some(say(here(), key, json_word(error.instance()), &self.wanted(kind, error), self.typed(root, path)))
             }
             ValidationErrorKind::Enum { options } => {
                 let choices: Vec<_> = options.as_array().into_iter().flatten().filter_map(Value::as_str).collect();
-                let typed = error.instance().as_str().unwrap_or_else(|| self.typed(root, &path));
+                let typed = error.instance().as_str().unwrap_or_else(|| self.typed(root, path));
                 Some(not_a_choice::finding(here(), key, typed, &choices))
             }
             ValidationErrorKind::Constant { expected_value } => {
-                let typed = error.instance().as_str().unwrap_or_else(|| self.typed(root, &path));
+                let typed = error.instance().as_str().unwrap_or_else(|| self.typed(root, path));
                 let choices: Vec<_> = expected_value.as_str().into_iter().collect();
                 Some(not_a_choice::finding(here(), key, typed, &choices))
             }
@@ -168,19 +168,19 @@ impl Shape<'_> {
             }
             ValidationErrorKind::MinLength { .. } => Some(malformed_text::empty(here(), key)),
             ValidationErrorKind::MinItems { .. } | ValidationErrorKind::MaxItems { .. } => {
-                Some(self.count(error, &path, here()))
+                Some(self.count(error, path, here()))
             }
             ValidationErrorKind::Minimum { limit } => {
                 let bound = format!("at least {limit}");
-                Some(number_out_of_range::finding(here(), key, self.typed(root, &path), &bound))
+                Some(number_out_of_range::finding(here(), key, self.typed(root, path), &bound))
             }
             ValidationErrorKind::Maximum { limit } => {
                 let bound = format!("at most {limit}");
-                Some(number_out_of_range::finding(here(), key, self.typed(root, &path), &bound))
+                Some(number_out_of_range::finding(here(), key, self.typed(root, path), &bound))
             }
-            _ => Some(wrong_type::finding(here(), key, "not understood", "another value", self.typed(root, &path))),
+            _ => Some(wrong_type::finding(here(), key, "not understood", "another value", self.typed(root, path))),
         };
-        vec![Break { finding, mend: self.mend(error, &path, root) }]
+        vec![Break { finding, mend: self.mend(error, path, root) }]
     }
 
     fn cut(&self, path: &[Step], root: &DeTable<'_>) -> Mend {

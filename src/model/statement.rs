@@ -47,6 +47,8 @@ pub struct Statement {
     pub understood: bool,
     /// Whether a second reading confirms it.
     pub confirmation: Confirmation,
+    /// What a second reader found there, if it is not the same.
+    pub second_reading: Option<Form>,
     /// True if it names a source that is not known: then it is not said to name none.
     pub source_unknown: bool,
 }

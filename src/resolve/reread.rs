@@ -55,12 +55,15 @@ fn confirm_engine(
                 let twice = !seen.insert((variant.clone(), second.identity.clone()));
                 let outcome = again.held_against(first, reader);
                 if !twice || outcome == Confirmation::Differs {
-                    Arc::make_mut(first).confirmation = outcome;
+                    let differs = outcome == Confirmation::Differs;
+                    let first = Arc::make_mut(first);
+                    first.confirmation = outcome;
+                    first.second_reading = differs.then(|| second.form.clone());
                 }
             }
             None if engine_read => {
                 let near = nearest(engine, variant.as_ref(), &second);
-                reader.sink.push(reread_without_statement::finding(second.span, &second.identity, near));
+                reader.sink.push(reread_without_statement::finding(second.span, &second.identity, near.as_ref()));
             }
             None => {}
         }

@@ -60,6 +60,7 @@ pub fn statement(raw: &Located<Spec>, scope: &Scope<'_>, reader: &mut Reader<'_>
         note: owned(spec.note.as_ref()),
         typed: typed_words(spec, reader),
         confirmation: confirmation(spec),
+        second_reading: None,
         source_unknown: named.is_some() && source.is_none(),
     }))
 }

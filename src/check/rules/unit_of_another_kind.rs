@@ -54,7 +54,7 @@ fn finding(subject: &Subject<'_>, entry: &Entry, printed: &Printed, role: Role) 
     let span = subject.sources.inside(printed.span, &printed.typed, printed.value.unit_range());
     let wanted = wanted(entry, role).map_or("", |kind| kind.title());
     let message = format!("`{}` is a unit of {}, and `{}` takes units of {wanted}", unit.symbol(), unit.kind().title(), entry.id);
-    let usual: Vec<_> = Unit::all().filter(|one| one.kind().title() == wanted).map(|one| one.symbol()).take(8).collect();
+    let usual: Vec<_> = Unit::all().filter(|one| one.kind().title() == wanted).map(Unit::symbol).take(8).collect();
     Finding::new(&RULE, span, message, format!("units of {wanted}: `{}`", usual.join("`, `")))
         .with(entry.span, "the entry is defined here")
 }

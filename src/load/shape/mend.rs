@@ -48,12 +48,11 @@ pub(super) fn losable(kind: FileKind, path: &[Step], root: &DeTable<'_>) -> Vec<
                 kept.truncate(at.saturating_sub(1));
                 continue;
             }
-            (_, None) => true,
             ("spec" | "reread", Some(part)) => ["note", "fastener", "pattern"].contains(&part),
             ("variant", Some(part)) => part == "note",
             ("entry", Some(part)) => !["kind", "input", "axes", "states"].contains(&part),
             ("fitted" | "waive", Some(_)) => false,
-            (_, Some(_)) => true,
+            _ => true,
         };
         if !goes_alone {
             kept.truncate(at + 1);

@@ -181,6 +181,12 @@ impl Value {
         Self { unit, ..self.clone() }
     }
 
+    /// The same unit with another shape; `None` where it is none that can be printed, as a range that
+    /// runs backwards.
+    pub(super) fn with_shape(&self, shape: Shape) -> Option<Self> {
+        Self::parse(&Self { shape, ..self.clone() }.text()).ok()
+    }
+
     fn limit(&self, exact: Exact, inclusive: bool) -> Limit {
         let text = text_at_least(&exact, self.shown_decimals());
         Limit { exact, inclusive, text }

@@ -6,11 +6,12 @@ use serde::Serialize;
 
 use super::atlas::Atlas;
 use super::form::brief;
+use super::standing::{self, Mark};
 use super::links::Links;
 use super::scope;
 use super::text::{bind, sentence};
 use super::title_block::{layout_words, stops};
-use crate::model::{Build, BuildId, Fit, Identity, Machine, Model, SerialRange, Statement};
+use crate::model::{Build, BuildId, EntryId, Fit, Identity, Machine, Model, SerialRange, Statement};
 
 /// The chooser of one machine.
 #[derive(Debug, Serialize)]
@@ -109,6 +110,8 @@ pub struct Cell {
     pub build: String,
     /// The value in brief.
     pub value: super::form::Brief,
+    /// The mark of a value that nobody confirmed.
+    pub mark: Option<Mark>,
     /// Link to the row, if it is stated.
     pub href: String,
 }
@@ -223,7 +226,7 @@ fn differences<'a>(atlas: &Atlas<'a>, builds: &[&'a Build]) -> Vec<Difference> {
         }
     }
     let rank: BTreeMap<&str, usize> =
-        model.groups.iter().flat_map(|group| &group.entries).map(crate::model::EntryId::as_str).zip(0..).collect();
+        model.groups.iter().flat_map(|group| &group.entries).map(EntryId::as_str).zip(0..).collect();
     let mut different: Vec<_> = of_identity.into_iter().filter(|(_, cells)| !all_alike(cells)).collect();
     different.sort_by_key(|(identity, _)| rank.get(identity.of.as_str()).copied());
     let view = |(identity, cells): (&Identity, Vec<Option<&Statement>>)| Difference {
@@ -266,7 +269,8 @@ fn cell_of<'a>(atlas: &Atlas<'a>, build: &'a Build, statement: Option<&Statement
     });
     Cell {
         build: name.plain(),
-        value: statement.map_or_else(super::form::Brief::unstated, |one| brief(&one.form)),
+        value: statement.map_or_else(super::form::Brief::unstated, |one| standing::brief(atlas.model, one)),
+        mark: statement.and_then(|one| standing::mark(atlas.model, one)),
         href: anchor.map_or_else(|| name.href.clone(), |anchor| format!("{}#{anchor}", name.href)),
     }
 }
