@@ -24,10 +24,50 @@ static FILES: LazyLock<Vec<(String, Vec<u8>)>> = LazyLock::new(|| {
 
 /// Pieces that mean something somewhere: signs, brackets, links, values, keys, and what no text holds.
 const PIECES: [&[u8]; 44] = [
-    b"\"", b"'", b"\"\"\"", b"[", b"]", b"[[", b"{", b"}", b"=", b"#", b"\n", b"\r\n", b"\r", b"\0", b"\xff", b"\xef\xbb\xbf",
-    b"+++\n", b"](", b"[](spec:", b"[](turn:crank 90\xc2\xb0)", b"<b>", b"<!--", b"![", b"|", b"> ", b"^", b"\\",
-    "±".as_bytes(), "½".as_bytes(), "🔧".as_bytes(), "e\u{301}".as_bytes(), "\u{202e}".as_bytes(), b"1e400", b"inf", b"-0", b"..",
-    b"9999999999999999999", b"[[spec]]\n", b"[[variant]]\n", b"where = { x = \"y\" }\n", b"\"\"", b" mm", b"\x1b[31m", b"page = 1\n",
+    b"\"",
+    b"'",
+    b"\"\"\"",
+    b"[",
+    b"]",
+    b"[[",
+    b"{",
+    b"}",
+    b"=",
+    b"#",
+    b"\n",
+    b"\r\n",
+    b"\r",
+    b"\0",
+    b"\xff",
+    b"\xef\xbb\xbf",
+    b"+++\n",
+    b"](",
+    b"[](spec:",
+    b"[](turn:crank 90\xc2\xb0)",
+    b"<b>",
+    b"<!--",
+    b"![",
+    b"|",
+    b"> ",
+    b"^",
+    b"\\",
+    "±".as_bytes(),
+    "½".as_bytes(),
+    "🔧".as_bytes(),
+    "e\u{301}".as_bytes(),
+    "\u{202e}".as_bytes(),
+    b"1e400",
+    b"inf",
+    b"-0",
+    b"..",
+    b"9999999999999999999",
+    b"[[spec]]\n",
+    b"[[variant]]\n",
+    b"where = { x = \"y\" }\n",
+    b"\"\"",
+    b" mm",
+    b"\x1b[31m",
+    b"page = 1\n",
 ];
 
 /// One way to break a file.
@@ -86,7 +126,8 @@ impl Break {
                 bytes.splice(at..at, piece);
             }
             Self::SwapLines(..) | Self::RepeatLine(..) | Self::DropLine(_) => {
-                let mut lines: Vec<Vec<u8>> = bytes.split_inclusive(|byte| *byte == b'\n').map(<[u8]>::to_vec).collect();
+                let mut lines: Vec<Vec<u8>> =
+                    bytes.split_inclusive(|byte| *byte == b'\n').map(<[u8]>::to_vec).collect();
                 if !lines.is_empty() {
                     self.apply_to_lines(&mut lines);
                 }
@@ -133,12 +174,13 @@ fn hold(base: Base) {
     assert!(json::report(&examined.findings, &examined.sources, examined.summary).is_object());
     let mut seen: Vec<&Finding> = Vec::new();
     for finding in &examined.findings {
-        let twice = seen.iter().any(|one| one.rule.name == finding.rule.name && one.span == finding.span && one.message == finding.message);
+        let twice = seen.iter().any(|one| {
+            one.rule.name == finding.rule.name && one.span == finding.span && one.message == finding.message
+        });
         assert!(!twice, "found twice: {}", finding.message);
         seen.push(finding);
     }
 }
-
 
 proptest! {
     #![proptest_config(ProptestConfig { failure_persistence: None, ..ProptestConfig::with_cases(cases()) })]

@@ -46,7 +46,9 @@ impl Shape<'_> {
             let ValidationErrorKind::AdditionalProperties { unexpected } = error.kind() else { continue };
             let path = steps(error);
             let missing = missing(&errors, &path);
-            if self.move_home(unexpected, &path, root, sink) || self.rename(unexpected, &missing, &path, root, sink) {
+            if self.move_home(unexpected, &path, root, sink)
+                || self.rename(unexpected, &missing, &path, root, sink)
+            {
                 soundness = Soundness::Pruned;
             }
         }
@@ -71,7 +73,13 @@ impl Shape<'_> {
             let Some(near) = nearest(key, free).or_else(|| nearest_short(key, missing)) else { continue };
             let Some(range) = tree::key_range(root, path, key) else { continue };
             if tree::rename(root, path, key, near) {
-                sink.push(unknown_key::finding(Span::new(self.file, range), noun(self.kind, path), key, Some(near), &known));
+                sink.push(unknown_key::finding(
+                    Span::new(self.file, range),
+                    noun(self.kind, path),
+                    key,
+                    Some(near),
+                    &known,
+                ));
                 renamed = true;
             }
         }
@@ -79,16 +87,29 @@ impl Shape<'_> {
     }
 
     /// Several keys that all belong to one other table are moved there; false if they do not.
-    fn move_home(&self, unexpected: &[String], path: &[Step], root: &mut DeTable<'_>, sink: &mut Sink) -> bool {
-        let (Some(home), Some(table)) = (self.home(unexpected, path), mend::table_at(root, path)) else { return false };
-        let mut strays: Vec<_> = unexpected.iter().filter_map(|key| table.remove_entry(key.as_str())).collect();
+    fn move_home(
+        &self,
+        unexpected: &[String],
+        path: &[Step],
+        root: &mut DeTable<'_>,
+        sink: &mut Sink,
+    ) -> bool {
+        let (Some(home), Some(table)) = (self.home(unexpected, path), mend::table_at(root, path)) else {
+            return false;
+        };
+        let mut strays: Vec<_> =
+            unexpected.iter().filter_map(|key| table.remove_entry(key.as_str())).collect();
         strays.sort_by_key(|(key, _)| key.span().start);
         let Some(range) = strays.first().map(|(key, _)| key.span()) else { return false };
         let keys: Vec<_> = strays.iter().map(|(key, _)| key.get_ref().to_string()).collect();
         let span = Span::new(self.file, range.clone());
         sink.push(unknown_key::strayed(span, noun(self.kind, path), &keys, &home.heading()));
         let stray = Spanned::new(range, DeValue::Table(strays.into_iter().collect()));
-        let parent = if home.path.len() == 1 { Some(root) } else { mend::table_at(root, path).filter(|_| is_child(&home, path)) };
+        let parent = if home.path.len() == 1 {
+            Some(root)
+        } else {
+            mend::table_at(root, path).filter(|_| is_child(&home, path))
+        };
         if let (Some(parent), Some(name)) = (parent, home.path.last()) {
             put(parent, name, home.several, stray);
         }
@@ -126,7 +147,8 @@ fn nearest_short<'k>(typed: &str, missing: &[&'k str]) -> Option<&'k str> {
 }
 
 fn is_child(home: &Home, path: &[Step]) -> bool {
-    let keys: Vec<_> = path.iter().filter_map(|step| if let Step::Key(key) = step { Some(key) } else { None }).collect();
+    let keys: Vec<_> =
+        path.iter().filter_map(|step| if let Step::Key(key) = step { Some(key) } else { None }).collect();
     home.path.split_last().is_some_and(|(_, parent)| parent.iter().collect::<Vec<_>>() == keys)
 }
 
@@ -139,7 +161,11 @@ fn homes_in(root: &Value, schema: &Value, path: &mut Vec<String>, homes: &mut Ve
         let table = items.unwrap_or(property);
         let Some(keys) = table.get("properties").and_then(Value::as_object) else { continue };
         path.push(name.clone());
-        homes.push(Home { path: path.clone(), several: items.is_some(), keys: keys.keys().cloned().collect() });
+        homes.push(Home {
+            path: path.clone(),
+            several: items.is_some(),
+            keys: keys.keys().cloned().collect(),
+        });
         homes_in(root, table, path, homes);
         path.pop();
     }

@@ -64,7 +64,8 @@ pub(super) fn losable(kind: FileKind, path: &[Step], root: &DeTable<'_>) -> Vec<
 
 /// True for what the whole file hangs on: without it too much would be found missing, or to fit.
 fn decides_for_all(kind: FileKind, path: &[Step]) -> bool {
-    let keys: Vec<_> = path.iter().map(|step| if let Step::Key(key) = step { key.as_str() } else { "" }).collect();
+    let keys: Vec<_> =
+        path.iter().map(|step| if let Step::Key(key) = step { key.as_str() } else { "" }).collect();
     match kind {
         FileKind::Procedure => matches!(keys.as_slice(), ["fits" | "hazards", ..]),
         FileKind::Engine => matches!(keys.as_slice(), ["defaults"] | ["defaults", "source"]),
@@ -75,7 +76,9 @@ fn decides_for_all(kind: FileKind, path: &[Step]) -> bool {
 /// A list of plain values stands or falls whole: with one member less it would say something else.
 fn whole_list(path: &[Step], root: &DeTable<'_>) -> Vec<Step> {
     let mut path = path.to_owned();
-    let is_table = |path: &[Step]| tree::value_at(root, path).is_some_and(|value| matches!(value.get_ref(), DeValue::Table(_)));
+    let is_table = |path: &[Step]| {
+        tree::value_at(root, path).is_some_and(|value| matches!(value.get_ref(), DeValue::Table(_)))
+    };
     while matches!(path.last(), Some(Step::Item(_))) && !is_table(&path) {
         path.pop();
     }
