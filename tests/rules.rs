@@ -204,7 +204,7 @@ impl Page {
                             }
                         }
                         Event::Text(text) | Event::Code(text) if in_heading => {
-                            section.heading.push_str(&text)
+                            section.heading.push_str(&text);
                         }
                         Event::Text(text) => section.prose.push_str(&text),
                         Event::Code(text) => section.prose.push_str(&format!("`{text}`")),

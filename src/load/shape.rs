@@ -5,6 +5,7 @@
 //! asked again until the rest is sound. Breaks after the first asking follow from that, and make no
 //! findings: one mistake gives one message.
 
+mod keys;
 mod mend;
 mod words;
 
@@ -134,29 +135,6 @@ impl Shape<'_> {
         }
     }
 
-    /// Gives misspelt keys their finding, and the name that was probably meant, where it is not taken.
-    fn mend_keys(&self, root: &mut DeTable<'_>, sink: &mut Sink) -> Soundness {
-        let Some(validator) = schema::validator(self.kind) else { return Soundness::Whole };
-        let json = tree::to_json(root, &mut Vec::new());
-        let mut soundness = Soundness::Whole;
-        for error in validator.iter_errors(&json) {
-            let ValidationErrorKind::AdditionalProperties { unexpected } = error.kind() else { continue };
-            let path = steps(&error);
-            let known = self.known_keys(&path);
-            let known: Vec<_> = known.iter().map(String::as_str).collect();
-            for key in unexpected {
-                let Some(near) = nearest(key, known.iter().copied()) else { continue };
-                let Some(range) = tree::key_range(root, &path, key) else { continue };
-                if tree::rename(root, &path, key, near) {
-                    let span = Span::new(self.file, range);
-                    sink.push(unknown_key::finding(span, noun(self.kind, &path), key, &known));
-                    soundness = Soundness::Pruned;
-                }
-            }
-        }
-        soundness
-    }
-
     fn of_error(&self, error: &ValidationError<'_>, path: &[Step], root: &DeTable<'_>) -> Vec<Break> {
         let key = key_of(path);
         let here = || self.at(root, path);
@@ -236,6 +214,9 @@ impl Shape<'_> {
             TypeKind::Single(JsonType::Array) if instance.is_string() && self.lists_texts(path) => {
                 Mend::AsList(path.to_owned())
             }
+            TypeKind::Single(JsonType::Array) if instance.is_object() && self.lists_tables(path) => {
+                Mend::AsList(path.to_owned())
+            }
             TypeKind::Single(JsonType::String) if instance.is_number() && mend::is_plain_text(path) => {
                 Mend::AsText(path.to_owned(), self.typed(root, path).to_owned())
             }
@@ -250,6 +231,12 @@ impl Shape<'_> {
         of.is_some_and(|of| {
             of == "string" || of.as_array().is_some_and(|types| types.contains(&"string".into()))
         })
+    }
+
+    /// True if the members of the list at a path are tables.
+    fn lists_tables(&self, path: &[Step]) -> bool {
+        let items = self.schema_at(path).and_then(|schema| schema.get("items"));
+        items.is_some_and(|items| follow(self.schema(), items).get("properties").is_some())
     }
 
     /// A list of the wrong length: the key's own, or one inside it.
@@ -273,7 +260,11 @@ impl Shape<'_> {
             let range = tree::key_range(root, path, key).unwrap_or_else(|| self.whole.clone());
             let span = Span::new(self.file, range);
             let mend = Mend::Cut(path.iter().cloned().chain([Step::Key(key.clone())]).collect());
-            Break { finding: Some(unknown_key::finding(span, noun(self.kind, path), key, &known)), mend }
+            let near = nearest(key, known.iter().copied());
+            Break {
+                finding: Some(unknown_key::finding(span, noun(self.kind, path), key, near, &known)),
+                mend,
+            }
         };
         unexpected.iter().map(one).collect()
     }
@@ -312,6 +303,9 @@ impl Shape<'_> {
     /// What a key takes, in words, from the types its schema allows.
     fn wanted(&self, kind: &TypeKind, error: &ValidationError<'_>) -> String {
         match kind {
+            TypeKind::Single(JsonType::Array) if self.lists_tables(&steps(error)) => {
+                "a list of tables".to_owned()
+            }
             TypeKind::Single(JsonType::Array) if self.lists_texts(&steps(error)) => {
                 "a list of texts".to_owned()
             }
@@ -332,9 +326,13 @@ impl Shape<'_> {
         property.get("description")?.as_str().map(ToOwned::to_owned)
     }
 
+    fn schema(&self) -> &Value {
+        self.schema.get_or_init(|| schema::of(self.kind))
+    }
+
     /// The part of the schema that speaks of the value at a path.
     fn schema_at(&self, path: &[Step]) -> Option<&Value> {
-        let root = self.schema.get_or_init(|| schema::of(self.kind));
+        let root = self.schema();
         let mut here = root;
         for step in path {
             here = follow(root, here);

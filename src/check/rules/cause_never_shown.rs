@@ -11,7 +11,9 @@ pub static RULE: Rule =
 /// Every cause of every complaint but what is left over.
 pub fn check(subject: &Subject<'_>, sink: &mut Sink) {
     for complaint in subject.model.complaints.values() {
-        let unread = subject.damaged.contains(&FileKind::Complaint);
+        // A check that shows nothing known was to show something, and has its finding already.
+        let unread = subject.damaged.contains(&FileKind::Complaint)
+            || complaint.checks.iter().any(|check| check.shows.is_empty());
         for cause in complaint.causes.iter().filter(|cause| !cause.residual && !unread) {
             if !complaint.checks.iter().any(|check| check.shows.contains(&cause.id)) {
                 let message = format!("no check of `{}` shows `{}`", complaint.id, cause.id);

@@ -15,7 +15,7 @@ pub static RULE: Rule = crate::rule!(
 
 /// Every engine, against the machines.
 pub fn check(subject: &Subject<'_>, sink: &mut Sink) {
-    if subject.damaged.contains(&FileKind::Machines) {
+    if !super::fittings_are_known(subject) {
         return;
     }
     for engine in subject.model.engines.values() {

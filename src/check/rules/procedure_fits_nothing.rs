@@ -16,8 +16,9 @@ pub static RULE: Rule = crate::rule!(
 
 /// Every procedure, against every build.
 pub fn check(subject: &Subject<'_>, sink: &mut Sink) {
-    let unread = [FileKind::Engine, FileKind::Machines, FileKind::Catalogue, FileKind::Procedure];
-    let read = subject.model.engines.values().all(|engine| engine.whole);
+    let unread = [FileKind::Engine, FileKind::Catalogue, FileKind::Procedure];
+    let read =
+        super::fittings_are_known(subject) && subject.model.engines.values().all(|engine| engine.whole);
     if !read || unread.iter().any(|kind| subject.damaged.contains(kind)) {
         return;
     }

@@ -23,6 +23,7 @@ pub fn check(subject: &Subject<'_>, sink: &mut Sink) {
         for (state, word) in &statement.identity.when {
             let Some((state_span, word_span)) = statement.words_at(state) else { continue };
             let found = match entry.states.get(state) {
+                None if !entry.whole => None,
                 None => Some(no_state(entry, state, state_span)),
                 Some(Domain::Words(words)) if !words.contains(word) => {
                     Some(no_word(entry, state, word, words, word_span))

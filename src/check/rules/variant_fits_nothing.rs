@@ -2,7 +2,6 @@
 
 use crate::check::Subject;
 use crate::diag::{Finding, Rule, Sink};
-use crate::load::place::FileKind;
 use crate::model::{Engine, Fit, Reach, Variant};
 
 /// See the page beside this file.
@@ -16,7 +15,7 @@ pub static RULE: Rule = crate::rule!(
 
 /// Every reach of every variant, against the machines its engine is fitted to.
 pub fn check(subject: &Subject<'_>, sink: &mut Sink) {
-    if subject.damaged.contains(&FileKind::Machines) {
+    if !super::fittings_are_known(subject) {
         return;
     }
     for engine in subject.model.engines.values() {

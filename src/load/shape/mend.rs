@@ -5,6 +5,8 @@
 //! base with a finding of this kind is never emitted. Else the smallest part is cut out that no later
 //! rule misses.
 
+use std::ops::Range;
+
 use toml::Spanned;
 use toml::de::{DeArray, DeTable, DeValue};
 
@@ -17,7 +19,7 @@ use crate::load::tree::{self, Step};
 pub(super) enum Mend {
     /// Cut out; the whole file for an empty path.
     Cut(Vec<Step>),
-    /// `window = "…"` read as `window = ["…"]`.
+    /// `window = "…"` read as `window = ["…"]`, `[spec]` as `[[spec]]`.
     AsList(Vec<Step>),
     /// `page = 12` read as `page = "12"`.
     AsText(Vec<Step>, String),
@@ -89,12 +91,7 @@ pub(super) fn apply(mends: Vec<Mend>, root: &mut DeTable<'_>) -> bool {
     for mend in mends {
         match mend {
             Mend::Cut(path) => cuts.push(path),
-            Mend::AsList(path) => change(root, &path, |value, span| {
-                let text = std::mem::replace(value, DeValue::Boolean(false));
-                let mut list = DeArray::new();
-                list.push(Spanned::new(span, text));
-                *value = DeValue::Array(list);
-            }),
+            Mend::AsList(path) => change(root, &path, as_list),
             Mend::AsText(path, text) => change(root, &path, |value, _| *value = DeValue::String(text.into())),
         }
     }
@@ -108,11 +105,30 @@ pub(super) fn apply(mends: Vec<Mend>, root: &mut DeTable<'_>) -> bool {
     true
 }
 
+/// Makes a list of a value, with the value as its one member.
+pub(super) fn as_list(value: &mut DeValue<'_>, span: Range<usize>) {
+    let one = std::mem::replace(value, DeValue::Boolean(false));
+    let mut list = DeArray::new();
+    list.push(Spanned::new(span, one));
+    *value = DeValue::Array(list);
+}
+
 /// Changes the value at a path, which its span comes with.
-fn change(root: &mut DeTable<'_>, path: &[Step], how: impl FnOnce(&mut DeValue<'_>, std::ops::Range<usize>)) {
+fn change(root: &mut DeTable<'_>, path: &[Step], how: impl FnOnce(&mut DeValue<'_>, Range<usize>)) {
     if let Some(value) = value_at(root, path) {
         let span = value.span();
         how(value.get_mut(), span);
+    }
+}
+
+/// The table at a path, to be changed.
+pub(super) fn table_at<'t, 'i>(root: &'t mut DeTable<'i>, path: &[Step]) -> Option<&'t mut DeTable<'i>> {
+    if path.is_empty() {
+        return Some(root);
+    }
+    match value_at(root, path)?.get_mut() {
+        DeValue::Table(table) => Some(table),
+        _ => None,
     }
 }
 
