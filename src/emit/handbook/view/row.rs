@@ -268,7 +268,7 @@ impl Row {
 
 impl Row {
     /// The row as the source prints it: no drawing, nothing worked out, no note of ours.
-    pub fn as_printed(mut self) -> Self {
+    pub fn printed_only(mut self) -> Self {
         self.lines.iter_mut().chain(&mut self.stages).for_each(|line| line.converted = None);
         let points = self.points.iter_mut().flat_map(|table| &mut table.rows);
         points.for_each(|row| row.limits = None);
