@@ -19,15 +19,15 @@ use toml::de::DeTable;
 
 use super::place::FileKind;
 use super::rules::{
-    malformed_text, missing_key, not_a_choice, number_out_of_range, one_form_only, unknown_key,
-    wrong_count, wrong_type,
+    malformed_text, missing_key, not_a_choice, number_out_of_range, one_form_only, unknown_key, wrong_count,
+    wrong_type,
 };
 use super::schema;
 use super::tree::{self, Step};
-use mend::Mend;
-use words::{json_word, key_of, noun, type_word};
 use crate::diag::{Finding, Sink, nearest};
 use crate::source::{FileId, Span};
+use mend::Mend;
+use words::{json_word, key_of, noun, type_word};
 
 /// How often the schema is asked before the file is given up.
 const ROUNDS: usize = 16;
@@ -97,23 +97,41 @@ impl Shape<'_> {
         let mut all: Vec<Break> = unusable
             .iter()
             .map(|path| Break {
-                finding: Some(number_out_of_range::finding(
+                finding: Some(number_out_of_range::no_number(
                     self.at(root, path),
                     key_of(path),
                     self.typed(root, path),
-                    "a finite number of usual size",
                 )),
                 mend: self.cut(path, root),
             })
             .collect();
         let errors: Vec<_> = validator.iter_errors(json).collect();
+        if root.is_empty() && !errors.is_empty() {
+            return vec![self.empty(&errors)];
+        }
         for error in &errors {
             let path = steps(error);
             if !unusable.contains(&path) {
-                all.extend(self.of_error(error, path, root));
+                all.extend(self.of_error(error, &path, root));
             }
         }
         all
+    }
+
+    /// A file with nothing in it is one mistake, however many keys it needs.
+    fn empty(&self, errors: &[ValidationError<'_>]) -> Break {
+        let needs: Vec<_> = errors
+            .iter()
+            .filter_map(|error| match error.kind() {
+                ValidationErrorKind::Required { property } => property.as_str(),
+                _ => None,
+            })
+            .collect();
+        let span = Span::new(self.file, self.whole.clone());
+        Break {
+            finding: Some(missing_key::all(span, noun(self.kind, &[]), &needs)),
+            mend: Mend::Cut(Vec::new()),
+        }
     }
 
     /// Gives misspelt keys their finding, and the name that was probably meant, where it is not taken.
@@ -139,37 +157,43 @@ impl Shape<'_> {
         soundness
     }
 
-    fn of_error(
-        &self,
-        error: &ValidationError<'_>,
-        path: Vec<Step>,
-        root: &DeTable<'_>,
-    ) -> Vec<Break> {
-        let key = key_of(&path);
-        let here = || self.at(root, &path);
+    fn of_error(&self, error: &ValidationError<'_>, path: &[Step], root: &DeTable<'_>) -> Vec<Break> {
+        let key = key_of(path);
+        let here = || self.at(root, path);
         let finding = match error.kind() {
             ValidationErrorKind::AdditionalProperties { unexpected } => {
-                return self.unknown(unexpected, &path, root);
+                return self.unknown(unexpected, path, root);
             }
             ValidationErrorKind::Required { property } => {
                 let missing = property.as_str().unwrap_or_default();
-                let about = self.description(&path, missing);
-                Some(missing_key::finding(here(), noun(self.kind, &path), missing, about.as_deref()))
+                let about = self.description(path, missing);
+                Some(missing_key::finding(here(), noun(self.kind, path), missing, about.as_deref()))
             }
             ValidationErrorKind::OneOfNotValid { .. } | ValidationErrorKind::OneOfMultipleValid { .. } => {
-                self.forms(error, &path, root)
+                self.forms(error, path, root)
             }
             ValidationErrorKind::Type { kind } => {
-                let say = if matches!(path.last(), Some(Step::Item(_))) { wrong_type::member } else { wrong_type::finding };
-                Some(say(here(), key, json_word(error.instance()), &self.wanted(kind, error), self.typed(root, &path)))
+                let say = if matches!(path.last(), Some(Step::Item(_))) {
+                    wrong_type::member
+                } else {
+                    wrong_type::finding
+                };
+                Some(say(
+                    here(),
+                    key,
+                    json_word(error.instance()),
+                    &self.wanted(kind, error),
+                    self.typed(root, path),
+                ))
             }
             ValidationErrorKind::Enum { options } => {
-                let choices: Vec<_> = options.as_array().into_iter().flatten().filter_map(Value::as_str).collect();
-                let typed = error.instance().as_str().unwrap_or_else(|| self.typed(root, &path));
+                let choices: Vec<_> =
+                    options.as_array().into_iter().flatten().filter_map(Value::as_str).collect();
+                let typed = error.instance().as_str().unwrap_or_else(|| self.typed(root, path));
                 Some(not_a_choice::finding(here(), key, typed, &choices))
             }
             ValidationErrorKind::Constant { expected_value } => {
-                let typed = error.instance().as_str().unwrap_or_else(|| self.typed(root, &path));
+                let typed = error.instance().as_str().unwrap_or_else(|| self.typed(root, path));
                 let choices: Vec<_> = expected_value.as_str().into_iter().collect();
                 Some(not_a_choice::finding(here(), key, typed, &choices))
             }
@@ -179,19 +203,25 @@ impl Shape<'_> {
             }
             ValidationErrorKind::MinLength { .. } => Some(malformed_text::empty(here(), key)),
             ValidationErrorKind::MinItems { .. } | ValidationErrorKind::MaxItems { .. } => {
-                Some(self.count(error, &path, here()))
+                Some(self.count(error, path, here()))
             }
             ValidationErrorKind::Minimum { limit } => {
                 let bound = format!("at least {limit}");
-                Some(number_out_of_range::finding(here(), key, self.typed(root, &path), &bound))
+                Some(number_out_of_range::finding(here(), key, self.typed(root, path), &bound))
             }
             ValidationErrorKind::Maximum { limit } => {
                 let bound = format!("at most {limit}");
-                Some(number_out_of_range::finding(here(), key, self.typed(root, &path), &bound))
+                Some(number_out_of_range::finding(here(), key, self.typed(root, path), &bound))
             }
-            _ => Some(wrong_type::finding(here(), key, "not understood", "another value", self.typed(root, &path))),
+            _ => Some(wrong_type::finding(
+                here(),
+                key,
+                "not understood",
+                "another value",
+                self.typed(root, path),
+            )),
         };
-        vec![Break { finding, mend: self.mend(error, &path, root) }]
+        vec![Break { finding, mend: self.mend(error, path, root) }]
     }
 
     fn cut(&self, path: &[Step], root: &DeTable<'_>) -> Mend {
@@ -203,7 +233,9 @@ impl Shape<'_> {
         let ValidationErrorKind::Type { kind } = error.kind() else { return self.cut(path, root) };
         let instance = error.instance();
         match kind {
-            TypeKind::Single(JsonType::Array) if instance.is_string() && self.lists_texts(path) => Mend::AsList(path.to_owned()),
+            TypeKind::Single(JsonType::Array) if instance.is_string() && self.lists_texts(path) => {
+                Mend::AsList(path.to_owned())
+            }
             TypeKind::Single(JsonType::String) if instance.is_number() && mend::is_plain_text(path) => {
                 Mend::AsText(path.to_owned(), self.typed(root, path).to_owned())
             }
@@ -215,13 +247,19 @@ impl Shape<'_> {
     fn lists_texts(&self, path: &[Step]) -> bool {
         let schema = self.schema_at(path);
         let of = schema.and_then(|schema| schema.pointer("/items/type"));
-        of.is_some_and(|of| of == "string" || of.as_array().is_some_and(|types| types.contains(&"string".into())))
+        of.is_some_and(|of| {
+            of == "string" || of.as_array().is_some_and(|types| types.contains(&"string".into()))
+        })
     }
 
     /// A list of the wrong length: the key's own, or one inside it.
     fn count(&self, error: &ValidationError<'_>, path: &[Step], here: Span) -> Finding {
         let key = key_of(path);
-        let list = if matches!(path.last(), Some(Step::Item(_))) { format!("a list inside `{key}`") } else { format!("`{key}`") };
+        let list = if matches!(path.last(), Some(Step::Item(_))) {
+            format!("a list inside `{key}`")
+        } else {
+            format!("`{key}`")
+        };
         let has = error.instance().as_array().map_or(0, Vec::len);
         let schema = self.schema_at(path);
         let bound = |keyword| schema.and_then(|schema| schema.get(keyword)?.as_u64());
@@ -241,14 +279,10 @@ impl Shape<'_> {
     }
 
     /// A statement with no form, or more than one.
-    fn forms(
-        &self,
-        error: &ValidationError<'_>,
-        path: &[Step],
-        root: &DeTable<'_>,
-    ) -> Option<Finding> {
+    fn forms(&self, error: &ValidationError<'_>, path: &[Step], root: &DeTable<'_>) -> Option<Finding> {
         let object = error.instance().as_object()?;
-        let given: Vec<_> = one_form_only::FORMS.into_iter().filter(|form| object.contains_key(*form)).collect();
+        let given: Vec<_> =
+            one_form_only::FORMS.into_iter().filter(|form| object.contains_key(*form)).collect();
         let noun = noun(self.kind, path).replacen("a ", "this ", 1);
         if given.is_empty() {
             return Some(one_form_only::none(self.at(root, path), &noun));
@@ -278,11 +312,11 @@ impl Shape<'_> {
     /// What a key takes, in words, from the types its schema allows.
     fn wanted(&self, kind: &TypeKind, error: &ValidationError<'_>) -> String {
         match kind {
-            TypeKind::Single(JsonType::Array) if self.lists_texts(&steps(error)) => "a list of texts".to_owned(),
-            TypeKind::Single(one) => type_word(*one).to_owned(),
-            TypeKind::Multiple(set) => {
-                set.iter().map(type_word).collect::<Vec<_>>().join(" or ")
+            TypeKind::Single(JsonType::Array) if self.lists_texts(&steps(error)) => {
+                "a list of texts".to_owned()
             }
+            TypeKind::Single(one) => type_word(*one).to_owned(),
+            TypeKind::Multiple(set) => set.iter().map(type_word).collect::<Vec<_>>().join(" or "),
         }
     }
 
@@ -318,7 +352,10 @@ impl Shape<'_> {
 
 /// The schema a `$ref` stands for; the schema itself if it is none.
 fn follow<'s>(root: &'s Value, schema: &'s Value) -> &'s Value {
-    let target = schema.get("$ref").and_then(Value::as_str).and_then(|name| root.pointer(name.trim_start_matches('#')));
+    let target = schema
+        .get("$ref")
+        .and_then(Value::as_str)
+        .and_then(|name| root.pointer(name.trim_start_matches('#')));
     target.unwrap_or(schema)
 }
 

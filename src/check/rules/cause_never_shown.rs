@@ -1,8 +1,8 @@
 //! `cause-never-shown`: the order of checks would end without ever finding it.
 
-use crate::load::place::FileKind;
 use crate::check::Subject;
 use crate::diag::{Finding, Rule, Sink};
+use crate::load::place::FileKind;
 
 /// See the page beside this file.
 pub static RULE: Rule =
@@ -15,7 +15,8 @@ pub fn check(subject: &Subject<'_>, sink: &mut Sink) {
         for cause in complaint.causes.iter().filter(|cause| !cause.residual && !unread) {
             if !complaint.checks.iter().any(|check| check.shows.contains(&cause.id)) {
                 let message = format!("no check of `{}` shows `{}`", complaint.id, cause.id);
-                let help = "add it to `shows` of a check, or say `residual = true` if it is what is left over";
+                let help =
+                    "add it to `shows` of a check, or say `residual = true` if it is what is left over";
                 sink.push(Finding::new(&RULE, cause.span, message, help));
             }
         }

@@ -1,8 +1,8 @@
 //! `source-missing`: a number nobody can look up again cannot be trusted or corrected.
 
-use crate::model::{Absence, Form};
 use crate::check::Subject;
 use crate::diag::{Finding, Rule, Sink};
+use crate::model::{Absence, Form};
 
 /// See the page beside this file.
 pub static RULE: Rule =

@@ -46,12 +46,11 @@ pub(super) fn losable(kind: FileKind, path: &[Step], root: &DeTable<'_>) -> Vec<
                 kept.truncate(at.saturating_sub(1));
                 continue;
             }
-            (_, None) => true,
             ("spec" | "reread", Some(part)) => ["note", "fastener", "pattern"].contains(&part),
             ("variant", Some(part)) => part == "note",
             ("entry", Some(part)) => !["kind", "input", "axes", "states"].contains(&part),
             ("fitted" | "waive", Some(_)) => false,
-            (_, Some(_)) => true,
+            _ => true,
         };
         if !goes_alone {
             kept.truncate(at + 1);
@@ -63,7 +62,8 @@ pub(super) fn losable(kind: FileKind, path: &[Step], root: &DeTable<'_>) -> Vec<
 
 /// True for what the whole file hangs on: without it too much would be found missing, or to fit.
 fn decides_for_all(kind: FileKind, path: &[Step]) -> bool {
-    let keys: Vec<_> = path.iter().map(|step| if let Step::Key(key) = step { key.as_str() } else { "" }).collect();
+    let keys: Vec<_> =
+        path.iter().map(|step| if let Step::Key(key) = step { key.as_str() } else { "" }).collect();
     match kind {
         FileKind::Procedure => matches!(keys.as_slice(), ["fits" | "hazards", ..]),
         FileKind::Engine => matches!(keys.as_slice(), ["defaults"] | ["defaults", "source"]),
@@ -74,7 +74,9 @@ fn decides_for_all(kind: FileKind, path: &[Step]) -> bool {
 /// A list of plain values stands or falls whole: with one member less it would say something else.
 fn whole_list(path: &[Step], root: &DeTable<'_>) -> Vec<Step> {
     let mut path = path.to_owned();
-    let is_table = |path: &[Step]| tree::value_at(root, path).is_some_and(|value| matches!(value.get_ref(), DeValue::Table(_)));
+    let is_table = |path: &[Step]| {
+        tree::value_at(root, path).is_some_and(|value| matches!(value.get_ref(), DeValue::Table(_)))
+    };
     while matches!(path.last(), Some(Step::Item(_))) && !is_table(&path) {
         path.pop();
     }

@@ -159,7 +159,7 @@ fn read_value(model: &Model, places: &Places, (engine, statement): Read<'_>) -> 
     let every = places.in_every_build(&engine.id, statement);
     let rows = places.rows(statement);
     Some(ReadValue {
-        row: Row::of(model, entry, statement, String::new(), false).printed_only(),
+        row: Row::of(model, entry, statement, String::new(), false).only_printed(),
         engine: bind(&engine.title),
         builds: if every { rows.iter().take(1).cloned().collect() } else { rows.to_vec() },
         every,
