@@ -17,12 +17,18 @@ fn base() -> Vec<Found> {
     files.push(("sources.toml", format!(
         "[[source]]\nid = \"m\"\ntitle = \"{h}\"\nedition = \"{h}\"\nnote = \"{h}\"\n[[source]]\nid = \"stop\"\nclass = \"stop\"\ntitle = \"{h}\"\nnote = \"{h}\"\n"
     )));
-    files.push(("gauges.toml", format!("[[gauge]]\nid = \"g\"\ntitle = \"{h}\"\nkind = \"length\"\nspan = \"0.05..1.00 mm\"\nerror = \"0.005 mm\"\n")));
+    files.push(("gauges.toml", format!("[[gauge]]\nid = \"g\"\ntitle = \"{h}\"\nkind = \"length\"\nspan = \"0.05..1.00 mm\"\nerror = \"0.005 mm\"\nhazards = [\"hot\"]\n")));
     files.push(("catalogue/all.toml", catalogue()));
     files.push(("machines/q.toml", format!(
         "maker = \"q\"\nname = \"{h}\"\n[[machine]]\nid = \"m\"\nname = \"{h}\"\nsort = \"{h}\"\nserial_at = \"{h}\"\n[[machine.fitted]]\nengine = \"e\"\nyears = \"2020..2021\"\n"
     )));
     files.push(("engines/q/e.toml", engine()));
+    files.push(("complaints/c.toml", format!(
+        "id = \"c\"\ntitle = \"{h}\"\naka = [\"{h}\"]\n[fits]\nhas = [\"a.window\"]\n[[causes]]\nid = \"one\"\ntitle = \"{h}\"\nshare = 3\n[[causes]]\nid = \"rest\"\ntitle = \"{h}\"\nshare = 1\nresidual = true\n[[access]]\nid = \"a\"\ntitle = \"{h}\"\nminutes = 1\n[[checks]]\nid = \"k\"\ntitle = \"{h}\"\nminutes = 2\nshows = [\"one\"]\nneeds = [\"a\"]\nprocedure = \"p\"\n"
+    )));
+    files.push(("codes/k.toml", format!(
+        "id = \"k\"\ntitle = \"{h}\"\nengines = [\"e\"]\nread = \"{h}\"\nclear = \"{h}\"\nsource = \"m\"\npage = \"{h}\"\n[[code]]\nid = \"1\"\ntitle = \"{h}\"\nset_when = \"{h}\"\nraises = [\"c/one\"]\nmeasure = [\"a.window\"]\n"
+    )));
     files.push(("procedures/p.md", format!(
         "+++\nid = \"p\"\ntitle = \"{h}\"\nneeds = [\"g\", \"{h}\"]\nproof = \"{h}\"\nfits = {{ has = [\"a.window\"] }}\nhazards = [\"hot\"]\n+++\n# A heading {{onclick=alert(5)}}\n\n1. Look & see &lt;script&gt;alert(6)&lt;/script&gt;. [](hazard:hot)\n2. [`<b>x</b>`](reading:a.window) and [](spec:a.window), `<script>alert(7)</script>`.\n3. [](turn:crank 90°)\n"
     )));
@@ -113,6 +119,17 @@ fn no_text_of_a_file_becomes_markup() {
             assert!(!page.contains(forbidden), "{path}: {forbidden}");
         }
         seen += page.matches("&lt;script&gt;alert(1)").count();
+    }
+    for path in [
+        "sources/m.html",
+        "codes/k.html",
+        "builds/e/complaint-c.html",
+        "gauges.html",
+        "complaints.html",
+        "coverage/e.html",
+    ] {
+        let page = std::str::from_utf8(&tree[path]).expect("text");
+        assert!(page.matches("&lt;script&gt;alert(1)").count() > 3, "{path} should show the hostile text");
     }
     assert!(seen > 200, "the hostile text should stand, escaped, all over the handbook: {seen}");
 }

@@ -4,7 +4,7 @@ use std::path::Path;
 use std::sync::LazyLock;
 
 use baybook::emit::Tree;
-use baybook::load::disk;
+use baybook::load::disk::{self, Content};
 use serde_json::{Value, json};
 
 static OUTPUT: LazyLock<Tree> = LazyLock::new(|| {
@@ -171,4 +171,64 @@ fn a_second_reading_confirms_with_its_reader_and_day() {
     let lash = specs(build(&engine, "ox-887"), "lash.intake")[0];
     assert_eq!(lash["confirmation"], json!({ "state": "confirmed", "by": "jl", "on": "2026-10-02" }));
     assert_eq!(lash["source"]["read_by"], "mk");
+}
+
+/// The demo base with other orders on what may be published, and a waiver.
+fn published(orders: &str) -> Tree {
+    let specs = Path::new(env!("CARGO_MANIFEST_DIR")).join("specs");
+    let mut found = disk::read_base(&specs).expect("the demo base is there");
+    for file in found.iter_mut().filter(|file| file.path == "base.toml") {
+        if let Content::Bytes(bytes) = &mut file.content {
+            bytes.extend_from_slice(format!("\n[publish]\n{orders}\n").as_bytes());
+        }
+    }
+    for file in found.iter_mut().filter(|file| file.path == "engines/oxbarrow/ox-887.toml") {
+        if let Content::Bytes(bytes) = &mut file.content {
+            let waive = "\n[[waive]]\nrule = \"outside-plausible\"\non = { of = \"compression.ratio\", value = \"11.2:1\" }\nbecause = \"<built> for height\"\nuntil = 2027-01-31\n";
+            bytes.extend_from_slice(waive.as_bytes());
+        }
+    }
+    // Without its second readings every value was read once.
+    found.retain(|file| !file.path.starts_with("rereads/oxbarrow/"));
+    let examined = baybook::examine(found, None);
+    baybook::emit::compile(&examined.checked.expect("no errors")).expect("it compiles")
+}
+
+#[test]
+fn what_was_read_once_is_marked_or_withheld_as_the_base_orders() {
+    let (marked, withheld) = (published("unconfirmed = true"), published("unconfirmed = false"));
+    let page = |tree: &Tree, path: &str| String::from_utf8_lossy(&tree[path]).replace('\u{a0}', " ");
+    for path in [
+        "builds/ox-887/engine.html",
+        "builds/ox-887/valve-lash.html",
+        "sources/ox-887-manual.html",
+        "entries/lash_exhaust.html",
+    ] {
+        let (with, without) = (page(&marked, path), page(&withheld, path));
+        assert!(with.contains("0.23") && with.contains("read once</span>"), "{path}");
+        assert!(!without.contains("0.23 ± 0.02") && !without.contains("0.21..0.25"), "{path} shows it");
+        assert!(without.to_lowercase().contains("withheld"), "{path} does not say so");
+    }
+    let waived = "waived: outside-plausible until 2027-01-31, because &lt;built&gt; for height.";
+    assert!(page(&marked, "builds/ox-887/engine.html").contains(waived), "a waiver stands at its value");
+    assert!(page(&marked, "sources/ox-887-manual.html").contains(waived), "and where it was read");
+    let row = page(&withheld, "builds/ox-887/engine.html");
+    assert!(row.contains(
+        "Withheld: read once by mk, and this handbook shows only what two people have read alike."
+    ));
+    assert!(
+        !row.contains("<svg class=\"drawing dimension") && !row.contains("counter-clockwise"),
+        "a drawing of it"
+    );
+}
+
+#[test]
+fn the_makers_own_words_stay_here_where_the_base_says_so() {
+    let kept = published("labels = false");
+    let with_labels = |tree: &Tree| {
+        let pages = tree.iter().filter(|(path, _)| path.ends_with(".html") && !path.starts_with("rules"));
+        pages.filter(|(_, bytes)| String::from_utf8_lossy(bytes).contains("row “")).count()
+    };
+    assert!(with_labels(&OUTPUT) > 20);
+    assert_eq!(with_labels(&kept), 0);
 }
