@@ -2,7 +2,6 @@
 
 use crate::check::Subject;
 use crate::diag::{Finding, Rule, Sink};
-use crate::load::place::FileKind;
 
 /// See the page beside this file.
 pub static RULE: Rule = crate::rule!(
