@@ -1,6 +1,7 @@
 //! Check: the rules, run over a resolved base, and the proof that it passed them.
 
 pub mod registry;
+pub mod relation;
 pub mod rules;
 mod waivers;
 

@@ -349,6 +349,8 @@ fn noun(kind: FileKind, path: &[Step]) -> &'static str {
         (_, "access") => "an access step",
         (_, "code") => "a code",
         (_, "retired") => "a retired id",
+        (_, "relation") => "a relation",
+        (_, "off") => "an `off` table",
         _ => "this table",
     }
 }

@@ -1,6 +1,7 @@
 //! The rules that look at a resolved base, one a file.
 
 pub mod access_in_a_circle;
+pub mod arithmetic_broken;
 pub mod cause_never_shown;
 pub mod code_unknown;
 pub mod critical_unconfirmed;
@@ -16,6 +17,8 @@ pub mod number_in_prose;
 pub mod outside_plausible;
 pub mod page_missing;
 pub mod procedure_fits_nothing;
+pub mod relation_broken;
+pub mod relation_not_understood;
 pub mod set_to_outside_window;
 pub mod shares_sum_to_nothing;
 pub mod source_missing;
@@ -52,6 +55,7 @@ pub static LAST: &[&Rule] = &[&waiver_lapsed::RULE, &waiver_not_allowed::RULE];
 /// Every rule that looks at the base.
 pub static CHECKS: &[Check] = checks! {
     access_in_a_circle
+    arithmetic_broken
     cause_never_shown
     code_unknown
     critical_unconfirmed
@@ -67,6 +71,8 @@ pub static CHECKS: &[Check] = checks! {
     outside_plausible
     page_missing
     procedure_fits_nothing
+    relation_broken
+    relation_not_understood
     set_to_outside_window
     shares_sum_to_nothing
     source_missing

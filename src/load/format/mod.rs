@@ -15,6 +15,7 @@ mod located;
 mod machine;
 mod procedure;
 mod reference;
+mod relation;
 mod reread;
 mod variant;
 
@@ -34,6 +35,7 @@ pub use procedure::{Fits, ProcedureHead};
 pub use reference::{
     Gauge, GaugesFile, Hazard, HazardsFile, Source, SourcesFile,
 };
+pub use relation::{Relation, RelationFits, RelationOff, RelationsFile};
 pub use reread::{Reread, RereadsFile};
 pub use variant::{Variant, VariantReach, Waiver, WaiverTarget};
 
