@@ -113,14 +113,19 @@ impl Extent {
             return Self::point(one.times(other));
         }
         if self.is_positive() && other.is_positive() {
-            let product = |one: &Option<End>, other: &Option<End>| Some(one.as_ref()?.times(other.as_ref()?));
-            return Self { low: product(&self.low, &other.low), high: product(&self.high, &other.high) };
+            return self.end_by_end(other);
         }
         let (Some((a, b)), Some((c, d))) = (self.ends(), other.ends()) else { return Self { low: None, high: None } };
         let corners = [a.times(c), a.times(d), b.times(c), b.times(d)];
         let low = corners.iter().min_by(|one, other| one.nominal.cmp(&other.nominal)).cloned();
         let high = corners.into_iter().max_by(|one, other| one.nominal.cmp(&other.nominal));
         Self { low, high }
+    }
+
+    /// The product of two extents above zero.
+    fn end_by_end(&self, other: &Self) -> Self {
+        let product = |one: &Option<End>, other: &Option<End>| Some(one.as_ref()?.times(other.as_ref()?));
+        Self { low: product(&self.low, &other.low), high: product(&self.high, &other.high) }
     }
 
     /// The quotient; open where the divisor may be nothing.
@@ -130,7 +135,8 @@ impl Extent {
             return Self { low: None, high: None };
         }
         let turned = |end: &Option<End>| end.as_ref().and_then(End::reciprocal);
-        self.times(&Self { low: turned(&other.high), high: turned(&other.low) })
+        let reciprocal = Self { low: turned(&other.high), high: turned(&other.low) };
+        if self.is_positive() && other.is_positive() { self.end_by_end(&reciprocal) } else { self.times(&reciprocal) }
     }
 
     /// Multiplied by itself.

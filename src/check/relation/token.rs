@@ -190,7 +190,7 @@ mod tests {
     #[test]
     fn what_is_no_token_is_named() {
         assert_eq!(read("a & b"), "`&` means nothing in a formula");
-        assert_eq!(read("a < 5 furlongs"), "unknown unit \"furlongs\"");
+        assert_eq!(read("a < 5 furlongs"), "unknown unit `furlongs`");
         assert_eq!(read("a[x < 1"), "a bracket is not closed");
         assert_eq!(read(&"a".repeat(600)), "the formula is longer than 500 bytes");
     }
