@@ -27,6 +27,7 @@ pub mod relation_broken;
 pub mod relation_not_understood;
 pub mod set_to_outside_window;
 pub mod shares_sum_to_nothing;
+pub mod sheet_name_taken;
 pub mod sides_differ;
 pub mod source_missing;
 pub mod stages_out_of_order;
@@ -105,6 +106,7 @@ pub static CHECKS: &[Check] = checks! {
     relation_not_understood
     set_to_outside_window
     shares_sum_to_nothing
+    sheet_name_taken
     sides_differ
     source_missing
     stages_out_of_order
