@@ -8,16 +8,21 @@ pub mod direction_in_prose;
 pub mod dual_units_disagree;
 pub mod dual_units_loose;
 pub mod engine_not_fitted;
+pub mod far_from_its_pair;
 pub mod form_not_allowed;
 pub mod hazard_not_declared;
 pub mod kind_missing;
+pub mod limits_far_apart;
+pub mod min_for_max;
 pub mod missing_in_build;
 pub mod number_in_prose;
 pub mod outside_plausible;
 pub mod page_missing;
+pub mod points_out_of_line;
 pub mod procedure_fits_nothing;
 pub mod set_to_outside_window;
 pub mod shares_sum_to_nothing;
+pub mod single_value_as_limit;
 pub mod source_missing;
 pub mod step_unknown;
 pub mod superseded_source;
@@ -59,16 +64,21 @@ pub static CHECKS: &[Check] = checks! {
     dual_units_disagree
     dual_units_loose
     engine_not_fitted
+    far_from_its_pair
     form_not_allowed
     hazard_not_declared
     kind_missing
+    limits_far_apart
+    min_for_max
     missing_in_build
     number_in_prose
     outside_plausible
     page_missing
+    points_out_of_line
     procedure_fits_nothing
     set_to_outside_window
     shares_sum_to_nothing
+    single_value_as_limit
     source_missing
     step_unknown
     superseded_source
