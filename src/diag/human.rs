@@ -34,27 +34,53 @@ fn main_snippet<'a>(finding: &'a Finding, sources: &'a Sources) -> Element<'a> {
         return Origin::path(sources.path(finding.span.file)).line(1).char_column(1).into();
     };
     let same = finding.related.iter().filter(|related| related.span.file == finding.span.file);
-    let contexts = same.map(|related| {
-        AnnotationKind::Context.span(drawn(file, related.span)).label(related.message.as_str())
+    let contexts =
+        same.map(|related| (AnnotationKind::Context, related.span, Some(related.message.as_str())));
+    shown(file, std::iter::once((AnnotationKind::Primary, finding.span, None)).chain(contexts).collect())
+}
+
+/// A place in another file.
+fn snippet<'a>(span: Span, sources: &'a Sources, label: Option<&'a str>) -> Element<'a> {
+    let Some(file) = sources.get(span.file) else { return Origin::path("").into() };
+    shown(file, vec![(AnnotationKind::Context, span, label)])
+}
+
+/// Places of one file, drawn on the lines they stand on. Of a long file only the lines around them are
+/// handed on, so that a thousand findings in it do not take the square of that time.
+fn shown<'a>(file: &'a SourceFile, places: Vec<(AnnotationKind, Span, Option<&'a str>)>) -> Element<'a> {
+    let text = file.text();
+    let places: Vec<_> =
+        places.into_iter().map(|(kind, span, label)| (kind, drawn(text, span), label)).collect();
+    let first = places.iter().map(|(_, range, _)| range.start).min().unwrap_or(0);
+    let last = places.iter().map(|(_, range, _)| range.end).max().unwrap_or(text.len());
+    let start = line_before(text, first);
+    let excerpt = text.get(start..line_after(text, last)).unwrap_or_default();
+    let annotations = places.into_iter().map(|(kind, range, label)| {
+        kind.span(range.start.saturating_sub(start)..range.end.saturating_sub(start)).label(label)
     });
-    Snippet::source(file.text())
+    Snippet::source(excerpt)
+        .line_start(file.place(start).line)
         .path(file.path())
-        .annotation(AnnotationKind::Primary.span(drawn(file, finding.span)))
-        .annotations(contexts)
+        .annotations(annotations)
         .into()
 }
 
-fn snippet<'a>(span: Span, sources: &'a Sources, label: Option<&'a str>) -> Element<'a> {
-    let Some(file) = sources.get(span.file) else { return Origin::path("").into() };
-    Snippet::source(file.text())
-        .path(file.path())
-        .annotation(AnnotationKind::Context.span(drawn(file, span)).label(label))
-        .into()
+/// Where the line before the one of an offset begins.
+fn line_before(text: &str, offset: usize) -> usize {
+    let start_of =
+        |offset: usize| text.get(..offset).and_then(|before| before.rfind('\n')).map_or(0, |at| at + 1);
+    start_of(start_of(offset).saturating_sub(1))
+}
+
+/// Where the line after the one of an offset ends.
+fn line_after(text: &str, offset: usize) -> usize {
+    let rest = text.get(offset..).unwrap_or_default();
+    rest.match_indices('\n').nth(1).map_or(text.len(), |(at, _)| offset + at)
 }
 
 /// The bytes to underline: up to the end of a line, never into the next one by its line end alone.
-fn drawn(file: &SourceFile, span: Span) -> Range<usize> {
-    let typed = file.text().get(span.range()).unwrap_or_default();
+fn drawn(text: &str, span: Span) -> Range<usize> {
+    let typed = text.get(span.range()).unwrap_or_default();
     span.start..span.start + typed.trim_end_matches(['\r', '\n']).len()
 }
 
