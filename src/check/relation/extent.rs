@@ -43,7 +43,15 @@ impl End {
         Self { least: &self.least - by, nominal: self.nominal.clone(), most: &self.most + by }
     }
 
+    /// Its value, if it is known exactly.
+    fn as_exact(&self) -> Option<&Exact> {
+        (self.least == self.most).then_some(&self.nominal)
+    }
+
     fn plus(&self, other: &Self) -> Self {
+        if let (Some(one), Some(other)) = (self.as_exact(), other.as_exact()) {
+            return Self::exactly(one + other);
+        }
         Self {
             least: &self.least + &other.least,
             nominal: &self.nominal + &other.nominal,
@@ -52,6 +60,16 @@ impl End {
     }
 
     fn times(&self, other: &Self) -> Self {
+        if let (Some(one), Some(other)) = (self.as_exact(), other.as_exact()) {
+            return Self::exactly(one * other);
+        }
+        if self.least.is_positive() && other.least.is_positive() {
+            return Self {
+                least: &self.least * &other.least,
+                nominal: &self.nominal * &other.nominal,
+                most: &self.most * &other.most,
+            };
+        }
         let corners = [
             &self.least * &other.least,
             &self.least * &other.most,
@@ -115,10 +133,20 @@ impl Extent {
         if self.is_positive() && other.is_positive() {
             return self.end_by_end(other);
         }
-        let (Some((a, b)), Some((c, d))) = (self.ends(), other.ends()) else { return Self { low: None, high: None } };
+        let (Some((a, b)), Some((c, d))) = (self.ends(), other.ends()) else {
+            return if other.is_positive() { self.scaled(other) } else { other.scaled(self) };
+        };
         let corners = [a.times(c), a.times(d), b.times(c), b.times(d)];
         let low = corners.iter().min_by(|one, other| one.nominal.cmp(&other.nominal)).cloned();
         let high = corners.into_iter().max_by(|one, other| one.nominal.cmp(&other.nominal));
+        Self { low, high }
+    }
+
+    /// The product with an extent above zero, one end of this being open: a limit above zero grows with it.
+    fn scaled(&self, by: &Self) -> Self {
+        let (Some((least, most)), true) = (by.ends(), by.is_positive()) else { return Self { low: None, high: None } };
+        let high = self.high.as_ref().map(|high| high.times(if high.nominal.is_positive() { most } else { least }));
+        let low = self.low.as_ref().map(|low| low.times(if low.nominal.is_positive() { least } else { most }));
         Self { low, high }
     }
 
@@ -164,9 +192,9 @@ impl Extent {
     }
 }
 
-/// π to twenty decimals: the error is far below any printed digit.
+/// π to twelve decimals: the error is far below any printed digit.
 pub fn pi() -> Exact {
-    crate::quantity::parse_exact("3.14159265358979323846").unwrap_or_else(Exact::zero)
+    crate::quantity::parse_exact("3.141592653590").unwrap_or_else(Exact::zero)
 }
 
 /// The sine of degrees by its series: x − x³/3! + x⁵/5! …; within a right angle, good to twelve figures.
@@ -214,6 +242,8 @@ mod tests {
         let (most, some) = (extent(None, Some("10")), extent(Some("2"), Some("4")));
         assert_eq!(shown(&most.plus(&some)), "open..14.000");
         assert_eq!(shown(&some.minus(&most)), "-8.000..open");
+        assert_eq!(shown(&most.times(&some)), "open..40.000");
+        assert_eq!(shown(&most.over(&some)), "open..5.000");
         assert_eq!(shown(&some.over(&extent(Some("-1"), Some("1")))), "open..open");
         assert_eq!(shown(&some.over(&extent(Some("2"), None))), "open..2.000");
     }
