@@ -316,3 +316,28 @@ fn a_formula_that_is_not_understood_is_found_where_it_breaks() {
         assert!(shown.contains(underlined) && found.help.contains(help), "{holds}: {shown}: {}: {}", found.message, found.help);
     }
 }
+
+proptest::proptest! {
+    #![proptest_config(proptest::prelude::ProptestConfig::with_cases(24))]
+
+    /// Whatever is typed as a formula is a finding or a relation, and its finding lies within the text.
+    #[test]
+    fn no_formula_is_a_fault_of_the_machine(
+        parts in proptest::collection::vec(
+            proptest::sample::select(vec![
+                "lash.exhaust", "bore", "valve.lift.middle[intake]", "[", "]", "(", ")", "5", "0.25 mm", "20 °C", "π", "+", "-", "*", "/", "^2", "²",
+                "=", "<", ">=", "within", "in", "1..2", "..", "±", "5 %", "is whole", "rises with", "speed", "or", "sin", "µ", ",", "in proportion to",
+                "oil.pressure", "stator.volts", "0", "99999999999999999999", "cylinders",
+            ]),
+            1..12,
+        ),
+    ) {
+        let own = format!("[[relation]]\nid = \"own\"\ntitle = \"own\"\nholds = \"{}\"\nsource = \"none\"\n", parts.join(" "));
+        let mut base = alone("ox-887", text(&DEMO[engine_file("ox-887")]));
+        base.insert("catalogue/relations-own.toml".to_owned(), bytes(&own));
+        let examined = shared::examine(base);
+        for finding in examined.findings.iter().filter(|finding| examined.sources.path(finding.span.file).ends_with("own.toml")) {
+            shared::hold_to_promises(finding, &examined.sources);
+        }
+    }
+}

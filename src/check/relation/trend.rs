@@ -17,7 +17,7 @@ pub fn breaches<'a>(clause: &Clause, references: &[Reference], index: &Index<'a>
     };
     let Some(Reference::Entry(wanted)) = references.get(place) else { return Vec::new() };
     let mut all: Vec<_> = meant(wanted, index).into_iter().filter_map(|one| along(one, wanted, state)).collect();
-    all.sort_by(|one, other| at(one).cmp(&at(other)));
+    all.sort_by_key(at);
     let mut found = Vec::new();
     for (count, first) in all.iter().enumerate() {
         let later = all.iter().skip(count + 1).filter(|second| at(first) < at(second) && alike(first.0, second.0, wanted, state));
