@@ -35,14 +35,16 @@ fn bytes(text: &str) -> Content {
 
 /// The file of an engine of the demo base.
 fn engine_file(engine: &str) -> &'static str {
-    let found = DEMO.keys().find(|path| path.starts_with("engines/") && path.ends_with(&format!("/{engine}.toml")));
+    let found =
+        DEMO.keys().find(|path| path.starts_with("engines/") && path.ends_with(&format!("/{engine}.toml")));
     found.unwrap_or_else(|| panic!("there is no engine {engine}"))
 }
 
 /// The demo base with one engine alone, which is `typed`.
 fn alone(engine: &str, typed: &str) -> Base {
     let kept = |path: &str| path.starts_with("catalogue/") || !path.contains('/');
-    let mut base: Base = DEMO.iter().filter(|(path, _)| kept(path) && *path != "ids.toml").map(copied).collect();
+    let mut base: Base =
+        DEMO.iter().filter(|(path, _)| kept(path) && *path != "ids.toml").map(copied).collect();
     base.insert(engine_file(engine).to_owned(), bytes(typed));
     base
 }
@@ -54,7 +56,11 @@ fn copied((path, content): (&String, &Content)) -> (String, Content) {
 /// The text of an engine with `old`, the first after the first statement of `of`, replaced.
 fn changed(engine: &str, of: &str, old: &str, new: &str) -> String {
     let typed = text(&DEMO[engine_file(engine)]);
-    let from = if of.is_empty() { 0 } else { typed.find(&format!("of = \"{of}\"")).unwrap_or_else(|| panic!("{engine} has no {of}")) };
+    let from = if of.is_empty() {
+        0
+    } else {
+        typed.find(&format!("of = \"{of}\"")).unwrap_or_else(|| panic!("{engine} has no {of}"))
+    };
     let at = typed[from..].find(old).unwrap_or_else(|| panic!("{engine}, {of}: there is no {old}")) + from;
     format!("{}{new}{}", &typed[..at], &typed[at + old.len()..])
 }
@@ -185,7 +191,10 @@ const SLIPS: &[(&str, &str, &str, &str, &str)] = &[
 
 /// Relations that no engine of the demo base has the values for, with statements that break them.
 const ADDED: &[(&str, &str, &str)] = &[
-    ("stator-volts-phases", "fg-413", r#"
+    (
+        "stator-volts-phases",
+        "fg-413",
+        r#"
 [[spec]]
 of = "stator.volts"
 where = { phase = "1-2" }
@@ -194,8 +203,12 @@ window = ["30..36 V~"]
 of = "stator.volts"
 where = { phase = "2-3" }
 window = ["20..24 V~"]
-"#),
-    ("stator-volts-third-phase", "fg-413", r#"
+"#,
+    ),
+    (
+        "stator-volts-third-phase",
+        "fg-413",
+        r#"
 [[spec]]
 of = "stator.volts"
 where = { phase = "1-2" }
@@ -204,7 +217,8 @@ window = ["30..36 V~"]
 of = "stator.volts"
 where = { phase = "1-3" }
 window = ["3.0..3.6 V~"]
-"#),
+"#,
+    ),
 ];
 
 #[test]
@@ -236,7 +250,10 @@ fn with(engine: &str, added: &str) -> String {
 fn no_relation_finds_anything_in_the_demo_base() {
     let found = shared::examine(DEMO.iter().map(copied).collect());
     let shown = shared::printed(&found.findings, &found.sources);
-    assert!(found.findings.iter().all(|finding| finding.severity() == baybook::diag::Severity::Note), "{shown}");
+    assert!(
+        found.findings.iter().all(|finding| finding.severity() == baybook::diag::Severity::Note),
+        "{shown}"
+    );
 }
 
 #[test]
@@ -252,8 +269,12 @@ fn a_base_without_relations_is_held_to_the_carried_ones() {
     base.retain(|path, _| !path.starts_with("catalogue/relations"));
     let examined = shared::examine(base);
     assert!(broken(&examined).contains("exhaust-lash"));
-    let found = examined.findings.iter().find(|finding| finding.rule.name == "relation-broken").expect("found");
-    assert!(!found.related.iter().any(|related| related.message.contains("relation")), "it has no place in the base");
+    let found =
+        examined.findings.iter().find(|finding| finding.rule.name == "relation-broken").expect("found");
+    assert!(
+        !found.related.iter().any(|related| related.message.contains("relation")),
+        "it has no place in the base"
+    );
 }
 
 #[test]
@@ -278,8 +299,12 @@ fn a_variant_is_held_to_the_values_it_stands_beside() {
     let mut base = alone("ox-887", &slip);
     base.insert(machines.clone(), bytes(text(&DEMO[&machines])));
     let examined = shared::examine(base);
-    let found = examined.findings.iter().filter(|finding| finding.rule.name == "relation-broken").collect::<Vec<_>>();
-    assert!(found.iter().any(|finding| finding.message.contains("0.03 ± 0.02 mm is less than 0.13 ± 0.02 mm")), "{found:?}");
+    let found =
+        examined.findings.iter().filter(|finding| finding.rule.name == "relation-broken").collect::<Vec<_>>();
+    assert!(
+        found.iter().any(|finding| finding.message.contains("0.03 ± 0.02 mm is less than 0.13 ± 0.02 mm")),
+        "{found:?}"
+    );
 }
 
 /// What is broken in a formula is underlined there.
@@ -300,20 +325,30 @@ fn a_formula_that_is_not_understood_is_found_where_it_breaks() {
         ("lash.exhaust < (bore", ("e", "`)` is expected")),
         ("bore in 5..2 mm", ("5..2 mm", "turn them round")),
         ("bore < stroke ± 5 %", ("5 %", "write the bound itself")),
-        ("thermostat.opens + thermostat.full > 0 °C", ("thermostat.opens + thermostat.full", "one kind only")),
+        (
+            "thermostat.opens + thermostat.full > 0 °C",
+            ("thermostat.opens + thermostat.full", "one kind only"),
+        ),
         ("oil.grade > 5", ("oil.grade", "let the entry take that form")),
         ("bore^4 > 0", ("^", "write `^2` or `^3`")),
     ]);
     for (holds, (underlined, help)) in cases {
         let mut base = alone("ox-887", text(&DEMO[engine_file("ox-887")]));
-        let own = format!("[[relation]]\nid = \"own\"\ntitle = \"something holds\"\nholds = \"{holds}\"\nsource = \"none\"\n");
+        let own = format!(
+            "[[relation]]\nid = \"own\"\ntitle = \"something holds\"\nholds = \"{holds}\"\nsource = \"none\"\n"
+        );
         base.insert("catalogue/relations-own.toml".to_owned(), bytes(&own));
         let examined = shared::examine(base);
         let found = examined.findings.iter().find(|finding| finding.rule.name == "relation-not-understood");
         let found = found.unwrap_or_else(|| panic!("{holds} is understood"));
         shared::hold_to_promises(found, &examined.sources);
         let shown = examined.sources.slice(found.span);
-        assert!(shown.contains(underlined) && found.help.contains(help), "{holds}: {shown}: {}: {}", found.message, found.help);
+        assert!(
+            shown.contains(underlined) && found.help.contains(help),
+            "{holds}: {shown}: {}: {}",
+            found.message,
+            found.help
+        );
     }
 }
 

@@ -44,7 +44,11 @@ fn areas_and_torques_are_those_of_the_handbook_table() {
     let factor = parse_exact("0.20").expect("a number");
     for (name, area, torques) in rows {
         let thread = thread(name);
-        assert!((number(&thread.stress_area()) - area).abs() < 0.005, "{name}: {}", number(&thread.stress_area()));
+        assert!(
+            (number(&thread.stress_area()) - area).abs() < 0.005,
+            "{name}: {}",
+            number(&thread.stress_area())
+        );
         for (mark, torque) in ["8.8", "9.8", "10.9", "12.9"].into_iter().zip(torques) {
             let worked = number(&(torque_per_factor(&thread, &class(mark)) * &factor));
             assert!((worked - torque).abs() <= 0.051, "{name} {mark}: {worked}, not {torque}");
@@ -57,13 +61,26 @@ fn areas_and_torques_are_those_of_the_handbook_table() {
 #[test]
 fn proof_loads_are_those_of_the_standard() {
     let rows = [
-        ("M6", "8.8", 11.6), ("M8", "8.8", 21.2), ("M10", "8.8", 33.7), ("M12", "8.8", 48.9), ("M16", "8.8", 91.0), ("M20", "8.8", 147.0),
-        ("M6", "10.9", 16.7), ("M8", "10.9", 30.4), ("M10", "10.9", 48.1), ("M12", "10.9", 70.0), ("M8", "12.9", 35.5),
-        ("M10", "12.9", 56.3), ("M8x1", "8.8", 22.7), ("M10x1.25", "8.8", 35.5), ("M12x1.25", "10.9", 76.4),
+        ("M6", "8.8", 11.6),
+        ("M8", "8.8", 21.2),
+        ("M10", "8.8", 33.7),
+        ("M12", "8.8", 48.9),
+        ("M16", "8.8", 91.0),
+        ("M20", "8.8", 147.0),
+        ("M6", "10.9", 16.7),
+        ("M8", "10.9", 30.4),
+        ("M10", "10.9", 48.1),
+        ("M12", "10.9", 70.0),
+        ("M8", "12.9", 35.5),
+        ("M10", "12.9", 56.3),
+        ("M8x1", "8.8", 22.7),
+        ("M10x1.25", "8.8", 35.5),
+        ("M12x1.25", "10.9", 76.4),
     ];
     for (name, mark, load) in rows {
         let thread = thread(name);
-        let (worked, load) = (number(&(thread.stress_area() * proof_strength(&class(mark), &thread))), load * 1000.0);
+        let (worked, load) =
+            (number(&(thread.stress_area() * proof_strength(&class(mark), &thread))), load * 1000.0);
         assert!((worked - load).abs() <= (load * 0.005).max(100.0), "{name} {mark}: {worked}, not {load}");
     }
 }
@@ -72,7 +89,14 @@ fn proof_loads_are_those_of_the_standard() {
 /// example 8-3: ¾-16 UNF grade 5 at 25 kip and K 0.2 takes 3750 lbf·in.
 #[test]
 fn unified_threads_are_those_of_the_handbook() {
-    let rows = [("1/4-20 UNC", 0.0318), ("5/16-18 UNC", 0.0524), ("3/8-16", 0.0775), ("1/2-13 UNC", 0.1419), ("3/4-16 UNF", 0.373), ("#10-24", 0.0175)];
+    let rows = [
+        ("1/4-20 UNC", 0.0318),
+        ("5/16-18 UNC", 0.0524),
+        ("3/8-16", 0.0775),
+        ("1/2-13 UNC", 0.1419),
+        ("3/4-16 UNF", 0.373),
+        ("#10-24", 0.0175),
+    ];
     for (name, inches) in rows {
         close(&thread(name).stress_area(), inches * 645.16, 0.003, name);
     }
@@ -136,17 +160,38 @@ fn torques_are_held_to_thread_class_and_state() {
 #[test]
 fn a_torque_in_the_wrong_unit_is_told_from_a_slipped_point() {
     let help = |setting: &str| {
-        let examined = torque(setting, "thread = \"M6x1.0\", class = \"8.8\", threads = \"dry\", into = \"steel\"");
-        of_rule(&examined, "torque-unlike-thread").first().map(|finding| finding.help.clone()).unwrap_or_default()
+        let examined =
+            torque(setting, "thread = \"M6x1.0\", class = \"8.8\", threads = \"dry\", into = \"steel\"");
+        of_rule(&examined, "torque-unlike-thread")
+            .first()
+            .map(|finding| finding.help.clone())
+            .unwrap_or_default()
     };
     assert!(help("89 lbf·ft").contains("the same number in pound-inches would fit"), "{}", help("89 lbf·ft"));
-    assert!(help("1.05 N·m").contains("ten times it would fit") || help("1.05 N·m").contains("kilogram-force metres"), "{}", help("1.05 N·m"));
+    assert!(
+        help("1.05 N·m").contains("ten times it would fit")
+            || help("1.05 N·m").contains("kilogram-force metres"),
+        "{}",
+        help("1.05 N·m")
+    );
 }
 
 /// A component maker's generic 10 kΩ thermistor, B25/85 3435 ± 1 %: °C and kΩ as published.
 const GENERIC: [(f64, &str); 14] = [
-    (-30.0, "118.718"), (-20.0, "70.876"), (-10.0, "43.633"), (0.0, "27.672"), (10.0, "18.054"), (20.0, "12.100"), (25.0, "10.000"),
-    (30.0, "8.293"), (40.0, "5.809"), (80.0, "1.676"), (85.0, "1.458"), (100.0, "0.978"), (120.0, "0.598"), (150.0, "0.310"),
+    (-30.0, "118.718"),
+    (-20.0, "70.876"),
+    (-10.0, "43.633"),
+    (0.0, "27.672"),
+    (10.0, "18.054"),
+    (20.0, "12.100"),
+    (25.0, "10.000"),
+    (30.0, "8.293"),
+    (40.0, "5.809"),
+    (80.0, "1.676"),
+    (85.0, "1.458"),
+    (100.0, "0.978"),
+    (120.0, "0.598"),
+    (150.0, "0.310"),
 ];
 
 fn point(celsius: f64, kilohms: &str) -> Point {
@@ -160,20 +205,26 @@ fn generic() -> Vec<Point> {
 
 /// A number with two digits side by side swapped, for every pair that differs.
 fn swaps(kilohms: &str) -> Vec<String> {
-    let digits: Vec<usize> = kilohms.char_indices().filter(|(_, c)| c.is_ascii_digit()).map(|(at, _)| at).collect();
+    let digits: Vec<usize> =
+        kilohms.char_indices().filter(|(_, c)| c.is_ascii_digit()).map(|(at, _)| at).collect();
     let swapped = |pair: &[usize]| {
         let mut letters: Vec<char> = kilohms.chars().collect();
         letters.swap(pair[0], pair[1]);
         letters.into_iter().collect::<String>()
     };
-    digits.windows(2).map(swapped).filter(|typed| typed != kilohms && typed.parse::<f64>().is_ok_and(|value| value > 0.0)).collect()
+    digits
+        .windows(2)
+        .map(swapped)
+        .filter(|typed| typed != kilohms && typed.parse::<f64>().is_ok_and(|value| value > 0.0))
+        .collect()
 }
 
 #[test]
 fn the_generic_thermistor_gives_no_finding_as_a_whole_or_in_part() {
     assert_eq!(curve::odd(&generic()), None);
     // Manuals print three to six of such points.
-    for (first, step, count) in [(0, 2, 7), (1, 3, 4), (0, 4, 3), (3, 2, 5), (1, 4, 3), (5, 1, 6), (0, 6, 3)] {
+    for (first, step, count) in [(0, 2, 7), (1, 3, 4), (0, 4, 3), (3, 2, 5), (1, 4, 3), (5, 1, 6), (0, 6, 3)]
+    {
         let some: Vec<Point> = generic().into_iter().skip(first).step_by(step).take(count).collect();
         assert_eq!(curve::odd(&some), None, "every {step} of them from {first}");
     }
@@ -185,7 +236,11 @@ fn any_point_of_the_generic_thermistor_off_by_ten_is_named() {
         for factor in [10.0, 0.1] {
             let mut points = generic();
             points[place].1 *= factor;
-            assert!(matches!(curve::odd(&points), Some(Odd::Point(odd, _)) if odd == place), "{:?} by {factor}", GENERIC[place]);
+            assert!(
+                matches!(curve::odd(&points), Some(Odd::Point(odd, _)) if odd == place),
+                "{:?} by {factor}",
+                GENERIC[place]
+            );
         }
     }
 }
@@ -204,7 +259,11 @@ fn any_point_of_the_generic_thermistor_with_swapped_digits_is_named() {
             }
             let mut points = generic();
             points[place] = slipped;
-            assert!(matches!(curve::odd(&points), Some(Odd::Point(odd, _)) if odd == place), "{typed} for {kilohms} at {celsius} °C: {:?}", curve::odd(&points));
+            assert!(
+                matches!(curve::odd(&points), Some(Odd::Point(odd, _)) if odd == place),
+                "{typed} for {kilohms} at {celsius} °C: {:?}",
+                curve::odd(&points)
+            );
             named[place] += 1;
         }
     }
@@ -217,7 +276,11 @@ fn a_short_table_names_its_odd_point_too() {
         for place in 0..count {
             let mut some: Vec<Point> = generic().into_iter().skip(first).step_by(step).take(count).collect();
             some[place].1 *= 10.0;
-            assert!(matches!(curve::odd(&some), Some(Odd::Point(odd, _)) if odd == place), "{first} {step} {place}: {:?}", curve::odd(&some));
+            assert!(
+                matches!(curve::odd(&some), Some(Odd::Point(odd, _)) if odd == place),
+                "{first} {step} {place}: {:?}",
+                curve::odd(&some)
+            );
         }
     }
 }
@@ -230,12 +293,20 @@ fn a_straight_sensor_is_held_to_its_line() {
     slipped[2].1 = 2.09;
     assert_eq!(curve::off_line(&slipped), Some((2, true)));
     assert_eq!(curve::off_line(&clean[..2]), None);
-    assert_eq!(curve::off_line(&[(25.0, 1.1), (50.0, 2.9), (75.0, 2.9)]).map(|(_, alone)| alone), Some(false));
+    assert_eq!(
+        curve::off_line(&[(25.0, 1.1), (50.0, 2.9), (75.0, 2.9)]).map(|(_, alone)| alone),
+        Some(false)
+    );
 }
 
 #[test]
 fn nonsense_is_no_curve_and_no_fault_of_the_machine() {
-    for points in [vec![], vec![(20.0, 1000.0, 0.0)], vec![(20.0, 1.0, 0.0); 5], vec![(-273.15, 5.0, 0.0), (0.0, 4.0, 0.0), (1.0, 3.0, 0.0)]] {
+    for points in [
+        vec![],
+        vec![(20.0, 1000.0, 0.0)],
+        vec![(20.0, 1.0, 0.0); 5],
+        vec![(-273.15, 5.0, 0.0), (0.0, 4.0, 0.0), (1.0, 3.0, 0.0)],
+    ] {
         assert_eq!(curve::odd(&points), None);
     }
     let same_place: Vec<Point> = (1..6).map(|ohms| (20.0, f64::from(ohms), 0.0)).collect();
@@ -247,7 +318,9 @@ fn nonsense_is_no_curve_and_no_fault_of_the_machine() {
 fn fleet(volumes: &[&str]) -> Examined {
     let mut base = shared::rule_base();
     let entry = "\n[[entry]]\nid = \"coolant.volume\"\ntitle = \"Coolant volume\"\nkind = \"volume\"\nforms = [\"setting\"]\n";
-    let Some(Content::Bytes(catalogue)) = base.get_mut("catalogue/fuel-and-fluids.toml") else { panic!("no catalogue") };
+    let Some(Content::Bytes(catalogue)) = base.get_mut("catalogue/fuel-and-fluids.toml") else {
+        panic!("no catalogue")
+    };
     catalogue.extend_from_slice(entry.as_bytes());
     for (count, volume) in volumes.iter().enumerate() {
         let engine = format!(
@@ -266,14 +339,25 @@ fn a_value_far_from_enough_peers_is_found_and_says_which() {
     let examined = fleet(&["2.0 L", "2.2 L", "1.8 L", "2.4 L", "2.1 L", "1.9 L", "2.6 L", "2.3 L", "22 L"]);
     let found = of_rule(&examined, "far-from-peers");
     assert_eq!(found.len(), 1, "{}", shared::printed(&examined.findings, &examined.sources));
-    assert!(found[0].message.contains("`22 L`") && found[0].help.contains("`fleet-0`"), "{} {}", found[0].message, found[0].help);
+    assert!(
+        found[0].message.contains("`22 L`") && found[0].help.contains("`fleet-0`"),
+        "{} {}",
+        found[0].message,
+        found[0].help
+    );
     shared::hold_to_promises(found[0], &examined.sources);
 }
 
 #[test]
 fn few_peers_or_wide_ones_say_nothing() {
     // Seven others are too few.
-    assert!(of_rule(&fleet(&["2.0 L", "2.2 L", "1.8 L", "2.4 L", "2.1 L", "1.9 L", "2.6 L", "22 L"]), "far-from-peers").is_empty());
+    assert!(
+        of_rule(
+            &fleet(&["2.0 L", "2.2 L", "1.8 L", "2.4 L", "2.1 L", "1.9 L", "2.6 L", "22 L"]),
+            "far-from-peers"
+        )
+        .is_empty()
+    );
     // Where values differ tenfold by themselves, ten times is not far.
     let wide = ["0.3 L", "0.6 L", "1.2 L", "2.4 L", "4.8 L", "9.6 L", "0.4 L", "3.0 L", "7.0 L", "22 L"];
     assert!(of_rule(&fleet(&wide), "far-from-peers").is_empty());
@@ -285,16 +369,23 @@ fn few_peers_or_wide_ones_say_nothing() {
 /// A shim table of the small base, with one row changed.
 fn shims(change: Option<(usize, &str, &str)>) -> Examined {
     let rows = (0..12).map(|count| {
-        let (mark, size) = (200 + 5 * count, format!("{}.{:02} mm", (200 + 5 * count) / 100, (200 + 5 * count) % 100));
+        let (mark, size) =
+            (200 + 5 * count, format!("{}.{:02} mm", (200 + 5 * count) / 100, (200 + 5 * count) % 100));
         match change {
             Some((at, mark, size)) if at == count => format!("[\"{mark}\", \"{size}\"]"),
             _ => format!("[\"{mark}\", \"{size}\"]"),
         }
     });
     let rows: Vec<_> = rows.collect();
-    let mut base = base_with(&format!("\n[[spec]]\nof = \"lash.shim\"\nselection = {{ by = [\"mark\"], rows = [{}] }}\npage = \"1\"\n", rows.join(", ")));
-    let entry = "\n[[entry]]\nid = \"lash.shim\"\ntitle = \"Shim\"\nkind = \"length\"\nforms = [\"selection\"]\n";
-    let Some(Content::Bytes(catalogue)) = base.get_mut("catalogue/top-end.toml") else { panic!("no catalogue") };
+    let mut base = base_with(&format!(
+        "\n[[spec]]\nof = \"lash.shim\"\nselection = {{ by = [\"mark\"], rows = [{}] }}\npage = \"1\"\n",
+        rows.join(", ")
+    ));
+    let entry =
+        "\n[[entry]]\nid = \"lash.shim\"\ntitle = \"Shim\"\nkind = \"length\"\nforms = [\"selection\"]\n";
+    let Some(Content::Bytes(catalogue)) = base.get_mut("catalogue/top-end.toml") else {
+        panic!("no catalogue")
+    };
     catalogue.extend_from_slice(entry.as_bytes());
     shared::examine(base)
 }
@@ -302,7 +393,12 @@ fn shims(change: Option<(usize, &str, &str)>) -> Examined {
 #[test]
 fn a_slip_in_a_table_is_found_in_its_row() {
     assert!(shims(None).findings.is_empty());
-    for (change, rule) in [((4, "220", "2.22 mm"), "table-out-of-step"), ((4, "202", "2.20 mm"), "code-is-not-size"), ((0, "200", "2.01 mm"), "table-out-of-step"), ((11, "255", "2.56 mm"), "table-out-of-step")] {
+    for (change, rule) in [
+        ((4, "220", "2.22 mm"), "table-out-of-step"),
+        ((4, "202", "2.20 mm"), "code-is-not-size"),
+        ((0, "200", "2.01 mm"), "table-out-of-step"),
+        ((11, "255", "2.56 mm"), "table-out-of-step"),
+    ] {
         let examined = shims(Some(change));
         let found = of_rule(&examined, rule);
         assert_eq!(found.len(), 1, "{change:?}: {}", shared::printed(&examined.findings, &examined.sources));

@@ -44,12 +44,14 @@ pub fn falls(points: &[Point]) -> bool {
 
 /// The odd point of a table of a thermistor; none where all points lie on one curve.
 pub fn odd(points: &[Point]) -> Option<Odd> {
-    let sound = |point: &Point| point.1 > 0.0 && point.0 > -270.0 && point.1.is_finite() && point.0.is_finite();
+    let sound =
+        |point: &Point| point.1 > 0.0 && point.0 > -270.0 && point.1.is_finite() && point.0.is_finite();
     if points.len() < 3 || !points.iter().all(sound) {
         return None;
     }
     let all = best(points)?;
-    let mut without: Vec<(f64, f64, usize)> = (0..points.len()).filter_map(|place| left_out(points, place)).collect();
+    let mut without: Vec<(f64, f64, usize)> =
+        (0..points.len()).filter_map(|place| left_out(points, place)).collect();
     without.sort_by(|one, other| one.0.total_cmp(&other.0));
     let (rest, off, place) = *without.first()?;
     let next = without.get(1).map_or(f64::INFINITY, |next| next.0);
@@ -57,7 +59,11 @@ pub fn odd(points: &[Point]) -> Option<Odd> {
     let point = Odd::Point(place, points.get(place)?.0 + off);
     if points.len() == 3 {
         let alone = rest <= 0.0 && next > 0.0;
-        return (all.worst > CLEAN).then_some(if alone && distance > CLEAN { point } else { Odd::Table(all.worst) });
+        return (all.worst > CLEAN).then_some(if alone && distance > CLEAN {
+            point
+        } else {
+            Odd::Table(all.worst)
+        });
     }
     let apart = next > 1.5 * rest + 0.5;
     if all.worst <= CLEAN {
@@ -70,7 +76,8 @@ pub fn odd(points: &[Point]) -> Option<Odd> {
 /// How the others fit without a point, and how far the point is off their curve: in kelvins, its last digit allowed for.
 fn left_out(points: &[Point], place: usize) -> Option<(f64, f64, usize)> {
     let point = *points.get(place)?;
-    let others: Vec<Point> = points.iter().enumerate().filter(|(at, _)| *at != place).map(|(_, one)| *one).collect();
+    let others: Vec<Point> =
+        points.iter().enumerate().filter(|(at, _)| *at != place).map(|(_, one)| *one).collect();
     if let [one, other] = others.as_slice() {
         // Two points always fit; but a thermistor's constant is 2500 to 5000 K (common practice, no source).
         let constant = (one.1 / other.1).ln() / (1.0 / kelvins(one.0) - 1.0 / kelvins(other.0));
@@ -138,13 +145,16 @@ pub fn off_line(points: &[(f64, f64)]) -> Option<(usize, bool)> {
         let values = points.iter().map(|point| point.1);
         values.clone().fold(f64::NEG_INFINITY, f64::max) - values.fold(f64::INFINITY, f64::min)
     };
-    let worst = |points: &[(f64, f64)]| line(points).map(|line| points.iter().map(|point| from(line, point)).fold(0.0, f64::max));
+    let worst = |points: &[(f64, f64)]| {
+        line(points).map(|line| points.iter().map(|point| from(line, point)).fold(0.0, f64::max))
+    };
     if worst(points)? <= 0.03 * span(points) {
         return None;
     }
     let mut without: Vec<(f64, usize)> = (0..points.len())
         .filter_map(|place| {
-            let others: Vec<_> = points.iter().enumerate().filter(|(at, _)| *at != place).map(|(_, one)| *one).collect();
+            let others: Vec<_> =
+                points.iter().enumerate().filter(|(at, _)| *at != place).map(|(_, one)| *one).collect();
             Some((worst(&others)? / span(&others).max(f64::MIN_POSITIVE), place))
         })
         .collect();
@@ -156,7 +166,8 @@ pub fn off_line(points: &[(f64, f64)]) -> Option<(usize, bool)> {
 /// Slope and intercept by least squares.
 fn line(points: &[(f64, f64)]) -> Option<(f64, f64)> {
     let count = f64::from(u32::try_from(points.len()).ok()?);
-    let (x, y) = points.iter().fold((0.0, 0.0), |sum, point| (sum.0 + point.0 / count, sum.1 + point.1 / count));
+    let (x, y) =
+        points.iter().fold((0.0, 0.0), |sum, point| (sum.0 + point.0 / count, sum.1 + point.1 / count));
     let spread: f64 = points.iter().map(|point| (point.0 - x).powi(2)).sum();
     let slope = points.iter().map(|point| (point.0 - x) * (point.1 - y)).sum::<f64>() / spread;
     (spread > 0.0).then_some((slope, y - slope * x))

@@ -8,6 +8,7 @@ pub mod relation;
 pub mod rules;
 mod table;
 mod waivers;
+pub mod witnesses;
 
 use std::collections::BTreeSet;
 
@@ -29,9 +30,9 @@ pub struct Subject<'a> {
     pub today: Date,
 }
 
-impl Subject<'_> {
+impl<'a> Subject<'a> {
     /// Every statement of every engine and variant, once.
-    pub fn statements(&self) -> impl Iterator<Item = &Statement> {
+    pub fn statements(&self) -> impl Iterator<Item = &'a Statement> + use<'a> {
         self.model.engines.values().flat_map(|engine| {
             let varied = engine.variants.iter().flat_map(|variant| &variant.statements);
             engine.statements.iter().chain(varied).map(AsRef::as_ref)
@@ -46,7 +47,9 @@ impl Subject<'_> {
 
 /// Runs every rule.
 pub fn run(subject: &Subject<'_>, sink: &mut Sink) {
-    rules::CHECKS.iter().for_each(|check| (check.run)(subject, sink));
+    for check in rules::CHECKS {
+        (check.run)(subject, sink);
+    }
     waivers::apply(subject, sink);
 }
 

@@ -55,8 +55,18 @@ pub fn outliers<'a>(subject: &Subject<'a>) -> Vec<Outlier<'a>> {
         for statement in engine.statements.iter().chain(varied).map(AsRef::as_ref) {
             let Some(entry) = subject.model.entries.get(&statement.identity.of) else { continue };
             for (face, printed) in faces(&statement.form) {
-                let Some(log) = log_middle(printed).filter(|_| entry.kind == Some(printed.value.unit().kind())) else { continue };
-                let group = (&statement.identity.of, face, layout.cycle.as_str(), layout.fuel.as_str(), condition(entry, statement));
+                let Some(log) =
+                    log_middle(printed).filter(|_| entry.kind == Some(printed.value.unit().kind()))
+                else {
+                    continue;
+                };
+                let group = (
+                    &statement.identity.of,
+                    face,
+                    layout.cycle.as_str(),
+                    layout.fuel.as_str(),
+                    condition(entry, statement),
+                );
                 groups.entry(group).or_default().push(Peer { engine: &engine.id, statement, printed, log });
             }
         }
@@ -66,14 +76,20 @@ pub fn outliers<'a>(subject: &Subject<'a>) -> Vec<Outlier<'a>> {
 
 /// The condition in words; a speed or a temperature differs from engine to engine.
 fn condition(entry: &Entry, statement: &Statement) -> Words {
-    let words = statement.identity.when.iter().filter(|(state, _)| matches!(entry.states.get(*state), Some(Domain::Words(_))));
+    let words = statement
+        .identity
+        .when
+        .iter()
+        .filter(|(state, _)| matches!(entry.states.get(*state), Some(Domain::Words(_))));
     words.map(|(state, word)| (state.clone(), word.clone())).collect()
 }
 
 fn faces(form: &Form) -> Vec<(FormName, &Printed)> {
     let all: Vec<(FormName, Option<&Printed>)> = match form {
         Form::Window { printed, .. } => vec![(FormName::Window, printed.first())],
-        Form::Fit { new, wear_limit } => vec![(FormName::New, new.first()), (FormName::WearLimit, wear_limit.first())],
+        Form::Fit { new, wear_limit } => {
+            vec![(FormName::New, new.first()), (FormName::WearLimit, wear_limit.first())]
+        }
         Form::Setting(printed) => vec![(FormName::Setting, printed.first())],
         _ => Vec::new(),
     };

@@ -27,8 +27,8 @@ use crate::diag::Sink;
 use crate::source::{FileId, Sources, Span};
 use disk::{Content, Found};
 use format::{
-    BaseFile, CatalogueFile, CodesFile, ComplaintFile, EngineFile, GaugesFile, HazardsFile,
-    IdsFile, MachinesFile, ProcedureHead, RelationsFile, RereadsFile, SourcesFile,
+    BaseFile, CatalogueFile, CodesFile, ComplaintFile, EngineFile, GaugesFile, HazardsFile, IdsFile,
+    MachinesFile, ProcedureHead, RelationsFile, RereadsFile, SourcesFile,
 };
 use markdown::NoFrontMatter;
 use place::FileKind;

@@ -68,10 +68,14 @@ fn relation(raw: &format::Relation, file: Option<FileId>, mut known: impl FnMut(
         fuel: owned(fits.fuel.as_ref()),
         has: entries(&fits.has),
         lacks: entries(&fits.lacks),
-        unless: fits.unless.iter().flat_map(|(id, word)| {
-            let id = entries(std::slice::from_ref(id)).pop();
-            id.map(|id| (id, word.as_str().to_owned()))
-        }).collect(),
+        unless: fits
+            .unless
+            .iter()
+            .filter_map(|(id, word)| {
+                let id = entries(std::slice::from_ref(id)).pop();
+                id.map(|id| (id, word.as_str().to_owned()))
+            })
+            .collect(),
     });
     Relation {
         id: RelationId::new(raw.id.as_str()),

@@ -1,7 +1,7 @@
 //! Fasteners: what a thread designation and a property class say about the torque a bolt can take.
 //!
 //! Everything is exact; π and √3 are rationals of twelve decimals. Formulas: ISO 724 and ISO 898-1 for metric threads,
-//! ASME B1.1 for unified ones, T = K·d·0.75·F_p for the torque that preloads a bolt to three quarters of its proof load.
+//! ASME B1.1 for unified ones, `T = K·d·0.75·F_p` for the torque that preloads a bolt to three quarters of its proof load.
 
 mod strength;
 mod thread;

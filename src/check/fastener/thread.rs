@@ -13,9 +13,28 @@ pub struct Thread {
 
 /// Coarse pitches of ISO 261, which a designation may leave out: diameter and pitch in millimetres.
 const COARSE: [(&str, &str); 22] = [
-    ("1.6", "0.35"), ("2", "0.4"), ("2.5", "0.45"), ("3", "0.5"), ("3.5", "0.6"), ("4", "0.7"), ("5", "0.8"), ("6", "1"),
-    ("7", "1"), ("8", "1.25"), ("10", "1.5"), ("12", "1.75"), ("14", "2"), ("16", "2"), ("18", "2.5"), ("20", "2.5"),
-    ("22", "2.5"), ("24", "3"), ("27", "3"), ("30", "3.5"), ("33", "3.5"), ("36", "4"),
+    ("1.6", "0.35"),
+    ("2", "0.4"),
+    ("2.5", "0.45"),
+    ("3", "0.5"),
+    ("3.5", "0.6"),
+    ("4", "0.7"),
+    ("5", "0.8"),
+    ("6", "1"),
+    ("7", "1"),
+    ("8", "1.25"),
+    ("10", "1.5"),
+    ("12", "1.75"),
+    ("14", "2"),
+    ("16", "2"),
+    ("18", "2.5"),
+    ("20", "2.5"),
+    ("22", "2.5"),
+    ("24", "3"),
+    ("27", "3"),
+    ("30", "3.5"),
+    ("33", "3.5"),
+    ("36", "4"),
 ];
 
 impl Thread {
@@ -43,7 +62,8 @@ impl Thread {
 
     /// Unified threads: a fraction of an inch or a number, a hyphen, threads to the inch.
     fn unified(text: &str) -> Option<Self> {
-        let word = text.split_whitespace().take_while(|word| !word.starts_with("UN")).collect::<Vec<_>>().join(" ");
+        let word =
+            text.split_whitespace().take_while(|word| !word.starts_with("UN")).collect::<Vec<_>>().join(" ");
         let (size, threads) = word.rsplit_once(['-', '–'])?;
         let size = size.trim().trim_end_matches(['"', '″']).trim_end_matches("in").trim();
         let numbered = size.strip_prefix('#').or_else(|| size.strip_prefix("No."));
@@ -59,7 +79,9 @@ impl Thread {
 
     /// Only what a bolt can be: a pitch that leaves a core.
     fn sound(self) -> Option<Self> {
-        let sound = self.pitch > Exact::default() && self.diameter > &self.pitch * constant("2") && self.diameter < constant("200");
+        let sound = self.pitch > Exact::default()
+            && self.diameter > &self.pitch * constant("2")
+            && self.diameter < constant("200");
         sound.then_some(self)
     }
 

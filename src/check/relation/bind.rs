@@ -82,8 +82,12 @@ pub enum Part {
     Middle,
 }
 
-const FACTS: [(&str, Fact); 4] =
-    [("bore", Fact::Bore), ("stroke", Fact::Stroke), ("displacement", Fact::Displacement), ("cylinders", Fact::Cylinders)];
+const FACTS: [(&str, Fact); 4] = [
+    ("bore", Fact::Bore),
+    ("stroke", Fact::Stroke),
+    ("displacement", Fact::Displacement),
+    ("cylinders", Fact::Cylinders),
+];
 
 const PARTS: [(&str, Part); 3] = [("min", Part::Least), ("max", Part::Most), ("middle", Part::Middle)];
 
@@ -116,7 +120,8 @@ pub fn bind(text: &str, model: &Model, lenient: bool) -> Result<Bound, Problem> 
     let formula = parse(text)?;
     let references = formula.names.iter().map(|name| reference(name, model, lenient));
     let references = references.collect::<Result<Vec<_>, _>>()?;
-    let sorts = references.iter().zip(&formula.names).map(|(reference, name)| sort_of(reference, name, model));
+    let sorts =
+        references.iter().zip(&formula.names).map(|(reference, name)| sort_of(reference, name, model));
     let sorts = Sorts { names: sorts.collect::<Result<_, _>>()? };
     for clause in &formula.clauses {
         sorts.clause(clause)?;
@@ -137,7 +142,13 @@ fn reference(name: &Name, model: &Model, lenient: bool) -> Result<Reference, Pro
         model.entries.get(head).map(|entry| (entry, end))
     });
     let Some((entry, end)) = found else { return Err(unknown(name, model)) };
-    let mut wanted = Wanted { of: entry.id.clone(), kind: entry.kind, face: Face::Value, part: Part::Whole, selectors: Vec::new() };
+    let mut wanted = Wanted {
+        of: entry.id.clone(),
+        kind: entry.kind,
+        face: Face::Value,
+        part: Part::Whole,
+        selectors: Vec::new(),
+    };
     for word in name.text.get(end..).unwrap_or_default().split('.').skip(1) {
         let part = PARTS.iter().find(|(known, _)| *known == word);
         match (word, part) {
@@ -167,12 +178,18 @@ fn unknown(name: &Name, model: &Model) -> Problem {
 fn takes(entry: &Entry, face: Face) -> Result<(), (String, String)> {
     let takes = |forms: &[FormName]| entry.forms.iter().any(|form| forms.contains(form));
     let (fits, key) = match face {
-        Face::Value => (takes(&[FormName::Window, FormName::New, FormName::Setting]), "window`, `new` or `setting"),
+        Face::Value => {
+            (takes(&[FormName::Window, FormName::New, FormName::Setting]), "window`, `new` or `setting")
+        }
         Face::WearLimit => (takes(&[FormName::WearLimit]), "wear_limit"),
         Face::SetTo => (takes(&[FormName::Window]), "window"),
     };
     let message = format!("`{}` is never stated with `{key}`", entry.id);
-    if fits { Ok(()) } else { Err((message, "name another value of it, or let the entry take that form".to_owned())) }
+    if fits {
+        Ok(())
+    } else {
+        Err((message, "name another value of it, or let the entry take that form".to_owned()))
+    }
 }
 
 /// The name and the state of a clause that looks at a state.
@@ -207,7 +224,11 @@ fn sort_of(reference: &Reference, name: &Name, model: &Model) -> Result<Sort, Pr
         Reference::Entry(wanted) => {
             let kind = model.entries.get(&wanted.of).and_then(|entry| entry.kind);
             kind.map(Sort::of).ok_or_else(|| {
-                Problem::new(name.range.clone(), format!("`{}` has no kind", wanted.of), "give the entry a kind in the catalogue")
+                Problem::new(
+                    name.range.clone(),
+                    format!("`{}` has no kind", wanted.of),
+                    "give the entry a kind in the catalogue",
+                )
             })
         }
     }

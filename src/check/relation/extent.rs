@@ -39,6 +39,7 @@ impl End {
     }
 
     /// The end moved by so much either way.
+    #[must_use]
     pub fn widened(&self, by: &Exact) -> Self {
         Self { least: &self.least - by, nominal: self.nominal.clone(), most: &self.most + by }
     }
@@ -89,7 +90,11 @@ impl End {
     /// One over it; none if it may be nothing.
     fn reciprocal(&self) -> Option<Self> {
         let away = self.least.is_positive() || self.most.is_negative();
-        away.then(|| Self { least: self.most.recip(), nominal: self.nominal.recip(), most: self.least.recip() })
+        away.then(|| Self {
+            least: self.most.recip(),
+            nominal: self.nominal.recip(),
+            most: self.least.recip(),
+        })
     }
 }
 
@@ -115,17 +120,20 @@ impl Extent {
     }
 
     /// The sum.
+    #[must_use]
     pub fn plus(&self, other: &Self) -> Self {
         let sum = |one: &Option<End>, other: &Option<End>| Some(one.as_ref()?.plus(other.as_ref()?));
         Self { low: sum(&self.low, &other.low), high: sum(&self.high, &other.high) }
     }
 
     /// The difference.
+    #[must_use]
     pub fn minus(&self, other: &Self) -> Self {
         self.plus(&other.negative())
     }
 
     /// The product; open where the side of an open end is not known.
+    #[must_use]
     pub fn times(&self, other: &Self) -> Self {
         if let (Some(one), Some(other)) = (self.as_point(), other.as_point()) {
             return Self::point(one.times(other));
@@ -144,9 +152,13 @@ impl Extent {
 
     /// The product with an extent above zero, one end of this being open: a limit above zero grows with it.
     fn scaled(&self, by: &Self) -> Self {
-        let (Some((least, most)), true) = (by.ends(), by.is_positive()) else { return Self { low: None, high: None } };
-        let high = self.high.as_ref().map(|high| high.times(if high.nominal.is_positive() { most } else { least }));
-        let low = self.low.as_ref().map(|low| low.times(if low.nominal.is_positive() { least } else { most }));
+        let (Some((least, most)), true) = (by.ends(), by.is_positive()) else {
+            return Self { low: None, high: None };
+        };
+        let high =
+            self.high.as_ref().map(|high| high.times(if high.nominal.is_positive() { most } else { least }));
+        let low =
+            self.low.as_ref().map(|low| low.times(if low.nominal.is_positive() { least } else { most }));
         Self { low, high }
     }
 
@@ -157,22 +169,30 @@ impl Extent {
     }
 
     /// The quotient; open where the divisor may be nothing.
+    #[must_use]
     pub fn over(&self, other: &Self) -> Self {
-        let one_sided = other.is_positive() || other.high.as_ref().is_some_and(|high| high.most.is_negative());
+        let one_sided =
+            other.is_positive() || other.high.as_ref().is_some_and(|high| high.most.is_negative());
         if !one_sided {
             return Self { low: None, high: None };
         }
         let turned = |end: &Option<End>| end.as_ref().and_then(End::reciprocal);
         let reciprocal = Self { low: turned(&other.high), high: turned(&other.low) };
-        if self.is_positive() && other.is_positive() { self.end_by_end(&reciprocal) } else { self.times(&reciprocal) }
+        if self.is_positive() && other.is_positive() {
+            self.end_by_end(&reciprocal)
+        } else {
+            self.times(&reciprocal)
+        }
     }
 
     /// Multiplied by itself.
+    #[must_use]
     pub fn power(&self, exponent: u8) -> Self {
         (1..exponent).fold(self.clone(), |power, _| power.times(self))
     }
 
     /// The sine of an angle in degrees, for angles within a right angle either way.
+    #[must_use]
     pub fn sine(&self) -> Self {
         let sine = |end: &Option<End>| {
             let End { least, nominal, most } = end.as_ref()?;
@@ -226,7 +246,8 @@ mod tests {
     }
 
     fn shown(extent: &Extent) -> String {
-        let end = |end: &Option<End>| end.as_ref().map_or("open".to_owned(), |end| decimal_text(&end.nominal, 3));
+        let end =
+            |end: &Option<End>| end.as_ref().map_or("open".to_owned(), |end| decimal_text(&end.nominal, 3));
         format!("{}..{}", end(&extent.low), end(&extent.high))
     }
 

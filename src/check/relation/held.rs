@@ -43,7 +43,9 @@ pub fn breaches<'a>(subject: &Subject<'a>, chosen: impl Fn(&Relation) -> bool) -
         .relations
         .iter()
         .filter(|relation| chosen(relation))
-        .filter_map(|relation| Some((relation, bind(&relation.holds.text, model, relation.holds.span.is_none()).ok()?)))
+        .filter_map(|relation| {
+            Some((relation, bind(&relation.holds.text, model, relation.holds.span.is_none()).ok()?))
+        })
         .collect();
     let mut builds: BTreeMap<&EngineId, Vec<&Build>> = BTreeMap::new();
     for build in model.builds.values() {
@@ -58,14 +60,18 @@ pub fn breaches<'a>(subject: &Subject<'a>, chosen: impl Fn(&Relation) -> bool) -
             }
         }
     }
-    all.retain(|breach| !breach.uses.iter().any(|one| one.statement.is_some_and(|statement| is_implausible(model, statement))));
+    all.retain(|breach| {
+        !breach.uses.iter().any(|one| one.statement.is_some_and(|statement| is_implausible(model, statement)))
+    });
     all
 }
 
 /// The statements of each build of an engine, or of the engine itself where no machine has it.
 fn indexes<'a>(engine: &'a Engine, builds: Option<&Vec<&'a Build>>) -> Vec<Index<'a>> {
     match builds {
-        Some(builds) => builds.iter().map(|build| index(build.statements.iter().map(AsRef::as_ref))).collect(),
+        Some(builds) => {
+            builds.iter().map(|build| index(build.statements.iter().map(AsRef::as_ref))).collect()
+        }
         None => vec![index(engine.statements.iter().map(AsRef::as_ref))],
     }
 }
@@ -91,7 +97,10 @@ fn fits(relation: &Relation, engine: &Engine, index: &Index<'_>) -> bool {
         && is(&fits.fuel, layout.map(|layout| &layout.fuel))
         && fits.has.iter().all(|of| index.contains_key(of))
         && !fits.lacks.iter().any(|of| index.contains_key(of))
-        && !fits.unless.iter().any(|(of, word)| index.get(of).into_iter().flatten().any(|one| says(one, word)))
+        && !fits
+            .unless
+            .iter()
+            .any(|(of, word)| index.get(of).into_iter().flatten().any(|one| says(one, word)))
 }
 
 /// Relation and statements that were looked at, in a build of the same engine.
@@ -109,7 +118,9 @@ fn of_relation<'a>(
         seen.insert((relation.id.as_str(), statements.iter().map(|one| one.map(|one| one.span)).collect()))
     };
     let clauses = &bound.formula.clauses;
-    for (occasion, pair) in clauses.iter().flat_map(|clause| trend::breaches(clause, &bound.references, index)) {
+    for (occasion, pair) in
+        clauses.iter().flat_map(|clause| trend::breaches(clause, &bound.references, index))
+    {
         if first(&occasion.statements) {
             all.extend(of_pair(relation, bound, &occasion, &pair));
         }
@@ -121,9 +132,13 @@ fn of_relation<'a>(
         if !first(&statements) {
             continue;
         }
-        let Some(occasion) = occasion(&bound.references, engine.layout.as_ref(), statements) else { continue };
+        let Some(occasion) = occasion(&bound.references, engine.layout.as_ref(), statements) else {
+            continue;
+        };
         if clauses.iter().all(|clause| broken(clause, &occasion.worths).is_some()) {
-            all.extend(clauses.first().and_then(|clause| breach(relation, &bound.formula, clause, &occasion)));
+            all.extend(
+                clauses.first().and_then(|clause| breach(relation, &bound.formula, clause, &occasion)),
+            );
         }
     }
 }
@@ -144,7 +159,12 @@ fn breach<'a>(
 }
 
 /// A breach of two statements of one name, at two values of a state.
-fn of_pair<'a>(relation: &'a Relation, bound: &Bound, occasion: &Occasion<'a>, pair: &Clause) -> Option<Breach<'a>> {
+fn of_pair<'a>(
+    relation: &'a Relation,
+    bound: &Bound,
+    occasion: &Occasion<'a>,
+    pair: &Clause,
+) -> Option<Breach<'a>> {
     let found = broken(pair, &occasion.worths)?;
     let of = bound.references.iter().find_map(|reference| match reference {
         Reference::Entry(wanted) => Some(wanted.of.to_string()),
@@ -155,7 +175,12 @@ fn of_pair<'a>(relation: &'a Relation, bound: &Bound, occasion: &Occasion<'a>, p
     let formula = Formula { names: at.iter().map(name).collect(), clauses: Vec::new() };
     let arithmetic = words::arithmetic(pair, found, &occasion.worths);
     let at = at.join(" and ");
-    Some(Breach { relation, arithmetic: format!("{arithmetic}, at {at}"), remedy: String::new(), uses: uses(&formula, found, occasion) })
+    Some(Breach {
+        relation,
+        arithmetic: format!("{arithmetic}, at {at}"),
+        remedy: String::new(),
+        uses: uses(&formula, found, occasion),
+    })
 }
 
 /// The values with a place in a file; one that stands alone on its side first, since it was read as it is.
@@ -177,7 +202,9 @@ fn uses<'a>(formula: &Formula, found: Broken<'_>, occasion: &Occasion<'a>) -> Ve
 /// True if a value lies outside what its entry finds plausible: that is found by itself, and all else follows from it.
 fn is_implausible(model: &Model, statement: &Statement) -> bool {
     let plausible = model.entries.get(&statement.identity.of).and_then(|entry| entry.plausible.as_ref());
-    let Some(plausible) = plausible.and_then(|plausible| worth::extent(&plausible.value)) else { return false };
+    let Some(plausible) = plausible.and_then(|plausible| worth::extent(&plausible.value)) else {
+        return false;
+    };
     let beyond = |end: &End| {
         let below = plausible.low.as_ref().is_some_and(|low| end.nominal < low.nominal);
         below || plausible.high.as_ref().is_some_and(|high| end.nominal > high.nominal)

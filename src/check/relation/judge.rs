@@ -46,7 +46,9 @@ pub fn extent(expr: &Expr, worths: &[Worth]) -> Extent {
     match &expr.node {
         Node::Quantity(value, unit) => Extent::exactly(in_si(value, *unit)),
         Node::Pi => Extent::exactly(pi()),
-        Node::Name(place) => worths.get(*place).map_or(Extent { low: None, high: None }, |worth| worth.extent.clone()),
+        Node::Name(place) => {
+            worths.get(*place).map_or(Extent { low: None, high: None }, |worth| worth.extent.clone())
+        }
         Node::Power(base, exponent) => extent(base, worths).power(*exponent),
         Node::Sine(angle) => extent(angle, worths).sine(),
         Node::Joined(operator, left, right) => {
@@ -71,7 +73,9 @@ pub fn distance(slack: Option<&Slack>, of: &Exact) -> Exact {
     match slack {
         None => Exact::default(),
         Some(Slack::Share(share)) => (of * share).abs(),
-        Some(Slack::Amount(value, unit, _)) => unit.map_or_else(|| value.clone(), |unit| value * unit.factor()),
+        Some(Slack::Amount(value, unit, _)) => {
+            unit.map_or_else(|| value.clone(), |unit| value * unit.factor())
+        }
     }
 }
 
@@ -114,7 +118,9 @@ fn out_of_order(lower: &Extent, upper: &Extent, strict: bool) -> bool {
 /// matched by size narrow both, and one that agrees beside one that does not is a slipped digit.
 fn not_within(left: &Extent, right: &Extent) -> bool {
     let outside = |end: &Option<End>, bound: &Option<End>, below: bool| {
-        end.as_ref().zip(bound.as_ref()).is_some_and(|(end, bound)| if below { end.most < bound.least } else { end.least > bound.most })
+        end.as_ref()
+            .zip(bound.as_ref())
+            .is_some_and(|(end, bound)| if below { end.most < bound.least } else { end.least > bound.most })
     };
     if outside(&left.low, &right.low, true) || outside(&left.high, &right.high, false) {
         return true;

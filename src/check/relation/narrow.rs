@@ -21,14 +21,20 @@ pub enum Selector {
 }
 
 /// What stands in brackets: `exhaust, any speed`.
-pub fn selectors(inner: &str, range: &Range<usize>, entry: &Entry, lenient: bool) -> Result<Vec<Selector>, Problem> {
+pub fn selectors(
+    inner: &str,
+    range: &Range<usize>,
+    entry: &Entry,
+    lenient: bool,
+) -> Result<Vec<Selector>, Problem> {
     let mut all = Vec::new();
     let mut at = range.start;
     for part in inner.split(',') {
         let start = at + (part.len() - part.trim_start().len());
         let typed = part.trim();
         at += part.len() + 1;
-        let broken = |(message, help): (String, String)| Problem::new(start..start + typed.len(), message, help);
+        let broken =
+            |(message, help): (String, String)| Problem::new(start..start + typed.len(), message, help);
         match selector(typed, entry) {
             Ok(selector) => all.push(selector),
             Err(_) if lenient && ["any ", "no ", "not "].iter().any(|word| typed.starts_with(word)) => {}
@@ -40,7 +46,11 @@ pub fn selectors(inner: &str, range: &Range<usize>, entry: &Entry, lenient: bool
 
 fn selector(typed: &str, entry: &Entry) -> Result<Selector, (String, String)> {
     for (word, make) in [("any ", Selector::Any as fn(String) -> Selector), ("no ", Selector::No)] {
-        if let Some(key) = typed.strip_prefix(word).map(str::trim).filter(|key| !words(entry).iter().any(|(_, word)| *word == typed || word == key)) {
+        if let Some(key) = typed
+            .strip_prefix(word)
+            .map(str::trim)
+            .filter(|key| !words(entry).iter().any(|(_, word)| *word == typed || word == key))
+        {
             return knows(entry, key).map(|()| make(key.to_owned()));
         }
     }
@@ -58,13 +68,19 @@ fn selector(typed: &str, entry: &Entry) -> Result<Selector, (String, String)> {
     match keys.as_slice() {
         [key] => Ok(make((*key).to_owned(), typed.to_owned())),
         [] => Err(no_word(entry, typed, &known)),
-        _ => Err((format!("`{typed}` could be of `{}`", keys.join("` or `")), format!("write `{} = {typed}`", keys.first().unwrap_or(&"")))),
+        _ => Err((
+            format!("`{typed}` could be of `{}`", keys.join("` or `")),
+            format!("write `{} = {typed}`", keys.first().unwrap_or(&"")),
+        )),
     }
 }
 
 fn no_word(entry: &Entry, typed: &str, known: &[(String, String)]) -> (String, String) {
     let help = nearest(typed, known.iter().map(|(_, word)| word.as_str())).map_or_else(
-        || "write a word of its axes or states, `not` and a word, or `any` or `no` and an axis or state".to_owned(),
+        || {
+            "write a word of its axes or states, `not` and a word, or `any` or `no` and an axis or state"
+                .to_owned()
+        },
         |near| format!("did you mean `{near}`?"),
     );
     (format!("`{}` is never `{typed}`", entry.id), help)
@@ -93,6 +109,9 @@ fn knows(entry: &Entry, key: &str) -> Result<(), (String, String)> {
         return Ok(());
     }
     let known = entry.axes.keys().chain(entry.states.keys()).map(String::as_str);
-    let help = nearest(key, known).map_or_else(|| "name one of its axes or states".to_owned(), |near| format!("did you mean `{near}`?"));
+    let help = nearest(key, known).map_or_else(
+        || "name one of its axes or states".to_owned(),
+        |near| format!("did you mean `{near}`?"),
+    );
     Err((format!("`{}` is not told apart by `{key}`", entry.id), help))
 }

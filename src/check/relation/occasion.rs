@@ -38,7 +38,10 @@ struct Candidate<'a> {
 /// The statements behind the names of a formula, each time that they can be held together.
 pub fn together<'a>(references: &[Reference], index: &Index<'a>) -> Vec<Vec<Option<&'a Statement>>> {
     let candidates: Vec<Vec<Candidate<'a>>> = references.iter().map(|one| candidates(one, index)).collect();
-    let missing = references.iter().zip(&candidates).any(|(one, found)| matches!(one, Reference::Entry(_)) && found.is_empty());
+    let missing = references
+        .iter()
+        .zip(&candidates)
+        .any(|(one, found)| matches!(one, Reference::Entry(_)) && found.is_empty());
     if missing {
         return Vec::new();
     }
@@ -48,31 +51,43 @@ pub fn together<'a>(references: &[Reference], index: &Index<'a>) -> Vec<Vec<Opti
         for (statements, words) in &all {
             match reference {
                 Reference::Fact(_) => longer.push((with(statements, None), words.clone())),
-                Reference::Entry(_) => longer.extend(candidates.iter().filter(|one| agree(&one.bound, words)).map(|one| {
-                    let words = words.iter().chain(&one.bound).map(|(key, word)| (*key, *word)).collect();
-                    (with(statements, Some(one.statement)), words)
-                })),
+                Reference::Entry(_) => {
+                    longer.extend(candidates.iter().filter(|one| agree(&one.bound, words)).map(|one| {
+                        let words = words.iter().chain(&one.bound).map(|(key, word)| (*key, *word)).collect();
+                        (with(statements, Some(one.statement)), words)
+                    }));
+                }
             }
         }
         longer.truncate(MOST);
         all = longer;
     }
-    all.retain(|(statements, words)| !candidates.iter().zip(statements).any(|(others, chosen)| superseded(*chosen, others, words)));
+    all.retain(|(statements, words)| {
+        !candidates.iter().zip(statements).any(|(others, chosen)| superseded(*chosen, others, words))
+    });
     all.into_iter().map(|(statements, _)| statements).collect()
 }
 
 /// The occasion of these statements; none if one of them has not the value wanted.
-pub fn occasion<'a>(references: &[Reference], layout: Option<&Layout>, statements: Vec<Option<&'a Statement>>) -> Option<Occasion<'a>> {
-    let worths = references.iter().zip(&statements).map(|(reference, statement)| match (reference, statement) {
-        (Reference::Fact(fact), _) => worth::of_layout(layout?, *fact),
-        (Reference::Entry(wanted), Some(statement)) => worth::of_statement(statement, wanted),
-        (Reference::Entry(_), None) => None,
-    });
+pub fn occasion<'a>(
+    references: &[Reference],
+    layout: Option<&Layout>,
+    statements: Vec<Option<&'a Statement>>,
+) -> Option<Occasion<'a>> {
+    let worths =
+        references.iter().zip(&statements).map(|(reference, statement)| match (reference, statement) {
+            (Reference::Fact(fact), _) => worth::of_layout(layout?, *fact),
+            (Reference::Entry(wanted), Some(statement)) => worth::of_statement(statement, wanted),
+            (Reference::Entry(_), None) => None,
+        });
     let worths = worths.collect::<Option<_>>()?;
     Some(Occasion { worths, statements })
 }
 
-fn with<'a>(statements: &[Option<&'a Statement>], statement: Option<&'a Statement>) -> Vec<Option<&'a Statement>> {
+fn with<'a>(
+    statements: &[Option<&'a Statement>],
+    statement: Option<&'a Statement>,
+) -> Vec<Option<&'a Statement>> {
     statements.iter().copied().chain([statement]).collect()
 }
 
@@ -103,7 +118,13 @@ fn candidates<'a>(reference: &Reference, index: &Index<'a>) -> Vec<Candidate<'a>
 
 /// The statements of a build that a name may stand for.
 pub fn meant<'a>(wanted: &Wanted, index: &Index<'a>) -> Vec<&'a Statement> {
-    index.get(&wanted.of).into_iter().flatten().copied().filter(|statement| is_meant(statement, wanted)).collect()
+    index
+        .get(&wanted.of)
+        .into_iter()
+        .flatten()
+        .copied()
+        .filter(|statement| is_meant(statement, wanted))
+        .collect()
 }
 
 /// True if a name narrows by this axis or state, so that the other names need not agree in it.

@@ -93,7 +93,11 @@ impl Parser {
             let slack = if self.sign('±') { Some(self.slack(sign)?) } else { None };
             links.push(Link { sign, right, slack });
         }
-        if links.is_empty() { Err(self.unexpected("a comparison, as `<=`, `=`, `within` or `in`,")) } else { Ok(Clause::Chain(first, links)) }
+        if links.is_empty() {
+            Err(self.unexpected("a comparison, as `<=`, `=`, `within` or `in`,"))
+        } else {
+            Ok(Clause::Chain(first, links))
+        }
     }
 
     fn comparison(&mut self) -> Option<Comparison> {
@@ -113,7 +117,11 @@ impl Parser {
     fn slack(&mut self, sign: Comparison) -> Result<Slack, Problem> {
         let range = self.range();
         if sign != Comparison::Equal {
-            return Err(Problem::new(range, "only `=` may be off by something", "write the bound itself on the right"));
+            return Err(Problem::new(
+                range,
+                "only `=` may be off by something",
+                "write the bound itself on the right",
+            ));
         }
         let (value, unit) = self.number()?;
         Ok(match unit {
@@ -128,7 +136,11 @@ impl Parser {
         match self.sign('±').then(|| self.slack(Comparison::Equal)) {
             Some(Ok(Slack::Share(share))) => Ok(share),
             Some(Err(problem)) => Err(problem),
-            _ => Err(Problem::new(range, "how far it may be off is missing", "write it in percent, as `± 10 %`")),
+            _ => Err(Problem::new(
+                range,
+                "how far it may be off is missing",
+                "write it in percent, as `± 10 %`",
+            )),
         }
     }
 
@@ -153,7 +165,11 @@ impl Parser {
         let (most, unit) = end(self)?;
         let range = start..self.tokens.get(self.at - 1).map_or(self.end, |(_, range)| range.end);
         if first.is_some_and(|first| Some(first) != unit) {
-            return Err(Problem::new(range, "the ends are in two units", "write the unit once, behind the upper end"));
+            return Err(Problem::new(
+                range,
+                "the ends are in two units",
+                "write the unit once, behind the upper end",
+            ));
         }
         if least > most {
             return Err(Problem::new(range, "the lower end lies above the upper end", "turn them round"));
@@ -162,7 +178,9 @@ impl Parser {
     }
 
     fn state(&mut self) -> Result<String, Problem> {
-        let Some(Token::Word(state)) = self.peek() else { return Err(self.unexpected("a state, as `speed`,")) };
+        let Some(Token::Word(state)) = self.peek() else {
+            return Err(self.unexpected("a state, as `speed`,"));
+        };
         let state = state.clone();
         self.at += 1;
         Ok(state)
@@ -172,7 +190,11 @@ impl Parser {
     fn lone(expr: &Expr) -> Result<usize, Problem> {
         match expr.node {
             Node::Name(name) => Ok(name),
-            _ => Err(Problem::new(expr.range.clone(), "only one name can rise, fall or keep in proportion", "name one entry alone")),
+            _ => Err(Problem::new(
+                expr.range.clone(),
+                "only one name can rise, fall or keep in proportion",
+                "name one entry alone",
+            )),
         }
     }
 
@@ -190,7 +212,9 @@ impl Parser {
         part: fn(&mut Self) -> Result<Expr, Problem>,
     ) -> Result<Expr, Problem> {
         let mut left = part(self)?;
-        while let Some((_, operator)) = signs.iter().find(|(sign, _)| self.peek() == Some(&Token::Sign(*sign))) {
+        while let Some((_, operator)) =
+            signs.iter().find(|(sign, _)| self.peek() == Some(&Token::Sign(*sign)))
+        {
             self.at += 1;
             let right = part(self)?;
             let range = left.range.start..right.range.end;
@@ -209,8 +233,12 @@ impl Parser {
             3
         } else if self.sign('^') {
             let (value, unit) = self.number()?;
-            let known = [2u8, 3].into_iter().find(|known| value == Exact::from_integer((*known).into()) && unit.is_none());
-            known.ok_or_else(|| Problem::new(range.clone(), "only squares and cubes are known", "write `^2` or `^3`"))?
+            let known = [2u8, 3]
+                .into_iter()
+                .find(|known| value == Exact::from_integer((*known).into()) && unit.is_none());
+            known.ok_or_else(|| {
+                Problem::new(range.clone(), "only squares and cubes are known", "write `^2` or `^3`")
+            })?
         } else {
             return Ok(base);
         };
@@ -222,7 +250,11 @@ impl Parser {
         if self.sign('(') {
             let inner = self.sum()?;
             let close = self.range();
-            return if self.sign(')') { Ok(Expr { range: range.start..close.end, ..inner }) } else { Err(self.unexpected("`)`")) };
+            return if self.sign(')') {
+                Ok(Expr { range: range.start..close.end, ..inner })
+            } else {
+                Err(self.unexpected("`)`"))
+            };
         }
         let node = match self.peek() {
             Some(Token::Number(value, unit)) => Node::Quantity(value.clone(), *unit),

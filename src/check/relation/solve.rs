@@ -25,7 +25,8 @@ pub struct Ends {
 pub fn solve(clause: &Clause, broken: Broken<'_>, place: usize, worths: &[Worth]) -> Option<Ends> {
     let (side, wanted) = match (clause, broken) {
         (Clause::In(value, span), _) => {
-            let ends = Ends { low: Some(in_si(&span.least, span.unit)), high: Some(in_si(&span.most, span.unit)) };
+            let ends =
+                Ends { low: Some(in_si(&span.least, span.unit)), high: Some(in_si(&span.most, span.unit)) };
             (value, ends)
         }
         (_, Broken::Link(left, link)) => match (count(left, place), count(&link.right, place)) {
@@ -129,8 +130,12 @@ fn right_of(operator: Operator, wanted: &Ends, known: &Ends) -> Option<Ends> {
     let positive = low.or(high).is_some_and(Signed::is_positive) && high.is_none_or(Signed::is_positive);
     match operator {
         Operator::Plus | Operator::Times => left_of(operator, wanted, known),
-        Operator::Minus => Some(Ends { low: work(|w, k| k - w, high, most), high: work(|w, k| k - w, low, least) }),
-        Operator::Over if positive => Some(Ends { low: work(|w, k| k / w, high, most), high: work(|w, k| k / w, low, least) }),
+        Operator::Minus => {
+            Some(Ends { low: work(|w, k| k - w, high, most), high: work(|w, k| k - w, low, least) })
+        }
+        Operator::Over if positive => {
+            Some(Ends { low: work(|w, k| k / w, high, most), high: work(|w, k| k / w, low, least) })
+        }
         Operator::Over => None,
     }
 }

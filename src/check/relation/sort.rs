@@ -74,8 +74,16 @@ impl Sort {
     fn sum(self, other: Self) -> Option<Self> {
         match (self.kind, other.kind) {
             (Some(Kind::Temperature), Some(Kind::Temperature)) => None,
-            (Some(Kind::Temperature), Some(Kind::TemperatureDifference) | None) if self.measures_like(other) => Some(self),
-            (Some(Kind::TemperatureDifference) | None, Some(Kind::Temperature)) if self.measures_like(other) => Some(other),
+            (Some(Kind::Temperature), Some(Kind::TemperatureDifference) | None)
+                if self.measures_like(other) =>
+            {
+                Some(self)
+            }
+            (Some(Kind::TemperatureDifference) | None, Some(Kind::Temperature))
+                if self.measures_like(other) =>
+            {
+                Some(other)
+            }
             _ => self.alike(other),
         }
     }
@@ -83,7 +91,11 @@ impl Sort {
     fn difference(self, other: Self) -> Option<Self> {
         match (self.kind, other.kind) {
             (Some(Kind::Temperature), Some(Kind::Temperature)) => Some(Self::of(Kind::TemperatureDifference)),
-            (Some(Kind::Temperature), Some(Kind::TemperatureDifference) | None) if self.measures_like(other) => Some(self),
+            (Some(Kind::Temperature), Some(Kind::TemperatureDifference) | None)
+                if self.measures_like(other) =>
+            {
+                Some(self)
+            }
             _ => self.alike(other),
         }
     }
@@ -104,10 +116,14 @@ impl Sort {
 
     /// What it is, for a person: `a pressure`.
     pub fn words(self) -> String {
-        let known = self.kind.or_else(|| Kind::all().iter().copied().find(|kind| Self::of(*kind).dimensions == self.dimensions));
+        let known = self.kind.or_else(|| {
+            Kind::all().iter().copied().find(|kind| Self::of(*kind).dimensions == self.dimensions)
+        });
         match known {
             _ if self.is_number() && self.kind.is_none() => "a number".to_owned(),
-            Some(kind) if kind.title().starts_with(['a', 'e', 'i', 'o', 'u']) => format!("an {}", kind.title()),
+            Some(kind) if kind.title().starts_with(['a', 'e', 'i', 'o', 'u']) => {
+                format!("an {}", kind.title())
+            }
             Some(kind) => format!("a {}", kind.title()),
             None => "a quantity without a name".to_owned(),
         }
@@ -173,7 +189,8 @@ mod tests {
     fn a_bare_number_is_a_ratio_but_no_percentage() {
         assert!(Sort::NUMBER.compares_with(Sort::of(Kind::Ratio)));
         assert!(!Sort::NUMBER.compares_with(Sort::of(Kind::Percent)));
-        let quotient = Sort::of(Kind::Length).joined(Operator::Over, Sort::of(Kind::Length)).expect("a quotient");
+        let quotient =
+            Sort::of(Kind::Length).joined(Operator::Over, Sort::of(Kind::Length)).expect("a quotient");
         assert!(quotient.compares_with(Sort::of(Kind::Percent)));
     }
 }

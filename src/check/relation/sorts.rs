@@ -46,7 +46,11 @@ impl Sorts {
 
     fn comparable(&self, left: &Expr, right: &Expr) -> Result<Sort, Problem> {
         let (one, other) = (self.expr(left)?, self.expr(right)?);
-        if one.compares_with(other) { Ok(one) } else { Err(mixed(one, other, left.range.start..right.range.end)) }
+        if one.compares_with(other) {
+            Ok(one)
+        } else {
+            Err(mixed(one, other, left.range.start..right.range.end))
+        }
     }
 
     fn expr(&self, expr: &Expr) -> Result<Sort, Problem> {
@@ -76,6 +80,7 @@ fn unit_sort(unit: Option<Unit>) -> Sort {
 
 fn mixed(one: Sort, other: Sort, range: Range<usize>) -> Problem {
     let message = format!("{} and {} do not go together", one.words(), other.words());
-    let help = "add and compare quantities of one kind only; a bare number is neither a quantity nor a percentage";
+    let help =
+        "add and compare quantities of one kind only; a bare number is neither a quantity nor a percentage";
     Problem::new(range, message, help)
 }

@@ -40,9 +40,29 @@ pub enum Token {
 
 /// Signs in every spelling, the longer first, with their one spelling.
 const SIGNS: [(&str, char); 23] = [
-    ("+/-", '±'), ("<=", '≤'), (">=", '≥'), ("..", '…'), ("+", '+'), ("-", '-'), ("−", '-'), ("*", '*'), ("×", '*'),
-    ("·", '*'), ("/", '/'), ("÷", '/'), ("^", '^'), ("(", '('), (")", ')'), ("=", '='), ("<", '<'), (">", '>'),
-    ("≤", '≤'), ("≥", '≥'), ("±", '±'), ("²", '²'), ("³", '³'),
+    ("+/-", '±'),
+    ("<=", '≤'),
+    (">=", '≥'),
+    ("..", '…'),
+    ("+", '+'),
+    ("-", '-'),
+    ("−", '-'),
+    ("*", '*'),
+    ("×", '*'),
+    ("·", '*'),
+    ("/", '/'),
+    ("÷", '/'),
+    ("^", '^'),
+    ("(", '('),
+    (")", ')'),
+    ("=", '='),
+    ("<", '<'),
+    (">", '>'),
+    ("≤", '≤'),
+    ("≥", '≥'),
+    ("±", '±'),
+    ("²", '²'),
+    ("³", '³'),
 ];
 
 /// The tokens of a formula.
@@ -97,7 +117,8 @@ fn word_length(rest: &str) -> Option<usize> {
     let mut end = 0;
     let mut letters = rest.char_indices().peekable();
     while let Some((at, letter)) = letters.next() {
-        let joins = matches!(letter, '.' | '-') && letters.peek().is_some_and(|(_, next)| next.is_ascii_alphanumeric());
+        let joins = matches!(letter, '.' | '-')
+            && letters.peek().is_some_and(|(_, next)| next.is_ascii_alphanumeric());
         if !(letter.is_ascii_alphanumeric() || letter == '_' || joins) {
             break;
         }
@@ -109,12 +130,14 @@ fn word_length(rest: &str) -> Option<usize> {
 /// A number and the unit that follows it. `in` is the comparison, never inches.
 fn number(text: &str, at: usize) -> Result<(Token, usize), Problem> {
     let rest = text.get(at..).unwrap_or_default();
-    let digits = |from: usize| rest.get(from..).unwrap_or_default().bytes().take_while(u8::is_ascii_digit).count();
+    let digits =
+        |from: usize| rest.get(from..).unwrap_or_default().bytes().take_while(u8::is_ascii_digit).count();
     let whole = digits(0);
     let point = rest.get(whole..).is_some_and(|after| after.starts_with('.') && !after.starts_with(".."));
     let length = if point { whole + 1 + digits(whole + 1) } else { whole };
     let typed = rest.get(..length).unwrap_or_default();
-    let read = Number::parse(typed).map_err(|error| Problem::new(at..at + length, error.message(), error.help()))?;
+    let read =
+        Number::parse(typed).map_err(|error| Problem::new(at..at + length, error.message(), error.help()))?;
     let value = read.exact().clone();
     let after = rest.get(length..).unwrap_or_default();
     let gap = after.len() - after.trim_start_matches(' ').len();
@@ -165,17 +188,25 @@ mod tests {
 
     fn read(text: &str) -> String {
         let shown = |(token, _): (Token, Range<usize>)| match token {
-            Token::Number(value, unit) => format!("#{value}{}", unit.map_or_else(String::new, |unit| format!("_{unit}"))),
+            Token::Number(value, unit) => {
+                format!("#{value}{}", unit.map_or_else(String::new, |unit| format!("_{unit}")))
+            }
             Token::Word(word) => word,
             Token::Bracket(inner) => format!("[{inner}]"),
             Token::Sign(sign) => sign.to_string(),
         };
-        tokens(text).map_or_else(|problem| problem.message, |all| all.into_iter().map(shown).collect::<Vec<_>>().join(" "))
+        tokens(text).map_or_else(
+            |problem| problem.message,
+            |all| all.into_iter().map(shown).collect::<Vec<_>>().join(" "),
+        )
     }
 
     #[test]
     fn names_keep_their_points_and_hyphens() {
-        assert_eq!(read("ring.end-gap.wear_limit[not oil] / bore in 0.002..0.013"), "ring.end-gap.wear_limit [not oil] / bore in #1/500 … #13/1000");
+        assert_eq!(
+            read("ring.end-gap.wear_limit[not oil] / bore in 0.002..0.013"),
+            "ring.end-gap.wear_limit [not oil] / bore in #1/500 … #13/1000"
+        );
         assert_eq!(read("a.b - c-d"), "a.b - c-d");
     }
 

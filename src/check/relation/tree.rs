@@ -140,7 +140,9 @@ pub enum Operator {
 impl Name {
     /// The name as typed, with what stands in brackets.
     pub fn typed(&self) -> String {
-        self.narrowed.as_ref().map_or_else(|| self.text.clone(), |(inner, _)| format!("{}[{inner}]", self.text))
+        self.narrowed
+            .as_ref()
+            .map_or_else(|| self.text.clone(), |(inner, _)| format!("{}[{inner}]", self.text))
     }
 }
 

@@ -17,7 +17,8 @@ pub fn arithmetic(clause: &Clause, broken: Broken<'_>, worths: &[Worth]) -> Stri
     match (clause, broken) {
         (Clause::Chain(..), Broken::Link(left, link)) => {
             let unit = unit_of(left, worths).or_else(|| unit_of(&link.right, worths));
-            let slack = link.slack.as_ref().map_or_else(String::new, |slack| format!(", ± {}", slack_text(slack)));
+            let slack =
+                link.slack.as_ref().map_or_else(String::new, |slack| format!(", ± {}", slack_text(slack)));
             let (left, right) = (side(left, worths, unit), side(&link.right, worths, unit));
             format!("{left} {} {right}{slack}", verb(link.sign))
         }
@@ -49,7 +50,8 @@ pub fn remedy(formula: &Formula, clause: &Clause, found: Broken<'_>, worths: &[W
 
 /// The one name and the power of ten that would make a clause hold. A fact of the layout is held to the others by itself.
 fn slip(clause: &Clause, worths: &[Worth]) -> Option<(usize, &'static str)> {
-    let powers = [(-1, "a tenth"), (1, "ten times the value"), (-2, "a hundredth"), (2, "a hundred times the value")];
+    let powers =
+        [(-1, "a tenth"), (1, "ten times the value"), (-2, "a hundredth"), (2, "a hundred times the value")];
     let any_stated = worths.iter().any(|worth| worth.stated);
     let mut found = Vec::new();
     for (place, worth) in worths.iter().enumerate() {
@@ -88,7 +90,9 @@ fn spelt(expr: &Expr, worths: &[Worth]) -> String {
         Node::Quantity(value, unit) => unit.map_or_else(|| digits(value), |unit| unit.after(&digits(value))),
         Node::Pi => "π".to_owned(),
         Node::Name(place) => worths.get(*place).map_or_else(String::new, |worth| worth.shown.clone()),
-        Node::Power(base, exponent) => format!("({}){}", spelt(base, worths), if *exponent == 2 { "²" } else { "³" }),
+        Node::Power(base, exponent) => {
+            format!("({}){}", spelt(base, worths), if *exponent == 2 { "²" } else { "³" })
+        }
         Node::Sine(angle) => format!("sin({})", spelt(angle, worths)),
         Node::Joined(operator, left, right) => {
             let sign = match operator {
@@ -97,7 +101,11 @@ fn spelt(expr: &Expr, worths: &[Worth]) -> String {
                 Operator::Times => "×",
                 Operator::Over => "/",
             };
-            format!("{} {sign} {}", held_together(left, *operator, worths), held_together(right, *operator, worths))
+            format!(
+                "{} {sign} {}",
+                held_together(left, *operator, worths),
+                held_together(right, *operator, worths)
+            )
         }
     }
 }
@@ -121,7 +129,8 @@ fn unit_of(expr: &Expr, worths: &[Worth]) -> Option<Unit> {
         Node::Quantity(_, unit) => *unit,
         Node::Joined(Operator::Plus | Operator::Minus, left, right) => {
             let unit = unit_of(left, worths).or_else(|| unit_of(right, worths))?;
-            let both_at = matches!(expr.node, Node::Joined(Operator::Minus, ..)) && unit.kind() == Kind::Temperature;
+            let both_at =
+                matches!(expr.node, Node::Joined(Operator::Minus, ..)) && unit.kind() == Kind::Temperature;
             let difference = unit_of(right, worths).is_some_and(|unit| unit.kind() == Kind::Temperature);
             if both_at && difference { Unit::of(Kind::TemperatureDifference).next() } else { Some(unit) }
         }
@@ -131,7 +140,9 @@ fn unit_of(expr: &Expr, worths: &[Worth]) -> Option<Unit> {
 
 /// What may be, in a unit: `0.035..0.059 mm`, `at most 14 %`.
 fn extent_text(extent: &Extent, unit: Option<Unit>) -> String {
-    let shown = |end: &super::extent::End| digits(&unit.map_or_else(|| end.nominal.clone(), |unit| unit.from_si(&end.nominal)));
+    let shown = |end: &super::extent::End| {
+        digits(&unit.map_or_else(|| end.nominal.clone(), |unit| unit.from_si(&end.nominal)))
+    };
     let after = |text: &str| unit.map_or_else(|| text.to_owned(), |unit| unit.after(text));
     match (&extent.low, &extent.high) {
         (Some(low), Some(high)) if low.nominal == high.nominal => after(&shown(low)),
@@ -200,6 +211,8 @@ const fn verb(sign: Comparison) -> &'static str {
 fn slack_text(slack: &Slack) -> String {
     match slack {
         Slack::Share(share) => format!("{} %", digits(&(share * power_of_ten(2)))),
-        Slack::Amount(value, unit, _) => unit.map_or_else(|| digits(value), |unit| unit.after(&digits(value))),
+        Slack::Amount(value, unit, _) => {
+            unit.map_or_else(|| digits(value), |unit| unit.after(&digits(value)))
+        }
     }
 }

@@ -44,10 +44,18 @@ pub fn of_layout(layout: &Layout, fact: Fact) -> Option<Worth> {
         Fact::Displacement => layout.displacement.as_ref(),
         Fact::Cylinders => {
             let extent = Extent::exactly(Exact::from_integer(layout.cylinders.into()));
-            return Some(Worth { extent, shown: layout.cylinders.to_string(), unit: None, decimals: 0, span: None, stated: false });
+            return Some(Worth {
+                extent,
+                shown: layout.cylinders.to_string(),
+                unit: None,
+                decimals: 0,
+                span: None,
+                stated: false,
+            });
         }
     }?;
-    of_printed(printed, &printed.value, Part::Whole).filter(|_| fact.kind() == Some(printed.value.unit().kind()))
+    of_printed(printed, &printed.value, Part::Whole)
+        .filter(|_| fact.kind() == Some(printed.value.unit().kind()))
 }
 
 /// The printed forms of a face of a statement.
@@ -86,7 +94,14 @@ fn of_printed(printed: &Printed, value: &Value, part: Part) -> Option<Worth> {
             (Extent::point(middle), shown)
         }
     };
-    Some(Worth { extent, shown, unit: Some(unit), decimals: value.decimals(), span: Some(printed.span), stated: false })
+    Some(Worth {
+        extent,
+        shown,
+        unit: Some(unit),
+        decimals: value.decimals(),
+        span: Some(printed.span),
+        stated: false,
+    })
 }
 
 /// What a printed value may be, in SI; none for a turn, which is no value but a step.

@@ -6,8 +6,13 @@ use crate::check::relation::breaches;
 use crate::diag::{Rule, Sink};
 
 /// See the page beside this file.
-pub static RULE: Rule =
-    crate::rule!("arithmetic_broken", "arithmetic-broken", Error, Physics, "numbers of one engine contradict each other");
+pub static RULE: Rule = crate::rule!(
+    "arithmetic_broken",
+    "arithmetic-broken",
+    Error,
+    Physics,
+    "numbers of one engine contradict each other"
+);
 
 /// Every relation that only a wrong number can break.
 pub fn check(subject: &Subject<'_>, sink: &mut Sink) {

@@ -23,7 +23,8 @@ pub fn check(subject: &Subject<'_>, sink: &mut Sink) {
         let Some(column) = altitude(entry, selection) else { continue };
         let mut alike: BTreeMap<Vec<&str>, Vec<(Exact, Exact, &Row<'_>)>> = BTreeMap::new();
         for row in &rows {
-            let others = row.inputs.iter().enumerate().filter(|(at, _)| *at != column).map(|(_, one)| one.as_str());
+            let others =
+                row.inputs.iter().enumerate().filter(|(at, _)| *at != column).map(|(_, one)| one.as_str());
             let height = row.inputs.get(column).and_then(|cell| height(cell));
             if let (Some(height), Some(size)) = (height, row.number()) {
                 alike.entry(others.collect()).or_default().push((height, size, row));
@@ -35,9 +36,13 @@ pub fn check(subject: &Subject<'_>, sink: &mut Sink) {
                 let [(_, low, below), (_, high, above)] = pair else { continue };
                 if high > low {
                     let (here, there) = (above.inputs.join(", "), below.inputs.join(", "));
-                    let message = format!("`{}` at {here} is bigger than `{}` at {there} (common practice, no source)", above.part, below.part);
+                    let message = format!(
+                        "`{}` at {here} is bigger than `{}` at {there} (common practice, no source)",
+                        above.part, below.part
+                    );
                     let help = "look whether two rows of the page were swapped";
-                    let finding = Finding::new(&RULE, above.span, message, help).with(below.span, "the one lower down is here");
+                    let finding = Finding::new(&RULE, above.span, message, help)
+                        .with(below.span, "the one lower down is here");
                     sink.push(finding.about(statement.span));
                 }
             }
@@ -48,7 +53,9 @@ pub fn check(subject: &Subject<'_>, sink: &mut Sink) {
 /// The column of the altitude, in a table of jets or of masses.
 fn altitude(entry: &Entry, selection: &Selection) -> Option<usize> {
     let meant = entry.id.as_str().starts_with("jet.") || entry.kind == Some(Kind::Mass);
-    selection.by.iter().position(|name| meant && ["altitude", "height", "elevation"].iter().any(|word| name.to_lowercase().contains(word)))
+    selection.by.iter().position(|name| {
+        meant && ["altitude", "height", "elevation"].iter().any(|word| name.to_lowercase().contains(word))
+    })
 }
 
 /// The lower end of a span of heights.

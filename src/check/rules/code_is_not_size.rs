@@ -21,13 +21,17 @@ pub fn check(subject: &Subject<'_>, sink: &mut Sink) {
             continue;
         }
         for power in 0..4 {
-            let (same, others): (Vec<&Row<'_>>, Vec<&Row<'_>>) = rows.iter().partition(|row| is_size(row, power) == Some(true));
+            let (same, others): (Vec<&Row<'_>>, Vec<&Row<'_>>) =
+                rows.iter().partition(|row| is_size(row, power) == Some(true));
             if same.len() < others.len() * 4 {
                 continue;
             }
             for row in others {
                 let mark = row.inputs.first().map_or("", String::as_str);
-                let message = format!("the mark `{mark}` stands for `{}`, and every other mark of the table is its size", row.part);
+                let message = format!(
+                    "the mark `{mark}` stands for `{}`, and every other mark of the table is its size",
+                    row.part
+                );
                 let help = "look at this row of the page again";
                 sink.push(Finding::new(&RULE, row.span, message, help).about(statement.span));
             }

@@ -35,7 +35,8 @@ fn finding(outlier: &Outlier<'_>) -> Option<Finding> {
         middle.printed.value.text(),
     );
     let named = engines.iter().map(|engine| format!("`{engine}`")).collect::<Vec<_>>().join(", ");
-    let help = format!("look at the page again: the row, the unit, the decimal point; it was compared with {named}");
+    let help =
+        format!("look at the page again: the row, the unit, the decimal point; it was compared with {named}");
     let finding = Finding::new(&RULE, value.printed.span, message, help).about(value.statement.span);
     let has = |peer: &Peer<'_>| format!("`{}` has `{}`", peer.engine, peer.printed.value.text());
     Some(finding.with(least.printed.span, has(least)).with(most.printed.span, has(most)))

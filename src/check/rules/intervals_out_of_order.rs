@@ -22,9 +22,17 @@ pub fn check(subject: &Subject<'_>, sink: &mut Sink) {
             for printed in list {
                 let same = regular.iter().find(|one| one.value.unit().kind() == printed.value.unit().kind());
                 if let Some(regular) = same.filter(|regular| si(printed) > si(regular)) {
-                    let message = format!("the {name} interval `{}` is longer than the regular one, `{}`", printed.value.text(), regular.value.text());
+                    let message = format!(
+                        "the {name} interval `{}` is longer than the regular one, `{}`",
+                        printed.value.text(),
+                        regular.value.text()
+                    );
                     let help = "look whether the rows were swapped";
-                    sink.push(Finding::new(&RULE, printed.span, message, help).with(regular.span, "the regular one is here").about(statement.span));
+                    sink.push(
+                        Finding::new(&RULE, printed.span, message, help)
+                            .with(regular.span, "the regular one is here")
+                            .about(statement.span),
+                    );
                 }
             }
         }
@@ -55,8 +63,11 @@ fn speed(list: &[Printed]) -> Option<Finding> {
     }
     let message = format!(
         "`{}` in `{}` is {} km/h, and machines are used at 8 to 60 km/h (common practice, no source)",
-        distance.value.text(), hours.value.text(), decimal_text(&speed, 1),
+        distance.value.text(),
+        hours.value.text(),
+        decimal_text(&speed, 1),
     );
-    let finding = Finding::new(&RULE, distance.span, message, "look at the units, and whether both are of one row");
+    let finding =
+        Finding::new(&RULE, distance.span, message, "look at the units, and whether both are of one row");
     Some(finding.with(hours.span, "the hours are here"))
 }

@@ -12,6 +12,7 @@ pub mod dual_units_disagree;
 pub mod dual_units_loose;
 pub mod engine_not_fitted;
 pub mod far_from_peers;
+pub mod file_name_differs;
 pub mod form_not_allowed;
 pub mod hazard_not_declared;
 pub mod intervals_out_of_order;
@@ -45,8 +46,19 @@ pub mod waiver_lapsed;
 pub mod waiver_not_allowed;
 pub mod wear_limit_within_new;
 
+use std::collections::BTreeSet;
+
 use super::Subject;
 use crate::diag::{Rule, Sink};
+use crate::load::place::FileKind;
+
+/// False if some machine is not known to have any engine: what it was to have has its finding already, and
+/// nothing is said of what then fits nothing.
+fn fittings_are_known(subject: &Subject<'_>) -> bool {
+    let fitted: BTreeSet<_> = subject.model.fits.iter().map(|fit| &fit.machine).collect();
+    !subject.damaged.contains(&FileKind::Machines)
+        && subject.model.machines.keys().all(|machine| fitted.contains(machine))
+}
 
 /// A rule with the function that looks for what it finds.
 pub struct Check {
@@ -78,6 +90,7 @@ pub static CHECKS: &[Check] = checks! {
     dual_units_loose
     engine_not_fitted
     far_from_peers
+    file_name_differs
     form_not_allowed
     hazard_not_declared
     intervals_out_of_order

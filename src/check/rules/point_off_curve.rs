@@ -35,7 +35,8 @@ pub fn check(subject: &Subject<'_>, sink: &mut Sink) {
 fn on_curve(entry: &Entry, points: &[model::Point]) -> Option<Finding> {
     let read = points.iter().map(|point| {
         let (at, ohms) = (middle(&point.at.value, entry.input?)?, middle(&point.reads.value, entry.kind?)?);
-        let half = point.reads.value.ulp() * point.reads.value.unit().factor() / Exact::from_integer(2.into());
+        let half =
+            point.reads.value.ulp() * point.reads.value.unit().factor() / Exact::from_integer(2.into());
         Some((at.to_f64()? - 273.15, ohms.to_f64()?, (half / ohms).to_f64()?))
     });
     let read: Vec<Point> = read.collect::<Option<_>>()?;
@@ -43,14 +44,33 @@ fn on_curve(entry: &Entry, points: &[model::Point]) -> Option<Finding> {
         Odd::Point(place, celsius) => {
             let point = points.get(place)?;
             let (at, reads) = (point.at.value.text(), point.reads.value.text());
-            let there = if (-200.0..1000.0).contains(&celsius) { format!("at about {celsius:.0} °C") } else { "nowhere".to_owned() };
-            let message = format!("`{reads}` at {at} is off the curve of the other points of `{}`, which have it {there}", entry.id);
-            Some(with_others(Finding::new(&RULE, point.reads.span, message, help(points, &read, place)), points, place))
+            let there = if (-200.0..1000.0).contains(&celsius) {
+                format!("at about {celsius:.0} °C")
+            } else {
+                "nowhere".to_owned()
+            };
+            let message = format!(
+                "`{reads}` at {at} is off the curve of the other points of `{}`, which have it {there}",
+                entry.id
+            );
+            Some(with_others(
+                Finding::new(&RULE, point.reads.span, message, help(points, &read, place)),
+                points,
+                place,
+            ))
         }
         Odd::Table(kelvins) => {
             let first = points.first()?;
-            let message = format!("the points of `{}` do not lie on one curve: they are up to {kelvins:.0} K off", entry.id);
-            let finding = Finding::new(&RULE, first.reads.span, message, "look at every row of the table again: more than one may be wrong");
+            let message = format!(
+                "the points of `{}` do not lie on one curve: they are up to {kelvins:.0} K off",
+                entry.id
+            );
+            let finding = Finding::new(
+                &RULE,
+                first.reads.span,
+                message,
+                "look at every row of the table again: more than one may be wrong",
+            );
             Some(with_others(finding, points, 0))
         }
     }
@@ -65,23 +85,44 @@ fn help(points: &[model::Point], read: &[Point], place: usize) -> String {
     };
     let ohms = read.get(place).map_or(0.0, |point| point.1);
     let Some(printed) = points.get(place).map(|point| &point.reads) else { return String::new() };
-    let slip = [(10.0, "ten times it"), (0.1, "a tenth of it"), (1000.0, "the same number in kΩ"), (0.001, "the same number in Ω")];
+    let slip = [
+        (10.0, "ten times it"),
+        (0.1, "a tenth of it"),
+        (1000.0, "the same number in kΩ"),
+        (0.001, "the same number in Ω"),
+    ];
     if let Some((_, words)) = slip.into_iter().find(|(factor, _)| fits(ohms * factor)) {
-        return format!("look at this row again: {words} would fit, so a decimal point or a unit may have slipped");
+        return format!(
+            "look at this row again: {words} would fit, so a decimal point or a unit may have slipped"
+        );
     }
     swapped(printed).into_iter().find(|(_, ohms)| fits(*ohms)).map_or_else(
         || "look at this row of the table again, temperature and resistance".to_owned(),
-        |(text, _)| format!("look at this row again: `{text}` would fit, so two digits may have been swapped"),
+        |(text, _)| {
+            format!("look at this row again: `{text}` would fit, so two digits may have been swapped")
+        },
     )
 }
 
 /// The printed value with two digits side by side swapped, and its ohms.
 fn swapped(printed: &Printed) -> Vec<(String, f64)> {
     let text = printed.value.text();
-    let digits: Vec<(usize, char)> = text.char_indices().take_while(|(_, c)| c.is_ascii_digit() || *c == '.').filter(|(_, c)| *c != '.').collect();
+    let digits: Vec<(usize, char)> = text
+        .char_indices()
+        .take_while(|(_, c)| c.is_ascii_digit() || *c == '.')
+        .filter(|(_, c)| *c != '.')
+        .collect();
     let pairs = digits.windows(2).filter_map(|pair| match pair {
         [(one, a), (other, b)] if a != b => {
-            let typed = text.char_indices().map(|(at, c)| if at == *one { *b } else if at == *other { *a } else { c });
+            let typed = text.char_indices().map(|(at, c)| {
+                if at == *one {
+                    *b
+                } else if at == *other {
+                    *a
+                } else {
+                    c
+                }
+            });
             let typed: String = typed.collect();
             let value = Value::parse(&typed).ok()?;
             let ohms = middle(&value, Kind::Resistance)?.to_f64()?;
@@ -102,17 +143,29 @@ fn on_line(entry: &Entry, points: &[model::Point]) -> Option<Finding> {
     let (place, alone) = curve::off_line(&read)?;
     let point = points.get(place)?;
     let message = if alone {
-        format!("`{}` at {} is off the straight line through the other points of `{}`", point.reads.value.text(), point.at.value.text(), entry.id)
+        format!(
+            "`{}` at {} is off the straight line through the other points of `{}`",
+            point.reads.value.text(),
+            point.at.value.text(),
+            entry.id
+        )
     } else {
         format!("the points of `{}` do not lie on one straight line", entry.id)
     };
-    let finding = Finding::new(&RULE, point.reads.span, message, "look at every row of the table again, pressure and voltage");
+    let finding = Finding::new(
+        &RULE,
+        point.reads.span,
+        message,
+        "look at every row of the table again, pressure and voltage",
+    );
     Some(with_others(finding, points, place))
 }
 
 fn with_others(finding: Finding, points: &[model::Point], place: usize) -> Finding {
     let others = points.iter().enumerate().filter(|(at, _)| *at != place);
-    others.fold(finding, |finding, (_, point)| finding.with(point.reads.span, format!("the point at {} is here", point.at.value.text())))
+    others.fold(finding, |finding, (_, point)| {
+        finding.with(point.reads.span, format!("the point at {} is here", point.at.value.text()))
+    })
 }
 
 /// The middle of a value in SI, if it is of the kind.

@@ -1,12 +1,17 @@
 //! `relation-broken`: values that cannot all be right together: one of them was read wrongly.
 
-use crate::check::relation::{Breach, breaches};
 use crate::check::Subject;
+use crate::check::relation::{Breach, breaches};
 use crate::diag::{Finding, Rule, Sink};
 
 /// See the page beside this file.
-pub static RULE: Rule =
-    crate::rule!("relation_broken", "relation-broken", Warning, Physics, "values of one engine do not go together");
+pub static RULE: Rule = crate::rule!(
+    "relation_broken",
+    "relation-broken",
+    Warning,
+    Physics,
+    "values of one engine do not go together"
+);
 
 /// Every relation that a manual's rounding or an unusual engine may break.
 pub fn check(subject: &Subject<'_>, sink: &mut Sink) {

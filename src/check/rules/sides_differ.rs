@@ -18,7 +18,9 @@ pub static RULE: Rule = crate::rule!(
 pub fn check(subject: &Subject<'_>, sink: &mut Sink) {
     for build in subject.model.builds.values() {
         for axis in ["side", "cylinder"] {
-            pairs(build, axis).filter_map(|(one, other)| finding(one, other, axis)).for_each(|finding| sink.push(finding));
+            pairs(build, axis)
+                .filter_map(|(one, other)| finding(one, other, axis))
+                .for_each(|finding| sink.push(finding));
         }
     }
 }
@@ -32,7 +34,8 @@ fn pairs<'a>(build: &'a Build, axis: &'a str) -> impl Iterator<Item = (&'a State
     };
     let like = |statement: &Statement| statement.identity.place.get(axis).is_some_and(|word| is_like(word));
     build.statements.iter().enumerate().filter(move |(_, one)| like(one)).filter_map(move |(at, one)| {
-        let before = build.statements.iter().take(at).rev().find(|other| like(other) && rest(other) == rest(one))?;
+        let before =
+            build.statements.iter().take(at).rev().find(|other| like(other) && rest(other) == rest(one))?;
         Some((before.as_ref(), one.as_ref()))
     })
 }
@@ -51,10 +54,18 @@ fn finding(one: &Statement, other: &Statement, axis: &str) -> Option<Finding> {
     let word = |statement: &Statement| statement.identity.place.get(axis).cloned().unwrap_or_default();
     let message = format!(
         "`{}` is `{}` at {axis} {} and `{}` at {axis} {}, and no reason is given",
-        other.identity.of, first.value.text(), word(one), second.value.text(), word(other),
+        other.identity.of,
+        first.value.text(),
+        word(one),
+        second.value.text(),
+        word(other),
     );
     let help = "look at both rows again; if they rightly differ, say why in `note`";
-    Some(Finding::new(&RULE, second.span, message, help).with(first.span, format!("{axis} {} is here", word(one))).about(other.span))
+    Some(
+        Finding::new(&RULE, second.span, message, help)
+            .with(first.span, format!("{axis} {} is here", word(one)))
+            .about(other.span),
+    )
 }
 
 /// The first printed forms in which two values differ.
@@ -65,5 +76,7 @@ fn differing<'a>(one: &'a Form, other: &'a Form) -> Option<(&'a Printed, &'a Pri
     };
     let pairs = one.alternatives().into_iter().zip(other.alternatives());
     let mut pairs = pairs.filter_map(|(one, other)| one.first().zip(other.first()));
-    pairs.find(|(first, second)| first.value.unit().kind() == second.value.unit().kind() && ends(first) != ends(second))
+    pairs.find(|(first, second)| {
+        first.value.unit().kind() == second.value.unit().kind() && ends(first) != ends(second)
+    })
 }

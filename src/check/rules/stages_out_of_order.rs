@@ -20,14 +20,23 @@ pub fn check(subject: &Subject<'_>, sink: &mut Sink) {
     for statement in subject.statements() {
         let Form::Stages(stages) = &statement.form else { continue };
         let stages: Vec<&Printed> = stages.iter().filter_map(|forms| forms.first()).collect();
-        let (turns, torques): (Vec<&Printed>, Vec<&Printed>) = stages.iter().copied().partition(|one| matches!(one.value.shape(), Shape::Turn(_)));
+        let (turns, torques): (Vec<&Printed>, Vec<&Printed>) =
+            stages.iter().copied().partition(|one| matches!(one.value.shape(), Shape::Turn(_)));
         for pair in torques.windows(2) {
             if let [first, second] = pair
                 && si(second).zip(si(first)).is_some_and(|(second, first)| second <= first)
             {
-                let message = format!("the stage `{}` is no more than the stage before it, `{}`", second.value.text(), first.value.text());
+                let message = format!(
+                    "the stage `{}` is no more than the stage before it, `{}`",
+                    second.value.text(),
+                    first.value.text()
+                );
                 let help = "look at the page again: the order of the stages, and their units";
-                sink.push(Finding::new(&RULE, second.span, message, help).with(first.span, "the stage before it").about(statement.span));
+                sink.push(
+                    Finding::new(&RULE, second.span, message, help)
+                        .with(first.span, "the stage before it")
+                        .about(statement.span),
+                );
             }
         }
         if let Some(finding) = advance(statement, &turns) {
@@ -48,10 +57,12 @@ fn advance(statement: &Statement, turns: &[&Printed]) -> Option<Finding> {
     let degrees: Exact = turns.iter().filter_map(|one| si(one)).sum();
     let advance = &degrees * thread.pitch() / Exact::from_integer(360.into());
     let within = parse_exact("0.1")? <= advance && advance <= parse_exact("1")?;
-    let degrees = Unit::parse("°").map_or_else(|_| String::new(), |unit| unit.after(&decimal_text(&degrees, 0)));
+    let degrees =
+        Unit::parse("°").map_or_else(|_| String::new(), |unit| unit.after(&decimal_text(&degrees, 0)));
     let message = format!(
         "turning {named} by {degrees} screws it in by {} mm, pitch {} mm × angle / 360: 0.1 to 1 mm stretch a bolt (common practice, no source)",
-        decimal_text(&advance, 2), decimal_text(thread.pitch(), 2),
+        decimal_text(&advance, 2),
+        decimal_text(thread.pitch(), 2),
     );
     let help = "look at the page again: the angles, the thread, and whether one of them is a torque";
     (!within).then(|| Finding::new(&RULE, last.span, message, help))

@@ -23,7 +23,8 @@ pub fn check(subject: &Subject<'_>, sink: &mut Sink) {
         if entry.kind != Some(Kind::Length) {
             continue;
         }
-        let sizes: Vec<(Exact, Value, &Row<'_>)> = rows.iter().filter_map(|row| Some((row.number()?, row.value()?, row))).collect();
+        let sizes: Vec<(Exact, Value, &Row<'_>)> =
+            rows.iter().filter_map(|row| Some((row.number()?, row.value()?, row))).collect();
         if sizes.len() == rows.len() && sizes.len() >= 4 {
             let found = out_of_step(&sizes).or_else(|| out_of_order(&sizes));
             found.into_iter().for_each(|finding| sink.push(at(finding, statement)));
@@ -43,7 +44,8 @@ fn out_of_step(sizes: &[Size<'_>]) -> Option<Finding> {
     let mut sorted: Vec<&Size<'_>> = sizes.iter().collect();
     sorted.sort_by(|one, other| one.0.cmp(&other.0));
     sorted.dedup_by(|one, other| one.0 == other.0);
-    let steps: Vec<Exact> = sorted.windows(2).filter_map(|pair| Some(&pair.get(1)?.0 - &pair.first()?.0)).collect();
+    let steps: Vec<Exact> =
+        sorted.windows(2).filter_map(|pair| Some(&pair.get(1)?.0 - &pair.first()?.0)).collect();
     let ulp = sorted.iter().map(|(_, value, _)| value.unit().factor() * value.ulp()).min()?;
     let usual = commonest(&steps)?;
     let unusual = steps.iter().filter(|step| **step != usual).count();
@@ -77,18 +79,30 @@ fn out_of_order(sizes: &[Size<'_>]) -> Option<Finding> {
     for input in 0..inputs {
         let mut runs: BTreeMap<Vec<&str>, Vec<&Size<'_>>> = BTreeMap::new();
         for size in sizes {
-            let others = size.2.inputs.iter().enumerate().filter(|(at, _)| *at != input).map(|(_, one)| one.as_str());
+            let others =
+                size.2.inputs.iter().enumerate().filter(|(at, _)| *at != input).map(|(_, one)| one.as_str());
             runs.entry(others.collect()).or_default().push(size);
         }
-        let rises = |pair: &&[&Size<'_>]| pair.first().zip(pair.get(1)).is_some_and(|(one, other)| other.0 > one.0);
-        let falls = |pair: &&[&Size<'_>]| pair.first().zip(pair.get(1)).is_some_and(|(one, other)| other.0 < one.0);
-        let count = |way: &dyn Fn(&&[&Size<'_>]) -> bool| runs.values().flat_map(|run| run.windows(2)).filter(|pair| way(pair)).count();
+        let rises =
+            |pair: &&[&Size<'_>]| pair.first().zip(pair.get(1)).is_some_and(|(one, other)| other.0 > one.0);
+        let falls =
+            |pair: &&[&Size<'_>]| pair.first().zip(pair.get(1)).is_some_and(|(one, other)| other.0 < one.0);
+        let count = |way: &dyn Fn(&&[&Size<'_>]) -> bool| {
+            runs.values().flat_map(|run| run.windows(2)).filter(|pair| way(pair)).count()
+        };
         let (up, down) = (count(&rises), count(&falls));
-        let odd: &dyn Fn(&&[&Size<'_>]) -> bool = if up > 2 * down { &falls } else if down > 2 * up { &rises } else { continue };
+        let odd: &dyn Fn(&&[&Size<'_>]) -> bool = if up > 2 * down {
+            &falls
+        } else if down > 2 * up {
+            &rises
+        } else {
+            continue;
+        };
         if let Some(pair) = runs.values().flat_map(|run| run.windows(2)).find(|pair| odd(pair)) {
             let (before, after) = (pair.first()?, pair.get(1)?);
             let message = format!("`{}` is out of order: it comes after `{}`", after.2.part, before.2.part);
-            let finding = Finding::new(&RULE, after.2.span, message, "look whether two rows of the page were swapped");
+            let finding =
+                Finding::new(&RULE, after.2.span, message, "look whether two rows of the page were swapped");
             return Some(finding.with(before.2.span, "the size before it"));
         }
     }

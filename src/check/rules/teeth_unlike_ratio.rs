@@ -28,7 +28,11 @@ pub fn check(subject: &Subject<'_>, sink: &mut Sink) {
 }
 
 fn of<'a>(build: &'a Build, entry: &'static str) -> impl Iterator<Item = &'a Statement> {
-    build.statements.iter().map(AsRef::as_ref).filter(move |one: &&Statement| one.identity.of.as_str() == entry)
+    build
+        .statements
+        .iter()
+        .map(AsRef::as_ref)
+        .filter(move |one: &&Statement| one.identity.of.as_str() == entry)
 }
 
 /// `38 over 13`, `38/13`, `38:13`, several of them times each other.
@@ -36,7 +40,13 @@ fn quotient(text: &str) -> Option<Exact> {
     let mut product = Exact::from_integer(1.into());
     for pair in text.split(['×', '*', ',']) {
         let (driven, driving) = ["over", "/", ":"].iter().find_map(|sign| pair.split_once(sign))?;
-        let whole = |part: &str| part.trim().parse::<u16>().ok().filter(|teeth| *teeth > 0).map(|teeth| Exact::from_integer(teeth.into()));
+        let whole = |part: &str| {
+            part.trim()
+                .parse::<u16>()
+                .ok()
+                .filter(|teeth| *teeth > 0)
+                .map(|teeth| Exact::from_integer(teeth.into()))
+        };
         product *= whole(driven)? / whole(driving)?;
     }
     Some(product)
@@ -50,7 +60,15 @@ fn finding(text: &str, teeth: &Statement, quotient: &Exact, ratio: &Statement) -
     if *quotient >= &value - &half && *quotient <= value + half {
         return None;
     }
-    let message = format!("the teeth `{text}` make {}, not `{}`", decimal_text(quotient, printed.value.decimals() + 2), printed.value.text());
+    let message = format!(
+        "the teeth `{text}` make {}, not `{}`",
+        decimal_text(quotient, printed.value.decimals() + 2),
+        printed.value.text()
+    );
     let help = "look at both rows again: the driven wheel stands over the driving one";
-    Some(Finding::new(&RULE, printed.span, message, help).with(teeth.span, "the teeth are here").about(ratio.span))
+    Some(
+        Finding::new(&RULE, printed.span, message, help)
+            .with(teeth.span, "the teeth are here")
+            .about(ratio.span),
+    )
 }

@@ -18,7 +18,10 @@ pub fn check(subject: &Subject<'_>, sink: &mut Sink) {
     for statement in subject.statements() {
         let thread = statement.fastener.as_ref().and_then(|fastener| fastener.thread.as_deref());
         if let Some(thread) = thread.filter(|thread| Thread::parse(thread).is_none()) {
-            let message = format!("the thread `{thread}` of {} is not understood, so its torque is not checked", statement.identity);
+            let message = format!(
+                "the thread `{thread}` of {} is not understood, so its torque is not checked",
+                statement.identity
+            );
             let help = "write it as `M10x1.25`, `1/4-20 UNC` or `#10-24`";
             sink.push(Finding::new(&RULE, statement.span, message, help).about(statement.span));
         }

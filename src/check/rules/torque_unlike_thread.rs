@@ -26,7 +26,8 @@ pub fn check(subject: &Subject<'_>, sink: &mut Sink) {
         let si = |end: Option<crate::quantity::Limit>| end.map(|end| printed.value.unit().to_si(&end.exact));
         let (least, most) = (si(printed.value.min()), si(printed.value.max()));
         let high = least.is_some_and(|least| least > span.most);
-        let low = most.is_some_and(|most| span.least.as_ref().is_some_and(|bound| most < *bound)) && !angle_follows;
+        let low =
+            most.is_some_and(|most| span.least.as_ref().is_some_and(|bound| most < *bound)) && !angle_follows;
         if high || low {
             sink.push(finding(printed, &span, fastener, &thread).about(statement.span));
         }
@@ -65,13 +66,23 @@ fn bounds(entry: &Entry, fastener: &Fastener, thread: &Thread) -> Bounds {
     let strongest = class.unwrap_or(Class::STRONGEST);
     let (least, most) = nut_factors(fastener.threads.as_deref());
     let torque = torque_per_factor(thread, &strongest);
-    Bounds { least: bears.then(|| &torque * &least), most: torque * &most, from: Some((least, most, strongest)) }
+    Bounds {
+        least: bears.then(|| &torque * &least),
+        most: torque * &most,
+        from: Some((least, most, strongest)),
+    }
 }
 
 /// Where the bounds of a torque come from.
 fn because(bounds: &Bounds, fastener: &Fastener, thread: &Thread) -> String {
-    let Some((least, most, class)) = &bounds.from else { return "a spark plug with a gasket takes".to_owned() };
-    let named = fastener.class.as_deref().filter(|named| Class::parse(named).is_some()).unwrap_or("12.9, the strongest,");
+    let Some((least, most, class)) = &bounds.from else {
+        return "a spark plug with a gasket takes".to_owned();
+    };
+    let named = fastener
+        .class
+        .as_deref()
+        .filter(|named| Class::parse(named).is_some())
+        .unwrap_or("12.9, the strongest,");
     format!(
         "K·d·0.75·F_p with K {} to {}, {} mm² and {} MPa of class {named} gives",
         decimal_text(least, 2),
@@ -84,7 +95,10 @@ fn because(bounds: &Bounds, fastener: &Fastener, thread: &Thread) -> String {
 /// True where the thread is cut into something as strong as the bolt, and nothing but the bolt is tightened. Plugs, jets,
 /// hollow bolts and threads in light alloy rightly take far less.
 fn holds_full_load(entry: &Entry, fastener: &Fastener) -> bool {
-    let strong = fastener.into.as_deref().is_some_and(|into| ["steel", "cast iron"].iter().any(|word| into.to_lowercase().contains(word)));
+    let strong = fastener
+        .into
+        .as_deref()
+        .is_some_and(|into| ["steel", "cast iron"].iter().any(|word| into.to_lowercase().contains(word)));
     let weak = ["plug", "jet", "hollow", "banjo", "hose", "pipe", "sensor", "filter", "locknut", "battery"];
     let names = std::iter::once(&entry.title).chain(&entry.aka).map(|name| name.to_lowercase());
     let names: Vec<_> = names.chain([entry.id.to_string()]).collect();
@@ -94,7 +108,8 @@ fn holds_full_load(entry: &Entry, fastener: &Fastener) -> bool {
 /// What a spark plug takes by its thread, in N·m (common practice, no source).
 fn of_plug(entry: &Entry, thread: &Thread) -> Option<(Exact, Exact)> {
     let spans = [("10", "6", "16"), ("12", "10", "25"), ("14", "15", "35")];
-    let span = spans.iter().find(|(diameter, ..)| parse_exact(diameter).as_ref() == Some(thread.diameter()))?;
+    let span =
+        spans.iter().find(|(diameter, ..)| parse_exact(diameter).as_ref() == Some(thread.diameter()))?;
     entry.id.as_str().contains("spark-plug").then(|| Some((parse_exact(span.1)?, parse_exact(span.2)?)))?
 }
 
@@ -105,11 +120,16 @@ fn finding(printed: &Printed, span: &Bounds, fastener: &Fastener, thread: &Threa
         let torque = unit.from_si(torque);
         decimal_text(&torque, u32::from(torque < Exact::from_integer(20.into())))
     };
-    let least = span.least.as_ref().map_or_else(|| "up to ".to_owned(), |least| format!("{} to ", shown(least)));
+    let least =
+        span.least.as_ref().map_or_else(|| "up to ".to_owned(), |least| format!("{} to ", shown(least)));
     let state = fastener.threads.as_deref().map_or_else(String::new, |threads| format!(", {threads}"));
     let bounds = unit.after(&format!("{least}{}", shown(&span.most)));
     let name = fastener.thread.as_deref().unwrap_or_default();
-    let message = format!("`{}` is not a torque for {name}{state}: {} {bounds}", value.text(), because(span, fastener, thread));
+    let message = format!(
+        "`{}` is not a torque for {name}{state}: {} {bounds}",
+        value.text(),
+        because(span, fastener, thread)
+    );
     let help = probable(value, span).map_or_else(
         || "look at the page again: the unit, the row of the bolt, its thread and class".to_owned(),
         |meant| format!("look at the page again: {meant}"),
@@ -120,14 +140,18 @@ fn finding(printed: &Printed, span: &Bounds, fastener: &Fastener, thread: &Threa
 /// The slip that would explain it: another unit, or a decimal point.
 fn probable(value: &Value, span: &Bounds) -> Option<String> {
     let number = value.nominal()?;
-    let fits = |torque: &Exact| *torque <= span.most && span.least.as_ref().is_none_or(|least| torque >= least);
+    let fits =
+        |torque: &Exact| *torque <= span.most && span.least.as_ref().is_none_or(|least| torque >= least);
     let worth = |unit: Unit, number: &Exact| unit.to_si(number);
     let tenth = number / Exact::from_integer(10.into());
     let ten = number * Exact::from_integer(10.into());
-    let unit = Unit::of(Kind::Torque).find(|unit| *unit != value.unit() && span.least.is_some() && fits(&worth(*unit, number)));
+    let unit = Unit::of(Kind::Torque)
+        .find(|unit| *unit != value.unit() && span.least.is_some() && fits(&worth(*unit, number)));
     match unit {
         Some(unit) => Some(format!("the same number in {} would fit", unit.spoken())),
-        None if fits(&worth(value.unit(), &tenth)) => Some("a tenth of it would fit, so a decimal point may have moved".to_owned()),
+        None if fits(&worth(value.unit(), &tenth)) => {
+            Some("a tenth of it would fit, so a decimal point may have moved".to_owned())
+        }
         None if span.least.is_some() && fits(&worth(value.unit(), &ten)) => {
             Some("ten times it would fit, so a decimal point may have moved".to_owned())
         }

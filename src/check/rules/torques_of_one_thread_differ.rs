@@ -37,7 +37,12 @@ pub fn check(subject: &Subject<'_>, sink: &mut Sink) {
 fn torques(build: &Build) -> impl Iterator<Item = (Alike<'_>, (Exact, &Printed, &Statement))> {
     build.statements.iter().filter_map(|statement| {
         let fastener = statement.fastener.as_ref()?;
-        let key = (fastener.thread.as_deref()?, fastener.class.as_deref()?, fastener.threads.as_deref(), fastener.into.as_deref());
+        let key = (
+            fastener.thread.as_deref()?,
+            fastener.class.as_deref()?,
+            fastener.threads.as_deref(),
+            fastener.into.as_deref(),
+        );
         let printed = whole_torque(&statement.form)?;
         let torque = printed.value.unit().to_si(printed.value.nominal()?);
         Some((key, (torque, printed, statement.as_ref())))
@@ -51,7 +56,8 @@ fn whole_torque(form: &Form) -> Option<&Printed> {
         Form::Stages(stages) => stages.last()?.first()?,
         _ => return None,
     };
-    (last.value.unit().kind() == Kind::Torque && !matches!(last.value.shape(), Shape::Turn(_))).then_some(last)
+    (last.value.unit().kind() == Kind::Torque && !matches!(last.value.shape(), Shape::Turn(_)))
+        .then_some(last)
 }
 
 /// The torques more than 1.6 times off the middle one (common practice, no source).

@@ -37,7 +37,10 @@ pub fn tables<'a>(subject: &Subject<'a>) -> Vec<(&'a Statement, &'a Entry, &'a S
 fn rows<'a>(subject: &Subject<'a>, statement: &'a Statement, selection: &'a Selection) -> Vec<Row<'a>> {
     let file = subject.sources.get(statement.span.file);
     let text = file.map_or("", |file| file.text());
-    let end = text.get(statement.span.end..).and_then(|rest| rest.find("\n[[")).map_or(text.len(), |at| statement.span.end + at);
+    let end = text
+        .get(statement.span.end..)
+        .and_then(|rest| rest.find("\n[["))
+        .map_or(text.len(), |at| statement.span.end + at);
     let mut at = statement.span.end;
     let mut next = |typed: &str| {
         let quoted = format!("\"{typed}\"");
