@@ -9,7 +9,7 @@ use super::occasion::{Index, Occasion, occasion, together};
 use super::tree::{Clause, Formula, Name};
 use super::{trend, words, worth};
 use crate::check::Subject;
-use crate::model::{Build, Engine, EngineId, Model, Relation, Statement};
+use crate::model::{Build, Engine, EngineId, Form, Model, Relation, Statement};
 use crate::source::Span;
 
 /// A relation that does not hold.
@@ -89,18 +89,18 @@ fn fits(relation: &Relation, engine: &Engine, index: &Index<'_>) -> bool {
     let fits = &relation.fits;
     let layout = engine.layout.as_ref();
     let is = |wanted: &Option<String>, found: Option<&String>| wanted.is_none() || wanted.as_ref() == found;
-    let says = |statement: &&Statement, word: &str| match &statement.form {
-        crate::model::Form::Text(text) => text.to_lowercase().contains(&word.to_lowercase()),
+    let says = |statement: &&Statement, words: &[String]| match &statement.form {
+        Form::Text(text) => {
+            let text = text.to_lowercase();
+            words.iter().any(|word| text.contains(&word.to_lowercase()))
+        }
         _ => false,
     };
     is(&fits.cycle, layout.map(|layout| &layout.cycle))
         && is(&fits.fuel, layout.map(|layout| &layout.fuel))
         && fits.has.iter().all(|of| index.contains_key(of))
         && !fits.lacks.iter().any(|of| index.contains_key(of))
-        && !fits
-            .unless
-            .iter()
-            .any(|(of, word)| index.get(of).into_iter().flatten().any(|one| says(one, word)))
+        && fits.says.iter().all(|(of, words)| index.get(of).into_iter().flatten().any(|one| says(one, words)))
 }
 
 /// Relation and statements that were looked at, in a build of the same engine.
