@@ -196,7 +196,8 @@ fn uses<'a>(formula: &Formula, found: Broken<'_>, occasion: &Occasion<'a>) -> Ve
         })
         .collect();
     all.sort_by_key(|(later, one)| (*later, one.statement.is_none()));
-    all.into_iter().map(|(_, one)| one).collect()
+    let mut seen = BTreeSet::new();
+    all.into_iter().map(|(_, one)| one).filter(|one| seen.insert(one.span)).collect()
 }
 
 /// True if a value lies outside what its entry finds plausible: that is found by itself, and all else follows from it.
