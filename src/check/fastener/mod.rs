@@ -30,7 +30,7 @@ pub fn nut_factors(threads: Option<&str>) -> (Exact, Exact) {
 }
 
 /// The torque in N·m that loads a bolt to three quarters of its proof load, at a nut factor of one.
-pub fn torque_per_factor(thread: &Thread, class: &Class) -> Exact {
+pub fn torque_per_factor(thread: &Thread, class: Class) -> Exact {
     let newtons = thread.stress_area() * proof_strength(class, thread) * constant("0.75");
     newtons * thread.diameter() / constant("1000")
 }

@@ -45,15 +45,15 @@ impl Class {
 }
 
 /// Proof strength in `MPa`.
-pub fn proof_strength(class: &Class, thread: &Thread) -> Exact {
+pub fn proof_strength(class: Class, thread: &Thread) -> Exact {
     match class {
         Class::Metric(small, large) => {
             let strength = if thread.diameter() > &constant("16") { large } else { small };
-            Exact::from_integer((*strength).into())
+            Exact::from_integer(strength.into())
         }
         // One psi is 0.006894757… MPa.
         Class::Sae(psi) => {
-            Exact::from_integer((*psi).into()) * constant("8896443230521") / constant("1290320000000000")
+            Exact::from_integer(psi.into()) * constant("8896443230521") / constant("1290320000000000")
         }
     }
 }

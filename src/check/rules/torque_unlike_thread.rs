@@ -65,7 +65,7 @@ fn bounds(entry: &Entry, fastener: &Fastener, thread: &Thread) -> Bounds {
     let bears = class.is_some() && holds_full_load(entry, fastener);
     let strongest = class.unwrap_or(Class::STRONGEST);
     let (least, most) = nut_factors(fastener.threads.as_deref());
-    let torque = torque_per_factor(thread, &strongest);
+    let torque = torque_per_factor(thread, strongest);
     Bounds {
         least: bears.then(|| &torque * &least),
         most: torque * &most,
@@ -88,7 +88,7 @@ fn because(bounds: &Bounds, fastener: &Fastener, thread: &Thread) -> String {
         decimal_text(least, 2),
         decimal_text(most, 2),
         decimal_text(&thread.stress_area(), 1),
-        decimal_text(&proof_strength(class, thread), 0),
+        decimal_text(&proof_strength(*class, thread), 0),
     )
 }
 
