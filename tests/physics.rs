@@ -353,7 +353,10 @@ fn a_formula_that_is_not_understood_is_found_where_it_breaks() {
 }
 
 proptest::proptest! {
-    #![proptest_config(proptest::prelude::ProptestConfig::with_cases(24))]
+    #![proptest_config(proptest::prelude::ProptestConfig {
+        failure_persistence: None,
+        ..proptest::prelude::ProptestConfig::with_cases(40)
+    })]
 
     /// Whatever is typed as a formula is a finding or a relation, and its finding lies within the text.
     #[test]

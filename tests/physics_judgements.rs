@@ -50,7 +50,7 @@ fn areas_and_torques_are_those_of_the_handbook_table() {
             number(&thread.stress_area())
         );
         for (mark, torque) in ["8.8", "9.8", "10.9", "12.9"].into_iter().zip(torques) {
-            let worked = number(&(torque_per_factor(&thread, &class(mark)) * &factor));
+            let worked = number(&(torque_per_factor(&thread, class(mark)) * &factor));
             assert!((worked - torque).abs() <= 0.051, "{name} {mark}: {worked}, not {torque}");
         }
     }
@@ -80,7 +80,7 @@ fn proof_loads_are_those_of_the_standard() {
     for (name, mark, load) in rows {
         let thread = thread(name);
         let (worked, load) =
-            (number(&(thread.stress_area() * proof_strength(&class(mark), &thread))), load * 1000.0);
+            (number(&(thread.stress_area() * proof_strength(class(mark), &thread))), load * 1000.0);
         assert!((worked - load).abs() <= (load * 0.005).max(100.0), "{name} {mark}: {worked}, not {load}");
     }
 }
@@ -101,8 +101,8 @@ fn unified_threads_are_those_of_the_handbook() {
         close(&thread(name).stress_area(), inches * 645.16, 0.003, name);
     }
     let thread = thread("3/4-16 UNF");
-    let preload = number(&(thread.stress_area() * proof_strength(&class("grade 5"), &thread))) * 0.75;
-    let torque = number(&torque_per_factor(&thread, &class("grade 5"))) * 0.2;
+    let preload = number(&(thread.stress_area() * proof_strength(class("grade 5"), &thread))) * 0.75;
+    let torque = number(&torque_per_factor(&thread, class("grade 5"))) * 0.2;
     let at_25_kip = torque * 25_000.0 * 4.448_221_615_260_5 / preload;
     assert!((at_25_kip / 0.112_984_829 - 3750.0).abs() < 2.0, "{at_25_kip} N·m");
 }
@@ -113,7 +113,7 @@ fn unified_threads_are_those_of_the_handbook() {
 fn torques_of_the_guideline_lie_within_the_span() {
     for (name, torque) in [("M8x1", 26.1), ("M10x1.25", 51.0), ("M12x1.25", 90.0), ("M14x1.5", 142.0)] {
         let (least, most) = nut_factors(Some("dry"));
-        let factor = torque / number(&torque_per_factor(&thread(name), &class("8.8")));
+        let factor = torque / number(&torque_per_factor(&thread(name), class("8.8")));
         assert!(number(&least) < factor && factor < number(&most), "{name}: K {factor}");
     }
 }
