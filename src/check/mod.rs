@@ -1,8 +1,8 @@
 //! Check: the rules, run over a resolved base, and the proof that it passed them.
 
-mod curve;
-mod fastener;
-mod peers;
+pub mod curve;
+pub mod fastener;
+pub mod peers;
 pub mod registry;
 pub mod relation;
 pub mod rules;

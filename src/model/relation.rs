@@ -44,6 +44,6 @@ pub struct RelationFits {
     pub has: Vec<EntryId>,
     /// Entries that it must not have a value of.
     pub lacks: Vec<EntryId>,
-    /// Entries of words, each with a word that must not be in them.
-    pub unless: BTreeMap<EntryId, String>,
+    /// Entries of words, each with words of which one must be in them.
+    pub says: BTreeMap<EntryId, Vec<String>>,
 }

@@ -68,12 +68,12 @@ fn relation(raw: &format::Relation, file: Option<FileId>, mut known: impl FnMut(
         fuel: owned(fits.fuel.as_ref()),
         has: entries(&fits.has),
         lacks: entries(&fits.lacks),
-        unless: fits
-            .unless
+        says: fits
+            .says
             .iter()
-            .filter_map(|(id, word)| {
+            .filter_map(|(id, words)| {
                 let id = entries(std::slice::from_ref(id)).pop();
-                id.map(|id| (id, word.as_str().to_owned()))
+                id.map(|id| (id, words.iter().map(|word| word.as_str().to_owned()).collect()))
             })
             .collect(),
     });

@@ -1,7 +1,7 @@
 //! Fasteners: what a thread designation and a property class say about the torque a bolt can take.
 //!
-//! Everything is exact; π and √3 are rationals of twenty digits. Formulas: ISO 724 and ISO 898-1 for metric threads,
-//! ASME B1.1 for unified ones, T = `K·d·0.75·F_p` for the torque that preloads a bolt to three quarters of its proof load.
+//! Everything is exact; π and √3 are rationals of twelve decimals. Formulas: ISO 724 and ISO 898-1 for metric threads,
+//! ASME B1.1 for unified ones, `T = K·d·0.75·F_p` for the torque that preloads a bolt to three quarters of its proof load.
 
 mod strength;
 mod thread;
@@ -13,19 +13,20 @@ use crate::quantity::{Exact, parse_exact};
 
 /// The least and the greatest nut factor K that threads in some state have.
 ///
-/// Handbook values are 0.12 with anti-seize, 0.18 lubricated, 0.20 zinc-plated and 0.30 black; the spans leave room for
-/// scatter and for bolts that are tightened beyond three quarters of their proof load (common practice, no source).
+/// Handbook values are 0.12 with anti-seize, 0.18 lubricated, 0.20 zinc-plated and 0.30 black. A lubricated thread takes
+/// less torque; what is tightened beyond three quarters of its proof load takes more, so that the upper end is the same
+/// for all (common practice, no source).
 pub fn nut_factors(threads: Option<&str>) -> (Exact, Exact) {
     let said = threads.unwrap_or_default().to_lowercase();
     let says = |words: &[&str]| words.iter().any(|word| said.contains(word));
-    let (least, most) = if says(&["anti-seize", "antiseize", "molybdenum", "moly", "copper"]) {
-        ("0.10", "0.22")
+    let least = if says(&["anti-seize", "antiseize", "molybdenum", "moly", "copper"]) {
+        "0.10"
     } else if says(&["oil", "grease", "lubricat", "wax"]) {
-        ("0.12", "0.30")
+        "0.12"
     } else {
-        ("0.15", "0.30")
+        "0.15"
     };
-    (constant(least), constant(most))
+    (constant(least), constant("0.30"))
 }
 
 /// The torque in N·m that loads a bolt to three quarters of its proof load, at a nut factor of one.

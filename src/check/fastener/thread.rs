@@ -101,13 +101,13 @@ impl Thread {
         let core = if self.unified {
             &self.diameter - constant("0.9743") * &self.pitch
         } else {
-            let height = constant("1.7320508075688772935") / constant("2") * &self.pitch;
+            let height = constant("1.732050807569") / constant("2") * &self.pitch;
             let pitch_diameter = &self.diameter - constant("0.75") * &height;
             let minor = &self.diameter - constant("1.25") * &height;
             let root = minor - height / constant("6");
             (pitch_diameter + root) / constant("2")
         };
-        constant("3.14159265358979323846") / constant("4") * &core * &core
+        constant("3.14159265359") / constant("4") * &core * &core
     }
 }
 

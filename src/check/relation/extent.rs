@@ -39,11 +39,20 @@ impl End {
     }
 
     /// The end moved by so much either way.
+    #[must_use]
     pub fn widened(&self, by: &Exact) -> Self {
         Self { least: &self.least - by, nominal: self.nominal.clone(), most: &self.most + by }
     }
 
+    /// Its value, if it is known exactly.
+    fn as_exact(&self) -> Option<&Exact> {
+        (self.least == self.most).then_some(&self.nominal)
+    }
+
     fn plus(&self, other: &Self) -> Self {
+        if let (Some(one), Some(other)) = (self.as_exact(), other.as_exact()) {
+            return Self::exactly(one + other);
+        }
         Self {
             least: &self.least + &other.least,
             nominal: &self.nominal + &other.nominal,
@@ -52,6 +61,16 @@ impl End {
     }
 
     fn times(&self, other: &Self) -> Self {
+        if let (Some(one), Some(other)) = (self.as_exact(), other.as_exact()) {
+            return Self::exactly(one * other);
+        }
+        if self.least.is_positive() && other.least.is_positive() {
+            return Self {
+                least: &self.least * &other.least,
+                nominal: &self.nominal * &other.nominal,
+                most: &self.most * &other.most,
+            };
+        }
         let corners = [
             &self.least * &other.least,
             &self.least * &other.most,
@@ -101,17 +120,20 @@ impl Extent {
     }
 
     /// The sum.
+    #[must_use]
     pub fn plus(&self, other: &Self) -> Self {
         let sum = |one: &Option<End>, other: &Option<End>| Some(one.as_ref()?.plus(other.as_ref()?));
         Self { low: sum(&self.low, &other.low), high: sum(&self.high, &other.high) }
     }
 
     /// The difference.
+    #[must_use]
     pub fn minus(&self, other: &Self) -> Self {
         self.plus(&other.negative())
     }
 
     /// The product; open where the side of an open end is not known.
+    #[must_use]
     pub fn times(&self, other: &Self) -> Self {
         if let (Some(one), Some(other)) = (self.as_point(), other.as_point()) {
             return Self::point(one.times(other));
@@ -120,11 +142,23 @@ impl Extent {
             return self.end_by_end(other);
         }
         let (Some((a, b)), Some((c, d))) = (self.ends(), other.ends()) else {
-            return Self { low: None, high: None };
+            return if other.is_positive() { self.scaled(other) } else { other.scaled(self) };
         };
         let corners = [a.times(c), a.times(d), b.times(c), b.times(d)];
         let low = corners.iter().min_by(|one, other| one.nominal.cmp(&other.nominal)).cloned();
         let high = corners.into_iter().max_by(|one, other| one.nominal.cmp(&other.nominal));
+        Self { low, high }
+    }
+
+    /// The product with an extent above zero, one end of this being open: a limit above zero grows with it.
+    fn scaled(&self, by: &Self) -> Self {
+        let (Some((least, most)), true) = (by.ends(), by.is_positive()) else {
+            return Self { low: None, high: None };
+        };
+        let high =
+            self.high.as_ref().map(|high| high.times(if high.nominal.is_positive() { most } else { least }));
+        let low =
+            self.low.as_ref().map(|low| low.times(if low.nominal.is_positive() { least } else { most }));
         Self { low, high }
     }
 
@@ -135,6 +169,7 @@ impl Extent {
     }
 
     /// The quotient; open where the divisor may be nothing.
+    #[must_use]
     pub fn over(&self, other: &Self) -> Self {
         let one_sided =
             other.is_positive() || other.high.as_ref().is_some_and(|high| high.most.is_negative());
@@ -151,11 +186,13 @@ impl Extent {
     }
 
     /// Multiplied by itself.
+    #[must_use]
     pub fn power(&self, exponent: u8) -> Self {
         (1..exponent).fold(self.clone(), |power, _| power.times(self))
     }
 
     /// The sine of an angle in degrees, for angles within a right angle either way.
+    #[must_use]
     pub fn sine(&self) -> Self {
         let sine = |end: &Option<End>| {
             let End { least, nominal, most } = end.as_ref()?;
@@ -175,9 +212,9 @@ impl Extent {
     }
 }
 
-/// π to twenty decimals: the error is far below any printed digit.
+/// π to twelve decimals: the error is far below any printed digit.
 pub fn pi() -> Exact {
-    crate::quantity::parse_exact("3.14159265358979323846").unwrap_or_else(Exact::zero)
+    crate::quantity::parse_exact("3.141592653590").unwrap_or_else(Exact::zero)
 }
 
 /// The sine of degrees by its series: x − x³/3! + x⁵/5! …; within a right angle, good to twelve figures.
@@ -226,6 +263,8 @@ mod tests {
         let (most, some) = (extent(None, Some("10")), extent(Some("2"), Some("4")));
         assert_eq!(shown(&most.plus(&some)), "open..14.000");
         assert_eq!(shown(&some.minus(&most)), "-8.000..open");
+        assert_eq!(shown(&most.times(&some)), "open..40.000");
+        assert_eq!(shown(&most.over(&some)), "open..5.000");
         assert_eq!(shown(&some.over(&extent(Some("-1"), Some("1")))), "open..open");
         assert_eq!(shown(&some.over(&extent(Some("2"), None))), "open..2.000");
     }

@@ -5,11 +5,11 @@ use std::collections::{BTreeMap, BTreeSet};
 use super::bind::{Bound, Reference, bind};
 use super::extent::{End, Extent};
 use super::judge::{Broken, broken};
-use super::occasion::{Index, Occasion, occasions};
+use super::occasion::{Index, Occasion, occasion, together};
 use super::tree::{Clause, Formula, Name};
 use super::{trend, words, worth};
 use crate::check::Subject;
-use crate::model::{Engine, Model, Relation, Statement};
+use crate::model::{Build, Engine, EngineId, Form, Model, Relation, Statement};
 use crate::source::Span;
 
 /// A relation that does not hold.
@@ -47,10 +47,14 @@ pub fn breaches<'a>(subject: &Subject<'a>, chosen: impl Fn(&Relation) -> bool) -
             Some((relation, bind(&relation.holds.text, model, relation.holds.span.is_none()).ok()?))
         })
         .collect();
+    let mut builds: BTreeMap<&EngineId, Vec<&Build>> = BTreeMap::new();
+    for build in model.builds.values() {
+        builds.entry(&build.engine).or_default().push(build);
+    }
     let mut all = Vec::new();
     for engine in model.engines.values() {
         let mut seen = BTreeSet::new();
-        for index in indexes(model, engine) {
+        for index in indexes(engine, builds.get(&engine.id)) {
             for (relation, bound) in relations.iter().filter(|(relation, _)| fits(relation, engine, &index)) {
                 of_relation(relation, bound, engine, &index, &mut seen, &mut all);
             }
@@ -63,14 +67,13 @@ pub fn breaches<'a>(subject: &Subject<'a>, chosen: impl Fn(&Relation) -> bool) -
 }
 
 /// The statements of each build of an engine, or of the engine itself where no machine has it.
-fn indexes<'a>(model: &'a Model, engine: &'a Engine) -> Vec<Index<'a>> {
-    let builds = model.builds.values().filter(|build| build.engine == engine.id);
-    let mut all: Vec<Index<'a>> =
-        builds.map(|build| index(build.statements.iter().map(AsRef::as_ref))).collect();
-    if all.is_empty() {
-        all.push(index(engine.statements.iter().map(AsRef::as_ref)));
+fn indexes<'a>(engine: &'a Engine, builds: Option<&Vec<&'a Build>>) -> Vec<Index<'a>> {
+    match builds {
+        Some(builds) => {
+            builds.iter().map(|build| index(build.statements.iter().map(AsRef::as_ref))).collect()
+        }
+        None => vec![index(engine.statements.iter().map(AsRef::as_ref))],
     }
-    all
 }
 
 fn index<'a>(statements: impl Iterator<Item = &'a Statement>) -> Index<'a> {
@@ -86,18 +89,18 @@ fn fits(relation: &Relation, engine: &Engine, index: &Index<'_>) -> bool {
     let fits = &relation.fits;
     let layout = engine.layout.as_ref();
     let is = |wanted: &Option<String>, found: Option<&String>| wanted.is_none() || wanted.as_ref() == found;
-    let says = |statement: &&Statement, word: &str| match &statement.form {
-        crate::model::Form::Text(text) => text.to_lowercase().contains(&word.to_lowercase()),
+    let says = |statement: &&Statement, words: &[String]| match &statement.form {
+        Form::Text(text) => {
+            let text = text.to_lowercase();
+            words.iter().any(|word| text.contains(&word.to_lowercase()))
+        }
         _ => false,
     };
     is(&fits.cycle, layout.map(|layout| &layout.cycle))
         && is(&fits.fuel, layout.map(|layout| &layout.fuel))
         && fits.has.iter().all(|of| index.contains_key(of))
         && !fits.lacks.iter().any(|of| index.contains_key(of))
-        && !fits
-            .unless
-            .iter()
-            .any(|(of, word)| index.get(of).into_iter().flatten().any(|one| says(one, word)))
+        && fits.says.iter().all(|(of, words)| index.get(of).into_iter().flatten().any(|one| says(one, words)))
 }
 
 /// Relation and statements that were looked at, in a build of the same engine.
@@ -111,23 +114,28 @@ fn of_relation<'a>(
     seen: &mut Seen<'a>,
     all: &mut Vec<Breach<'a>>,
 ) {
-    let mut first = |occasion: &Occasion<'a>| {
-        let spans = occasion.statements.iter().map(|one| one.map(|one| one.span)).collect();
-        seen.insert((relation.id.as_str(), spans))
+    let mut first = |statements: &[Option<&Statement>]| {
+        seen.insert((relation.id.as_str(), statements.iter().map(|one| one.map(|one| one.span)).collect()))
     };
     let clauses = &bound.formula.clauses;
     for (occasion, pair) in
         clauses.iter().flat_map(|clause| trend::breaches(clause, &bound.references, index))
     {
-        if first(&occasion) {
+        if first(&occasion.statements) {
             all.extend(of_pair(relation, bound, &occasion, &pair));
         }
     }
     if clauses.iter().any(|clause| matches!(clause, Clause::Trend(..) | Clause::Proportion(..))) {
         return;
     }
-    for occasion in occasions(&bound.references, engine.layout.as_ref(), index) {
-        if first(&occasion) && clauses.iter().all(|clause| broken(clause, &occasion.worths).is_some()) {
+    for statements in together(&bound.references, index) {
+        if !first(&statements) {
+            continue;
+        }
+        let Some(occasion) = occasion(&bound.references, engine.layout.as_ref(), statements) else {
+            continue;
+        };
+        if clauses.iter().all(|clause| broken(clause, &occasion.worths).is_some()) {
             all.extend(
                 clauses.first().and_then(|clause| breach(relation, &bound.formula, clause, &occasion)),
             );
@@ -188,7 +196,8 @@ fn uses<'a>(formula: &Formula, found: Broken<'_>, occasion: &Occasion<'a>) -> Ve
         })
         .collect();
     all.sort_by_key(|(later, one)| (*later, one.statement.is_none()));
-    all.into_iter().map(|(_, one)| one).collect()
+    let mut seen = BTreeSet::new();
+    all.into_iter().map(|(_, one)| one).filter(|one| seen.insert(one.span)).collect()
 }
 
 /// True if a value lies outside what its entry finds plausible: that is found by itself, and all else follows from it.

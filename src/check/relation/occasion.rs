@@ -31,31 +31,30 @@ type Words<'a> = BTreeMap<(bool, &'a str), &'a str>;
 /// A statement that a name may stand for.
 struct Candidate<'a> {
     statement: &'a Statement,
-    worth: Worth,
     /// The words that must not contradict those of the other names.
     bound: Words<'a>,
 }
 
-/// Every time that names can be held together.
-pub fn occasions<'a>(
-    references: &[Reference],
-    layout: Option<&Layout>,
-    index: &Index<'a>,
-) -> Vec<Occasion<'a>> {
-    let mut all = vec![(Occasion { worths: Vec::new(), statements: Vec::new() }, Words::new())];
+/// The statements behind the names of a formula, each time that they can be held together.
+pub fn together<'a>(references: &[Reference], index: &Index<'a>) -> Vec<Vec<Option<&'a Statement>>> {
     let candidates: Vec<Vec<Candidate<'a>>> = references.iter().map(|one| candidates(one, index)).collect();
+    let missing = references
+        .iter()
+        .zip(&candidates)
+        .any(|(one, found)| matches!(one, Reference::Entry(_)) && found.is_empty());
+    if missing {
+        return Vec::new();
+    }
+    let mut all: Vec<(Vec<Option<&Statement>>, Words<'_>)> = vec![(Vec::new(), Words::new())];
     for (reference, candidates) in references.iter().zip(&candidates) {
         let mut longer = Vec::new();
-        for (occasion, words) in &all {
+        for (statements, words) in &all {
             match reference {
-                Reference::Fact(fact) => {
-                    let worth = layout.and_then(|layout| worth::of_layout(layout, *fact));
-                    longer.extend(worth.map(|worth| (with(occasion, worth, None), words.clone())));
-                }
+                Reference::Fact(_) => longer.push((with(statements, None), words.clone())),
                 Reference::Entry(_) => {
                     longer.extend(candidates.iter().filter(|one| agree(&one.bound, words)).map(|one| {
                         let words = words.iter().chain(&one.bound).map(|(key, word)| (*key, *word)).collect();
-                        (with(occasion, one.worth.clone(), Some(one.statement)), words)
+                        (with(statements, Some(one.statement)), words)
                     }));
                 }
             }
@@ -63,20 +62,33 @@ pub fn occasions<'a>(
         longer.truncate(MOST);
         all = longer;
     }
-    all.retain(|(occasion, words)| {
-        !candidates
-            .iter()
-            .zip(&occasion.statements)
-            .any(|(others, chosen)| superseded(*chosen, others, words))
+    all.retain(|(statements, words)| {
+        !candidates.iter().zip(statements).any(|(others, chosen)| superseded(*chosen, others, words))
     });
-    all.into_iter().map(|(occasion, _)| occasion).collect()
+    all.into_iter().map(|(statements, _)| statements).collect()
 }
 
-fn with<'a>(occasion: &Occasion<'a>, worth: Worth, statement: Option<&'a Statement>) -> Occasion<'a> {
-    let mut longer = occasion.clone();
-    longer.worths.push(worth);
-    longer.statements.push(statement);
-    longer
+/// The occasion of these statements; none if one of them has not the value wanted.
+pub fn occasion<'a>(
+    references: &[Reference],
+    layout: Option<&Layout>,
+    statements: Vec<Option<&'a Statement>>,
+) -> Option<Occasion<'a>> {
+    let worths =
+        references.iter().zip(&statements).map(|(reference, statement)| match (reference, statement) {
+            (Reference::Fact(fact), _) => worth::of_layout(layout?, *fact),
+            (Reference::Entry(wanted), Some(statement)) => worth::of_statement(statement, wanted),
+            (Reference::Entry(_), None) => None,
+        });
+    let worths = worths.collect::<Option<_>>()?;
+    Some(Occasion { worths, statements })
+}
+
+fn with<'a>(
+    statements: &[Option<&'a Statement>],
+    statement: Option<&'a Statement>,
+) -> Vec<Option<&'a Statement>> {
+    statements.iter().copied().chain([statement]).collect()
 }
 
 /// True if another statement is for the very place and condition that the whole occasion is about.
@@ -95,11 +107,11 @@ fn candidates<'a>(reference: &Reference, index: &Index<'a>) -> Vec<Candidate<'a>
     let Reference::Entry(wanted) = reference else { return Vec::new() };
     let stated = index.get(&wanted.of).into_iter().flatten().filter(|statement| is_meant(statement, wanted));
     stated
-        .filter_map(|statement| {
-            let worth = worth::of_statement(statement, wanted)?;
+        .filter(|statement| worth::has(&statement.form, wanted.face))
+        .map(|statement| {
             let mut bound = all_words(statement);
             bound.retain(|(_, key), _| !wanted.selectors.iter().any(|selector| frees(selector, key)));
-            Some(Candidate { statement, worth, bound })
+            Candidate { statement, bound }
         })
         .collect()
 }

@@ -39,7 +39,9 @@ impl Parser {
     }
 
     fn range(&self) -> Range<usize> {
-        self.tokens.get(self.at).map_or(self.end.saturating_sub(1)..self.end, |(_, range)| range.clone())
+        // At the end, the last token stands for it.
+        let token = self.tokens.get(self.at).or(self.tokens.last());
+        token.map_or(0..self.end, |(_, range)| range.clone())
     }
 
     /// Takes a sign if it comes next.

@@ -31,6 +31,11 @@ pub fn of_statement(statement: &Statement, wanted: &Wanted) -> Option<Worth> {
     (wanted.kind == Some(value.unit().kind())).then_some(Worth { stated: true, ..worth })
 }
 
+/// True if a statement has a value of this face.
+pub fn has(form: &Form, face: Face) -> bool {
+    printed(form, face).is_some_and(|printed| !printed.is_empty())
+}
+
 /// A fact of a layout.
 pub fn of_layout(layout: &Layout, fact: Fact) -> Option<Worth> {
     let printed = match fact {

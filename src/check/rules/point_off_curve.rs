@@ -1,6 +1,6 @@
 //! `point-off-curve`: a sensor's points lie on one curve; a slipped digit does not.
 
-use num_traits::ToPrimitive;
+use num_traits::{Signed, ToPrimitive};
 
 use crate::check::Subject;
 use crate::check::curve::{self, Odd, Point};
@@ -37,6 +37,7 @@ fn on_curve(entry: &Entry, points: &[model::Point]) -> Option<Finding> {
         let (at, ohms) = (middle(&point.at.value, entry.input?)?, middle(&point.reads.value, entry.kind?)?);
         let half =
             point.reads.value.ulp() * point.reads.value.unit().factor() / Exact::from_integer(2.into());
+        let ohms = Some(ohms).filter(Signed::is_positive)?;
         Some((at.to_f64()? - 273.15, ohms.to_f64()?, (half / ohms).to_f64()?))
     });
     let read: Vec<Point> = read.collect::<Option<_>>()?;

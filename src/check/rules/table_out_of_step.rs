@@ -39,7 +39,7 @@ fn at(finding: Finding, statement: &Statement) -> Finding {
 type Size<'a> = (Exact, Value, &'a Row<'a>);
 
 /// A size that is no whole number of the usual steps from its neighbours. Sizes rounded from a finer step may be one unit
-/// of the last digit apart more or less.
+/// of the last digit apart more or less, here and there; a single one among wide steps is a slip.
 fn out_of_step(sizes: &[Size<'_>]) -> Option<Finding> {
     let mut sorted: Vec<&Size<'_>> = sizes.iter().collect();
     sorted.sort_by(|one, other| one.0.cmp(&other.0));
@@ -47,10 +47,12 @@ fn out_of_step(sizes: &[Size<'_>]) -> Option<Finding> {
     let steps: Vec<Exact> =
         sorted.windows(2).filter_map(|pair| Some(&pair.get(1)?.0 - &pair.first()?.0)).collect();
     let ulp = sorted.iter().map(|(_, value, _)| value.unit().factor() * value.ulp()).min()?;
-    if steps.iter().max()? - steps.iter().min()? <= ulp {
+    let usual = commonest(&steps)?;
+    let unusual = steps.iter().filter(|step| **step != usual).count();
+    let rounded = unusual != 1 || usual <= &ulp * Exact::from_integer(4.into());
+    if steps.iter().max()? - steps.iter().min()? <= ulp && rounded {
         return None;
     }
-    let usual = commonest(&steps)?;
     let broken: Vec<bool> = steps.iter().map(|step| !(step / &usual).is_integer()).collect();
     let first = broken.iter().position(|one| *one)?;
     // The odd size has a broken step on either side; the first and the last size have one side only.

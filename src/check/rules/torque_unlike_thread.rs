@@ -29,16 +29,17 @@ pub fn check(subject: &Subject<'_>, sink: &mut Sink) {
         let low =
             most.is_some_and(|most| span.least.as_ref().is_some_and(|bound| most < *bound)) && !angle_follows;
         if high || low {
-            sink.push(finding(printed, &span, fastener).about(statement.span));
+            sink.push(finding(printed, &span, fastener, &thread).about(statement.span));
         }
     }
 }
 
-/// What a torque may be, in N·m, and why.
+/// What a torque may be, in N·m.
 struct Bounds {
     least: Option<Exact>,
     most: Exact,
-    because: String,
+    /// Nut factors and class they follow from; none for a spark plug.
+    from: Option<(Exact, Exact, Class)>,
 }
 
 /// The last torque of a statement, and whether an angle follows it.
@@ -58,23 +59,37 @@ fn last_torque(form: &Form) -> Option<(&Printed, bool)> {
 
 fn bounds(entry: &Entry, fastener: &Fastener, thread: &Thread) -> Bounds {
     if let Some((least, most)) = of_plug(entry, thread) {
-        let because = "a spark plug with a gasket takes".to_owned();
-        return Bounds { least: Some(least), most, because };
+        return Bounds { least: Some(least), most, from: None };
     }
     let class = fastener.class.as_deref().and_then(Class::parse);
+    let bears = class.is_some() && holds_full_load(entry, fastener);
     let strongest = class.unwrap_or(Class::STRONGEST);
     let (least, most) = nut_factors(fastener.threads.as_deref());
     let torque = torque_per_factor(thread, strongest);
-    let (area, strength) =
-        (decimal_text(&thread.stress_area(), 1), decimal_text(&proof_strength(strongest, thread), 0));
-    let class = fastener.class.as_deref().filter(|_| class.is_some()).unwrap_or("12.9, the strongest,");
-    let because = format!(
-        "K·d·0.75·F_p with K {} to {}, {area} mm² and {strength} MPa of class {class} gives",
-        decimal_text(&least, 2),
-        decimal_text(&most, 2),
-    );
-    let bears = fastener.class.is_some() && holds_full_load(entry, fastener);
-    Bounds { least: bears.then(|| &torque * least), most: torque * most, because }
+    Bounds {
+        least: bears.then(|| &torque * &least),
+        most: torque * &most,
+        from: Some((least, most, strongest)),
+    }
+}
+
+/// Where the bounds of a torque come from.
+fn because(bounds: &Bounds, fastener: &Fastener, thread: &Thread) -> String {
+    let Some((least, most, class)) = &bounds.from else {
+        return "a spark plug with a gasket takes".to_owned();
+    };
+    let named = fastener
+        .class
+        .as_deref()
+        .filter(|named| Class::parse(named).is_some())
+        .unwrap_or("12.9, the strongest,");
+    format!(
+        "K·d·0.75·F_p with K {} to {}, {} mm² and {} MPa of class {named} gives",
+        decimal_text(least, 2),
+        decimal_text(most, 2),
+        decimal_text(&thread.stress_area(), 1),
+        decimal_text(&proof_strength(*class, thread), 0),
+    )
 }
 
 /// True where the thread is cut into something as strong as the bolt, and nothing but the bolt is tightened. Plugs, jets,
@@ -98,7 +113,7 @@ fn of_plug(entry: &Entry, thread: &Thread) -> Option<(Exact, Exact)> {
     entry.id.as_str().contains("spark-plug").then(|| Some((parse_exact(span.1)?, parse_exact(span.2)?)))?
 }
 
-fn finding(printed: &Printed, span: &Bounds, fastener: &Fastener) -> Finding {
+fn finding(printed: &Printed, span: &Bounds, fastener: &Fastener, thread: &Thread) -> Finding {
     let value = &printed.value;
     let unit = value.unit();
     let shown = |torque: &Exact| {
@@ -110,7 +125,11 @@ fn finding(printed: &Printed, span: &Bounds, fastener: &Fastener) -> Finding {
     let state = fastener.threads.as_deref().map_or_else(String::new, |threads| format!(", {threads}"));
     let bounds = unit.after(&format!("{least}{}", shown(&span.most)));
     let name = fastener.thread.as_deref().unwrap_or_default();
-    let message = format!("`{}` is not a torque for {name}{state}: {} {bounds}", value.text(), span.because);
+    let message = format!(
+        "`{}` is not a torque for {name}{state}: {} {bounds}",
+        value.text(),
+        because(span, fastener, thread)
+    );
     let help = probable(value, span).map_or_else(
         || "look at the page again: the unit, the row of the bolt, its thread and class".to_owned(),
         |meant| format!("look at the page again: {meant}"),

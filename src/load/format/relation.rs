@@ -74,10 +74,10 @@ pub struct RelationFits {
     #[serde(default)]
     #[schemars(example = ["decompressor.gap"])]
     pub lacks: Vec<Text>,
-    /// Entries of words, each with a word that must not be in them.
+    /// Entries of words, each with words of which the engine's text must hold one.
     #[serde(default)]
-    #[schemars(with = "BTreeMap<String, String>", example = serde_json::json!({ "battery.kind": "lithium" }))]
-    pub unless: BTreeMap<Text, Text>,
+    #[schemars(example = serde_json::json!({ "battery.kind": ["lead", "AGM"] }))]
+    pub says: BTreeMap<Text, Vec<Text>>,
 }
 
 /// A relation that is not to be held.
