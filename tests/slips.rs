@@ -7,7 +7,8 @@
 //! reached. Here is held what needs no grader: the clean base gives no finding, and a slip in one of two
 //! readings is always found.
 //!
-//! An unoptimised build takes a tenth of the slips; the full run is `cargo test --release --test slips`.
+//! An unoptimised build takes a tenth of the slips; the full run is `cargo test --release --test slips`, or any
+//! build with `SLIPS=all`.
 
 #![allow(clippy::expect_used, clippy::indexing_slicing, clippy::panic, clippy::string_slice)] // A test fails by panicking.
 
@@ -74,8 +75,6 @@ fn every_slip_is_written_down_and_one_of_two_readings_never_slips_unseen() {
     let benches = benches();
     let slips = drawn(&benches);
     let lines = examined(&slips);
-    let unseen: Vec<_> = slips.iter().zip(&lines).filter(|(slip, line)| slip.read_twice && !is_found(line)).map(|(_, line)| line).collect();
-    assert!(unseen.is_empty(), "{} slips in one of two readings are not found, the first: {:#}", unseen.len(), unseen[0]);
     let text = lines.iter().fold(String::new(), |mut text, line| {
         writeln!(text, "{line}").expect("a string takes everything");
         text
@@ -83,6 +82,8 @@ fn every_slip_is_written_down_and_one_of_two_readings_never_slips_unseen() {
     let path = Path::new(env!("CARGO_MANIFEST_DIR")).join("target/slips.jsonl");
     std::fs::create_dir_all(path.parent().expect("it is in a folder")).expect("target can be made");
     std::fs::write(path, text).expect("target can be written");
+    let unseen: Vec<_> = slips.iter().zip(&lines).filter(|(slip, line)| slip.read_twice && !is_found(line)).map(|(_, line)| line).collect();
+    assert!(unseen.is_empty(), "{} slips in one of two readings are not found, the first: {:#}", unseen.len(), unseen[0]);
 }
 
 fn is_found(line: &Value) -> bool {
@@ -91,7 +92,8 @@ fn is_found(line: &Value) -> bool {
 
 /// Every slip, in a fixed order.
 fn drawn<'b>(benches: &'b [Bench]) -> Vec<Slip<'b>> {
-    let scale = if cfg!(debug_assertions) { 10 } else { 1 };
+    let every = !cfg!(debug_assertions) || std::env::var_os("SLIPS").is_some_and(|which| which == "all");
+    let scale = if every { 1 } else { 10 };
     let mut dice = Dice::new(0x9e37_79b9_7f4a_7c15);
     let mut all = Vec::new();
     let mut take = |count: usize, draw: &dyn Fn(&mut Dice) -> Option<Slip<'b>>| {
@@ -228,8 +230,12 @@ fn read_twice<'b>(benches: &'b [Bench], dice: &mut Dice) -> Option<Slip<'b>> {
     if slip.form.is_none() || dice.roll(2) == 0 { Some(slip) } else { in_second_reading(slip) }
 }
 
-/// The slip, if every statement it is in was read twice.
+/// The slip, if every statement it is in was read twice, with what the slip is in: the hand of a thread is part of
+/// the fastener, which only the first reader notes.
 fn with_second_reading(slip: Slip<'_>) -> Option<Slip<'_>> {
+    if slip.key == "hand" {
+        return None;
+    }
     let second = |block: &&Block| slip.bench.reread_blocks.iter().find(|one| one.same_identity(block));
     let rereads: Option<Vec<_>> = slip.blocks.iter().map(second).collect();
     Some(Slip { rereads: rereads?, read_twice: true, ..slip })

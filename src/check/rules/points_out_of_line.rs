@@ -90,6 +90,9 @@ fn leaps(all: &[Exact], place: usize) -> bool {
         (Some(before), Some(after)) => (above(before) && above(after)) || (below(before) && below(after)),
         (Some(neighbour), None) | (None, Some(neighbour)) => {
             let rest: Vec<_> = all.iter().enumerate().filter(|(at, _)| *at != place).map(|(_, one)| one).collect();
+            if rest.len() < 3 {
+                return false; // Two points have no way to go.
+            }
             let pairs = || rest.iter().zip(rest.iter().skip(1));
             let rising = pairs().all(|(one, next)| next > one);
             let falling = pairs().all(|(one, next)| next < one);
