@@ -1,10 +1,8 @@
 //! How printed forms agree, how a value is given in another unit, and what a slip was meant to be.
 
-#![allow(clippy::indexing_slicing, clippy::panic, clippy::unwrap_used)] // A test fails by panicking.
-
 use baybook::quantity::{
-    ConvertError, Grade, PartName, Rounding, Side, Slip, Unit, Value, Witness, convert, decimal_text, disagreement,
-    exact_text, grade, likely_slips, parse_exact, power_of_ten, round_to,
+    ConvertError, Grade, PartName, Rounding, Side, Slip, Unit, Value, Witness, convert, decimal_text,
+    disagreement, exact_text, grade, likely_slips, parse_exact, power_of_ten, round_to,
 };
 
 fn value(text: &str) -> Value {
@@ -86,8 +84,7 @@ fn windows_are_compared_part_by_part() {
     ] {
         assert_eq!(graded(primary, secondary), Some(expected), "{primary} and {secondary}");
     }
-    for (primary, secondary) in [("12 N·m", "12 J"), ("35 °C", "35 K"), ("15 teeth", "15 steps")]
-    {
+    for (primary, secondary) in [("12 N·m", "12 J"), ("35 °C", "35 K"), ("15 teeth", "15 steps")] {
         assert_eq!(graded(primary, secondary), None, "{primary} and {secondary}");
     }
 }
@@ -137,8 +134,7 @@ fn numbers_round_half_to_even_in_one_step() {
     assert_eq!(round("-0.4", 0), "0");
     assert_eq!(round("2.5", 0), "2");
     assert_eq!(round("3.5", 0), "4");
-    let tens =
-        |text: &str, way| exact_text(&round_to(&parse_exact(text).unwrap(), &power_of_ten(1), way));
+    let tens = |text: &str, way| exact_text(&round_to(&parse_exact(text).unwrap(), &power_of_ten(1), way));
     assert_eq!(tens("25", Rounding::HalfEven), "20");
     assert_eq!(tens("21", Rounding::Up), "30");
     assert_eq!(tens("-21", Rounding::Up), "-20");
@@ -193,8 +189,7 @@ fn a_conversion_carries_its_exact_limits() {
 
 #[test]
 fn what_does_not_convert_says_why() {
-    let refusal =
-        |text: &str, unit: &str| convert(&value(text), Unit::parse(unit).unwrap()).unwrap_err();
+    let refusal = |text: &str, unit: &str| convert(&value(text), Unit::parse(unit).unwrap()).unwrap_err();
     assert_eq!(refusal("12 N·m", "J").to_string(), "N·m (torque) does not convert into J (energy)");
     assert_eq!(refusal("15 teeth", "steps").to_string(), "teeth do not convert into steps");
     assert!(matches!(refusal("1..1 psi", "kPa"), ConvertError::TooNarrow { .. }));
@@ -244,12 +239,9 @@ fn a_unit_that_fits_only_roughly_says_so() {
 
 #[test]
 fn no_slip_is_made_up() {
-    for (primary, secondary) in [
-        ("25 N·m", "18 lbf·ft"),
-        ("25 N·m", "19 lbf·ft"),
-        ("25 N·m", "18 J"),
-        ("25 N·m", "937.2 lbf·ft"),
-    ] {
+    for (primary, secondary) in
+        [("25 N·m", "18 lbf·ft"), ("25 N·m", "19 lbf·ft"), ("25 N·m", "18 J"), ("25 N·m", "937.2 lbf·ft")]
+    {
         let slips = likely_slips(&value(primary), &value(secondary), &[]);
         assert_eq!(slips, [], "{primary}, {secondary}");
     }

@@ -82,8 +82,18 @@ fn every_slip_is_written_down_and_one_of_two_readings_never_slips_unseen() {
     let path = Path::new(env!("CARGO_MANIFEST_DIR")).join("target/slips.jsonl");
     std::fs::create_dir_all(path.parent().expect("it is in a folder")).expect("target can be made");
     std::fs::write(path, text).expect("target can be written");
-    let unseen: Vec<_> = slips.iter().zip(&lines).filter(|(slip, line)| slip.read_twice && !is_found(line)).map(|(_, line)| line).collect();
-    assert!(unseen.is_empty(), "{} slips in one of two readings are not found, the first: {:#}", unseen.len(), unseen[0]);
+    let unseen: Vec<_> = slips
+        .iter()
+        .zip(&lines)
+        .filter(|(slip, line)| slip.read_twice && !is_found(line))
+        .map(|(_, line)| line)
+        .collect();
+    assert!(
+        unseen.is_empty(),
+        "{} slips in one of two readings are not found, the first: {:#}",
+        unseen.len(),
+        unseen[0]
+    );
 }
 
 fn is_found(line: &Value) -> bool {
@@ -135,7 +145,8 @@ fn mistyped<'b>(
     let block = dice.pick(&bench.blocks)?;
     let lists: Vec<&List> = block.lists.iter().filter(|list| wanted(list)).collect();
     let list = *dice.pick(&lists)?;
-    let (form, after) = with_one_number(list, dice, &|number, dice| miswrite::miswritten(number, class, dice))?;
+    let (form, after) =
+        with_one_number(list, dice, &|number, dice| miswrite::miswritten(number, class, dice))?;
     Some(in_form(bench, block, list, (form, after), File::Engine, ("mistyped", class.name())))
 }
 
@@ -208,9 +219,27 @@ fn misread_in<'b>(benches: &'b [Bench], class: misread::Class, dice: &mut Dice) 
     Some(of_misread(bench, found, "misread", class.name()))
 }
 
-fn of_misread<'b>(bench: &'b Bench, found: misread::Misread<'b>, group: &'static str, class: &'static str) -> Slip<'b> {
+fn of_misread<'b>(
+    bench: &'b Bench,
+    found: misread::Misread<'b>,
+    group: &'static str,
+    class: &'static str,
+) -> Slip<'b> {
     let misread::Misread { blocks, key, before, after, edits, way } = found;
-    Slip { bench, group, class, way, blocks, rereads: Vec::new(), key, before, after, form: None, edits, read_twice: false }
+    Slip {
+        bench,
+        group,
+        class,
+        way,
+        blocks,
+        rereads: Vec::new(),
+        key,
+        before,
+        after,
+        form: None,
+        edits,
+        read_twice: false,
+    }
 }
 
 /// A slip of any class in a statement that was read twice: in the first reading, or, where it is one of
@@ -246,7 +275,11 @@ fn in_second_reading(slip: Slip<'_>) -> Option<Slip<'_>> {
     let stage = |list: &&List| list.key == slip.key && list.texts() == slip.before;
     let range = slip.rereads.first()?.lists.iter().find(stage)?.forms.get(slip.form?)?.range.clone();
     let text = slip.edits.first()?.text.clone();
-    Some(Slip { edits: vec![Edit { file: File::Rereads, range, text }], way: "in the second reading", ..slip })
+    Some(Slip {
+        edits: vec![Edit { file: File::Rereads, range, text }],
+        way: "in the second reading",
+        ..slip
+    })
 }
 
 /// Each slip as a line: examined on as many threads as there are.
@@ -254,7 +287,10 @@ fn examined(slips: &[Slip<'_>]) -> Vec<Value> {
     let threads = std::thread::available_parallelism().map_or(1, std::num::NonZero::get);
     let size = slips.len().div_ceil(threads);
     std::thread::scope(|scope| {
-        let parts: Vec<_> = slips.chunks(size).map(|part| scope.spawn(|| part.iter().map(line).collect::<Vec<_>>())).collect();
+        let parts: Vec<_> = slips
+            .chunks(size)
+            .map(|part| scope.spawn(|| part.iter().map(line).collect::<Vec<_>>()))
+            .collect();
         parts.into_iter().flat_map(|part| part.join().expect("no slip panics")).collect()
     })
 }

@@ -14,7 +14,9 @@ pub fn of<'a>(subject: &Subject<'a>, statement: &'a Statement, place: usize) -> 
         .into_iter()
         .collect();
     all.extend(second(statement, place).iter().map(|one| Witness::Again(&one.value, "the second reading")));
-    all.extend(beside(statement, place).into_iter().map(|one| Witness::Like(vec![one], "what stands beside it")));
+    all.extend(
+        beside(statement, place).into_iter().map(|one| Witness::Like(vec![one], "what stands beside it")),
+    );
     let elsewhere = elsewhere(subject, statement, place);
     if !elsewhere.is_empty() {
         all.push(Witness::Like(elsewhere, "the same entry elsewhere"));

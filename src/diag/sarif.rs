@@ -45,8 +45,10 @@ fn result(finding: &Finding, rules: &[&Rule], sources: &Sources) -> Value {
         .enumerate()
         .map(|(id, related)| {
             let mut place = location(related.span, sources);
-            place["id"] = json!(id);
-            place["message"] = json!({ "text": related.message });
+            if let Some(place) = place.as_object_mut() {
+                place.insert("id".to_owned(), json!(id));
+                place.insert("message".to_owned(), json!({ "text": related.message }));
+            }
             place
         })
         .collect();
@@ -81,5 +83,8 @@ fn location(span: Span, sources: &Sources) -> Value {
 /// A path segment as RFC 3986 writes it.
 fn percent(segment: &str) -> String {
     let plain = |byte: u8| byte.is_ascii_alphanumeric() || b"-._~".contains(&byte);
-    segment.bytes().map(|byte| if plain(byte) { char::from(byte).to_string() } else { format!("%{byte:02X}") }).collect()
+    segment
+        .bytes()
+        .map(|byte| if plain(byte) { char::from(byte).to_string() } else { format!("%{byte:02X}") })
+        .collect()
 }

@@ -60,7 +60,8 @@ struct Places {
     old: PathBuf,
     /// Stands while the two renames are under way.
     journal: PathBuf,
-    lock: PathBuf,
+    /// The directory they all stand in.
+    parent: PathBuf,
 }
 
 /// Exchanges two paths in one step, if the system can.
@@ -74,7 +75,11 @@ impl Places {
     fn around(out: &Path) -> Result<Self, MachineError> {
         let fault = |because: String| MachineError::new("cannot write", out, because);
         // A link at the output stands for the directory it points to.
-        let out = if out.is_symlink() { fs::canonicalize(out).map_err(|e| fault(e.to_string()))? } else { out.to_owned() };
+        let out = if out.is_symlink() {
+            fs::canonicalize(out).map_err(|e| fault(e.to_string()))?
+        } else {
+            out.to_owned()
+        };
         let name = out.file_name().ok_or_else(|| fault("it has no name of its own".into()))?.to_owned();
         let parent = out.parent().filter(|parent| !parent.as_os_str().is_empty()).unwrap_or(Path::new("."));
         fs::create_dir_all(parent).map_err(|error| fault(error.to_string()))?;
@@ -88,7 +93,7 @@ impl Places {
             staging: sibling(".baybook-new"),
             old: sibling(".baybook-old"),
             journal: sibling(".baybook-journal"),
-            lock: sibling(".baybook-lock"),
+            parent: parent.to_owned(),
             out,
         })
     }
@@ -97,12 +102,11 @@ impl Places {
         MachineError::new("cannot write", &self.out, error)
     }
 
-    /// Keeps a second run out; the system frees the lock of a killed one.
+    /// Lets one run at a time write beside the output; the system frees the lock of a killed one.
     fn lock(&self) -> Result<File, MachineError> {
-        let file = File::create(&self.lock).map_err(|error| self.fault(error))?;
-        flock(&file, FlockOperation::NonBlockingLockExclusive)
-            .map_err(|_| self.fault("another run is writing there"))?;
-        Ok(file)
+        let beside = File::open(&self.parent).map_err(|error| self.fault(error))?;
+        flock(&beside, FlockOperation::LockExclusive).map_err(|error| self.fault(error))?;
+        Ok(beside)
     }
 
     /// Puts right what a killed run left.
@@ -128,7 +132,8 @@ impl Places {
         if entries.next().is_none() || self.out.join(OURS).is_file() {
             return Ok(());
         }
-        Err(self.fault("it holds files that Baybook did not write; name an empty or a new directory with --out"))
+        Err(self
+            .fault("it holds files that Baybook did not write; name an empty or a new directory with --out"))
     }
 
     fn write_staging(&self, tree: &Tree) -> Result<(), MachineError> {
@@ -183,7 +188,7 @@ mod tests {
     fn leftovers(dir: &Path) -> Vec<String> {
         let names = fs::read_dir(dir).expect("it exists").map(|one| one.expect("readable").file_name());
         let mut names: Vec<_> = names.map(|name| name.to_string_lossy().into_owned()).collect();
-        names.retain(|name| name.contains("baybook") && !name.ends_with("lock"));
+        names.retain(|name| name.contains("baybook"));
         names
     }
 

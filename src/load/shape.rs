@@ -1,9 +1,15 @@
 //! Breaks of the schema as findings in our own words, by the kind of the break, never by its text.
 //!
-//! The schema is asked, a finding is made of every break, what is broken is cut out, and the schema
-//! is asked again until the rest is sound. Breaks after the first asking follow from the cutting, and
-//! make no findings: one mistake gives one message.
+//! A misspelt key gives its finding and is read on as the key that was probably meant, so that it hides
+//! nothing. Then a finding is made of every break, what is broken is mended or cut out, and the schema is
+//! asked again until the rest is sound. Breaks after the first asking follow from that, and make no
+//! findings: one mistake gives one message.
 
+mod keys;
+mod mend;
+mod words;
+
+use std::cell::OnceCell;
 use std::ops::Range;
 
 use jsonschema::error::{TypeKind, ValidationErrorKind};
@@ -14,13 +20,15 @@ use toml::de::DeTable;
 
 use super::place::FileKind;
 use super::rules::{
-    malformed_text, missing_key, not_a_choice, number_out_of_range, one_form_only, unknown_key,
-    wrong_count, wrong_type,
+    malformed_text, missing_key, not_a_choice, number_out_of_range, one_form_only, unknown_key, wrong_count,
+    wrong_type,
 };
 use super::schema;
 use super::tree::{self, Step};
 use crate::diag::{Finding, Sink, nearest};
 use crate::source::{FileId, Span};
+use mend::Mend;
+use words::{json_word, key_of, noun, type_word};
 
 /// How often the schema is asked before the file is given up.
 const ROUNDS: usize = 16;
@@ -43,6 +51,8 @@ struct Shape<'a> {
     text: &'a str,
     /// Bytes that stand for "the file" where no better place is known.
     whole: Range<usize>,
+    /// The schema, made when it is first asked for more than whether the file keeps it.
+    schema: OnceCell<Value>,
 }
 
 /// Holds a tree against the schema of its kind, reports every break, and cuts them out.
@@ -54,8 +64,9 @@ pub fn hold(
     root: &mut DeTable<'_>,
     sink: &mut Sink,
 ) -> Soundness {
-    let shape = Shape { kind, file, text, whole };
-    let mut soundness = Soundness::Whole;
+    let whole = if whole.is_empty() { 0..text.lines().next().map_or(0, str::len) } else { whole };
+    let shape = Shape { kind, file, text, whole, schema: OnceCell::new() };
+    let mut soundness = shape.mend_keys(root, sink);
     for round in 0..ROUNDS {
         let mut unusable = Vec::new();
         let json = tree::to_json(root, &mut unusable);
@@ -64,25 +75,21 @@ pub fn hold(
             return soundness;
         }
         soundness = Soundness::Pruned;
-        let mut cuts: Vec<_> = breaks.iter().map(|one| one.cut.clone()).collect();
+        let mends = breaks.iter().map(|one| one.mend.clone()).collect();
         if round == 0 {
             breaks.into_iter().filter_map(|one| one.finding).for_each(|one| sink.push(one));
         }
-        if cuts.iter().any(Vec::is_empty) {
+        if !mend::apply(mends, root) {
             return Soundness::Lost;
         }
-        // The last first, so that the place of an item does not move before it is cut.
-        cuts.sort();
-        cuts.dedup();
-        cuts.iter().rev().for_each(|path| tree::cut(root, path));
     }
     Soundness::Lost
 }
 
-/// One break: its finding, unless it only echoes another, and what to cut for it.
+/// One break: its finding, and what is done about it.
 struct Break {
     finding: Option<Finding>,
-    cut: Vec<Step>,
+    mend: Mend,
 }
 
 impl Shape<'_> {
@@ -91,80 +98,80 @@ impl Shape<'_> {
         let mut all: Vec<Break> = unusable
             .iter()
             .map(|path| Break {
-                finding: Some(number_out_of_range::finding(
+                finding: Some(number_out_of_range::no_number(
                     self.at(root, path),
                     key_of(path),
                     self.typed(root, path),
-                    "a finite number of usual size",
                 )),
-                cut: path.clone(),
+                mend: self.cut(path, root),
             })
             .collect();
         let errors: Vec<_> = validator.iter_errors(json).collect();
-        let misspelt = self.misspelt(&errors);
+        if root.is_empty() && !errors.is_empty() {
+            return vec![self.empty(&errors)];
+        }
         for error in &errors {
             let path = steps(error);
             if !unusable.contains(&path) {
-                all.extend(self.of_error(error, path, root, &misspelt));
+                all.extend(self.of_error(error, &path, root));
             }
         }
         all
     }
 
-    /// For each table with a key that is not read, the key that was probably meant.
-    fn misspelt(&self, errors: &[ValidationError<'_>]) -> Vec<(Vec<Step>, String)> {
-        let mut all = Vec::new();
-        for error in errors {
-            if let ValidationErrorKind::AdditionalProperties { unexpected } = error.kind() {
-                let path = steps(error);
-                let known = self.known_keys(&path);
-                for key in unexpected {
-                    if let Some(near) = nearest(key, known.iter().map(String::as_str)) {
-                        all.push((path.clone(), near.to_owned()));
-                    }
-                }
-            }
+    /// A file with nothing in it is one mistake, however many keys it needs.
+    fn empty(&self, errors: &[ValidationError<'_>]) -> Break {
+        let needs: Vec<_> = errors
+            .iter()
+            .filter_map(|error| match error.kind() {
+                ValidationErrorKind::Required { property } => property.as_str(),
+                _ => None,
+            })
+            .collect();
+        let span = Span::new(self.file, self.whole.clone());
+        Break {
+            finding: Some(missing_key::all(span, noun(self.kind, &[]), &needs)),
+            mend: Mend::Cut(Vec::new()),
         }
-        all
     }
 
-    fn of_error(
-        &self,
-        error: &ValidationError<'_>,
-        path: Vec<Step>,
-        root: &DeTable<'_>,
-        misspelt: &[(Vec<Step>, String)],
-    ) -> Vec<Break> {
-        let meant = |key: &str| misspelt.iter().any(|(at, near)| *at == path && near == key);
-        let key = key_of(&path);
-        let here = || self.at(root, &path);
+    fn of_error(&self, error: &ValidationError<'_>, path: &[Step], root: &DeTable<'_>) -> Vec<Break> {
+        let key = key_of(path);
+        let here = || self.at(root, path);
         let finding = match error.kind() {
             ValidationErrorKind::AdditionalProperties { unexpected } => {
-                return self.unknown(unexpected, &path, root);
+                return self.unknown(unexpected, path, root);
             }
             ValidationErrorKind::Required { property } => {
                 let missing = property.as_str().unwrap_or_default();
-                let about = self.description(&path, missing);
-                (!meant(missing))
-                    .then(|| missing_key::finding(here(), noun(self.kind, &path), missing, about.as_deref()))
+                let about = self.description(path, missing);
+                Some(missing_key::finding(here(), noun(self.kind, path), missing, about.as_deref()))
             }
             ValidationErrorKind::OneOfNotValid { .. } | ValidationErrorKind::OneOfMultipleValid { .. } => {
-                self.forms(error, &path, root, &meant)
+                self.forms(error, path, root)
             }
-            ValidationErrorKind::Type { kind } => Some(wrong_type::finding(
-                here(),
-                key,
-                json_word(error.instance()),
-                &self.wanted(kind, error),
-                self.typed(root, &path),
-            )),
+            ValidationErrorKind::Type { kind } => {
+                let say = if matches!(path.last(), Some(Step::Item(_))) {
+                    wrong_type::member
+                } else {
+                    wrong_type::finding
+                };
+                Some(say(
+                    here(),
+                    key,
+                    json_word(error.instance()),
+                    &self.wanted(kind, error),
+                    self.typed(root, path),
+                ))
+            }
             ValidationErrorKind::Enum { options } => {
-                let choices: Vec<_> = options.as_array().into_iter().flatten().filter_map(Value::as_str).collect();
-                let typed = error.instance().as_str().unwrap_or_else(|| self.typed(root, &path));
+                let choices: Vec<_> =
+                    options.as_array().into_iter().flatten().filter_map(Value::as_str).collect();
+                let typed = error.instance().as_str().unwrap_or_else(|| self.typed(root, path));
                 Some(not_a_choice::finding(here(), key, typed, &choices))
             }
             ValidationErrorKind::Constant { expected_value } => {
-                let typed = error.instance().as_str().unwrap_or_else(|| self.typed(root, &path));
+                let typed = error.instance().as_str().unwrap_or_else(|| self.typed(root, path));
                 let choices: Vec<_> = expected_value.as_str().into_iter().collect();
                 Some(not_a_choice::finding(here(), key, typed, &choices))
             }
@@ -174,28 +181,75 @@ impl Shape<'_> {
             }
             ValidationErrorKind::MinLength { .. } => Some(malformed_text::empty(here(), key)),
             ValidationErrorKind::MinItems { .. } | ValidationErrorKind::MaxItems { .. } => {
-                Some(self.count(error, &path, here()))
+                Some(self.count(error, path, here()))
             }
             ValidationErrorKind::Minimum { limit } => {
                 let bound = format!("at least {limit}");
-                Some(number_out_of_range::finding(here(), key, self.typed(root, &path), &bound))
+                Some(number_out_of_range::finding(here(), key, self.typed(root, path), &bound))
             }
             ValidationErrorKind::Maximum { limit } => {
                 let bound = format!("at most {limit}");
-                Some(number_out_of_range::finding(here(), key, self.typed(root, &path), &bound))
+                Some(number_out_of_range::finding(here(), key, self.typed(root, path), &bound))
             }
-            _ => Some(wrong_type::finding(here(), key, "not understood", "another value", self.typed(root, &path))),
+            _ => Some(wrong_type::finding(
+                here(),
+                key,
+                "not understood",
+                "another value",
+                self.typed(root, path),
+            )),
         };
-        vec![Break { finding, cut: path }]
+        vec![Break { finding, mend: self.mend(error, path, root) }]
+    }
+
+    fn cut(&self, path: &[Step], root: &DeTable<'_>) -> Mend {
+        Mend::Cut(mend::losable(self.kind, path, root))
+    }
+
+    /// A value of the wrong type is read as it must be meant, if that is plain; else it is cut out.
+    fn mend(&self, error: &ValidationError<'_>, path: &[Step], root: &DeTable<'_>) -> Mend {
+        let ValidationErrorKind::Type { kind } = error.kind() else { return self.cut(path, root) };
+        let instance = error.instance();
+        match kind {
+            TypeKind::Single(JsonType::Array) if instance.is_string() && self.lists_texts(path) => {
+                Mend::AsList(path.to_owned())
+            }
+            TypeKind::Single(JsonType::Array) if instance.is_object() && self.lists_tables(path) => {
+                Mend::AsList(path.to_owned())
+            }
+            TypeKind::Single(JsonType::String) if instance.is_number() && mend::is_plain_text(path) => {
+                Mend::AsText(path.to_owned(), self.typed(root, path).to_owned())
+            }
+            _ => self.cut(path, root),
+        }
+    }
+
+    /// True if the members of the list at a path are texts, or may be.
+    fn lists_texts(&self, path: &[Step]) -> bool {
+        let schema = self.schema_at(path);
+        let of = schema.and_then(|schema| schema.pointer("/items/type"));
+        of.is_some_and(|of| {
+            of == "string" || of.as_array().is_some_and(|types| types.contains(&"string".into()))
+        })
+    }
+
+    /// True if the members of the list at a path are tables.
+    fn lists_tables(&self, path: &[Step]) -> bool {
+        let items = self.schema_at(path).and_then(|schema| schema.get("items"));
+        items.is_some_and(|items| follow(self.schema(), items).get("properties").is_some())
     }
 
     /// A list of the wrong length: the key's own, or one inside it.
     fn count(&self, error: &ValidationError<'_>, path: &[Step], here: Span) -> Finding {
         let key = key_of(path);
-        let list = if matches!(path.last(), Some(Step::Item(_))) { format!("a list inside `{key}`") } else { format!("`{key}`") };
+        let list = if matches!(path.last(), Some(Step::Item(_))) {
+            format!("a list inside `{key}`")
+        } else {
+            format!("`{key}`")
+        };
         let has = error.instance().as_array().map_or(0, Vec::len);
         let schema = self.schema_at(path);
-        let bound = |keyword| schema.as_ref().and_then(|schema| schema.get(keyword)?.as_u64());
+        let bound = |keyword| schema.and_then(|schema| schema.get(keyword)?.as_u64());
         wrong_count::finding(here, &list, has, (bound("minItems"), bound("maxItems")))
     }
 
@@ -205,26 +259,24 @@ impl Shape<'_> {
         let one = |key: &String| {
             let range = tree::key_range(root, path, key).unwrap_or_else(|| self.whole.clone());
             let span = Span::new(self.file, range);
-            let cut = path.iter().cloned().chain([Step::Key(key.clone())]).collect();
-            Break { finding: Some(unknown_key::finding(span, noun(self.kind, path), key, &known)), cut }
+            let mend = Mend::Cut(path.iter().cloned().chain([Step::Key(key.clone())]).collect());
+            let near = nearest(key, known.iter().copied());
+            Break {
+                finding: Some(unknown_key::finding(span, noun(self.kind, path), key, near, &known)),
+                mend,
+            }
         };
         unexpected.iter().map(one).collect()
     }
 
     /// A statement with no form, or more than one.
-    fn forms(
-        &self,
-        error: &ValidationError<'_>,
-        path: &[Step],
-        root: &DeTable<'_>,
-        meant: &dyn Fn(&str) -> bool,
-    ) -> Option<Finding> {
+    fn forms(&self, error: &ValidationError<'_>, path: &[Step], root: &DeTable<'_>) -> Option<Finding> {
         let object = error.instance().as_object()?;
-        let given: Vec<_> = one_form_only::FORMS.into_iter().filter(|form| object.contains_key(*form)).collect();
+        let given: Vec<_> =
+            one_form_only::FORMS.into_iter().filter(|form| object.contains_key(*form)).collect();
         let noun = noun(self.kind, path).replacen("a ", "this ", 1);
         if given.is_empty() {
-            let misspelt = one_form_only::FORMS.into_iter().any(meant);
-            return (!misspelt).then(|| one_form_only::none(self.at(root, path), &noun));
+            return Some(one_form_only::none(self.at(root, path), &noun));
         }
         let second = given.iter().rev().find_map(|form| tree::key_range(root, path, form));
         let mut finding = one_form_only::several(
@@ -250,22 +302,21 @@ impl Shape<'_> {
 
     /// What a key takes, in words, from the types its schema allows.
     fn wanted(&self, kind: &TypeKind, error: &ValidationError<'_>) -> String {
-        let texts = || self.schema_at(&steps(error)).is_some_and(|schema| {
-            schema.pointer("/items/type").and_then(Value::as_str) == Some("string")
-        });
         match kind {
-            TypeKind::Single(JsonType::Array) if texts() => "a list of texts".to_owned(),
-            TypeKind::Single(one) => type_word(*one).to_owned(),
-            TypeKind::Multiple(set) => {
-                set.iter().map(type_word).collect::<Vec<_>>().join(" or ")
+            TypeKind::Single(JsonType::Array) if self.lists_tables(&steps(error)) => {
+                "a list of tables".to_owned()
             }
+            TypeKind::Single(JsonType::Array) if self.lists_texts(&steps(error)) => {
+                "a list of texts".to_owned()
+            }
+            TypeKind::Single(one) => type_word(*one).to_owned(),
+            TypeKind::Multiple(set) => set.iter().map(type_word).collect::<Vec<_>>().join(" or "),
         }
     }
 
     /// The keys that the table at a path takes.
     fn known_keys(&self, path: &[Step]) -> Vec<String> {
-        let schema = self.schema_at(path);
-        let properties = schema.as_ref().and_then(|one| one.get("properties")?.as_object());
+        let properties = self.schema_at(path).and_then(|one| one.get("properties")?.as_object());
         properties.map(|one| one.keys().cloned().collect()).unwrap_or_default()
     }
 
@@ -275,12 +326,16 @@ impl Shape<'_> {
         property.get("description")?.as_str().map(ToOwned::to_owned)
     }
 
+    fn schema(&self) -> &Value {
+        self.schema.get_or_init(|| schema::of(self.kind))
+    }
+
     /// The part of the schema that speaks of the value at a path.
-    fn schema_at(&self, path: &[Step]) -> Option<Value> {
-        let root = schema::of(self.kind);
-        let mut here = &root;
+    fn schema_at(&self, path: &[Step]) -> Option<&Value> {
+        let root = self.schema();
+        let mut here = root;
         for step in path {
-            here = follow(&root, here);
+            here = follow(root, here);
             here = match step {
                 Step::Key(key) => here
                     .get("properties")
@@ -289,13 +344,16 @@ impl Shape<'_> {
                 Step::Item(_) => here.get("items")?,
             };
         }
-        Some(follow(&root, here).clone())
+        Some(follow(root, here))
     }
 }
 
 /// The schema a `$ref` stands for; the schema itself if it is none.
 fn follow<'s>(root: &'s Value, schema: &'s Value) -> &'s Value {
-    let target = schema.get("$ref").and_then(Value::as_str).and_then(|name| root.pointer(name.trim_start_matches('#')));
+    let target = schema
+        .get("$ref")
+        .and_then(Value::as_str)
+        .and_then(|name| root.pointer(name.trim_start_matches('#')));
     target.unwrap_or(schema)
 }
 
@@ -305,73 +363,4 @@ fn steps(error: &ValidationError<'_>) -> Vec<Step> {
         LocationSegment::Index(index) => Step::Item(index),
     };
     error.instance_path().iter().map(step).collect()
-}
-
-/// The key that a path ends in, items aside.
-fn key_of(path: &[Step]) -> &str {
-    let keys = path.iter().rev().filter_map(|step| match step {
-        Step::Key(key) => Some(key.as_str()),
-        Step::Item(_) => None,
-    });
-    keys.into_iter().next().unwrap_or("file")
-}
-
-/// What the table at a path is, in words.
-fn noun(kind: FileKind, path: &[Step]) -> &'static str {
-    match (path.is_empty(), key_of(path)) {
-        (true, _) => match kind {
-            FileKind::Base => "`base.toml`",
-            FileKind::Procedure => "the front matter",
-            FileKind::Engine => "an engine file",
-            FileKind::Catalogue => "a catalogue file",
-            FileKind::Machines => "a machines file",
-            _ => "this file",
-        },
-        (_, "spec") => "a statement",
-        (_, "reread") => "a reread",
-        (_, "variant") => "a variant",
-        (_, "applies") => "an `applies` table",
-        (_, "waive") => "a waiver",
-        (_, "entry") => "an entry",
-        (_, "source") => "a source",
-        (_, "hazard") => "a hazard",
-        (_, "gauge") => "a gauge",
-        (_, "machine") => "a machine",
-        (_, "fitted") => "a `fitted` table",
-        (_, "serial") => "a serial span",
-        (_, "layout") => "the layout",
-        (_, "fastener") => "a fastener",
-        (_, "fits") => "`fits`",
-        (_, "defaults") => "`defaults`",
-        (_, "misprint") => "a misprint",
-        (_, "causes") => "a cause",
-        (_, "checks") => "a check",
-        (_, "access") => "an access step",
-        (_, "code") => "a code",
-        (_, "retired") => "a retired id",
-        _ => "this table",
-    }
-}
-
-const fn type_word(one: JsonType) -> &'static str {
-    match one {
-        JsonType::Array => "a list",
-        JsonType::Boolean => "true or false",
-        JsonType::Integer => "a whole number",
-        JsonType::Null => "nothing",
-        JsonType::Number => "a number",
-        JsonType::Object => "a table",
-        JsonType::String => "a text",
-    }
-}
-
-const fn json_word(value: &Value) -> &'static str {
-    match value {
-        Value::Null => "nothing",
-        Value::Bool(_) => "true or false",
-        Value::Number(_) => "a number",
-        Value::String(_) => "a text",
-        Value::Array(_) => "a list",
-        Value::Object(_) => "a table",
-    }
 }

@@ -117,6 +117,32 @@ pub fn key_range(root: &DeTable<'_>, path: &[Step], key: &str) -> Option<Range<u
     table_at(root, path)?.get_key_value(key).map(|(key, _)| key.span())
 }
 
+/// Gives a key of the table at a path another name; false if that name is taken.
+pub fn rename(root: &mut DeTable<'_>, path: &[Step], key: &str, name: &str) -> bool {
+    let Some(table) = table_at_mut(root, path).filter(|table| !table.contains_key(name)) else {
+        return false;
+    };
+    let Some((old, value)) = table.remove_entry(key) else { return false };
+    table.insert(Spanned::new(old.span(), name.to_owned().into()), value);
+    true
+}
+
+fn table_at_mut<'t, 'i>(root: &'t mut DeTable<'i>, path: &[Step]) -> Option<&'t mut DeTable<'i>> {
+    let mut table = root;
+    let mut steps = path.iter();
+    while let Some(step) = steps.next() {
+        let Step::Key(key) = step else { return None };
+        let mut value = table.get_mut(key.as_str())?.get_mut();
+        while let DeValue::Array(items) = value {
+            let Some(Step::Item(index)) = steps.next() else { return None };
+            value = items.get_mut(*index)?.get_mut();
+        }
+        let DeValue::Table(inner) = value else { return None };
+        table = inner;
+    }
+    Some(table)
+}
+
 /// Cuts the value at a path out of the tree.
 pub fn cut(root: &mut DeTable<'_>, path: &[Step]) {
     let Some((Step::Key(key), rest)) = path.split_first() else { return };

@@ -7,8 +7,8 @@ use super::reference::owned;
 use super::values::Reader;
 use crate::load::format::{self, Located, Spec, Text};
 use crate::model::{
-    Absence, Confirmation, Domain, Entry, EntryId, Fastener, Form, Identity, Misprint, Pin, Point, Provenance, Selection,
-    SourceId, Statement, VariantId, Words,
+    Absence, Confirmation, Domain, Entry, EntryId, Fastener, Form, Identity, Misprint, Pin, Point,
+    Provenance, Selection, SourceId, Statement, VariantId, Words,
 };
 use crate::quantity::{Exact, Value};
 use std::collections::BTreeMap;
@@ -27,7 +27,8 @@ pub struct Scope<'a> {
     pub variant: Option<&'a VariantId>,
 }
 
-/// A statement; none, with findings, if its entry or its value is not understood.
+/// A statement; none, with a finding, if its entry is not known. One whose value is not understood goes on, so that
+/// what else is wrong with it shows too.
 pub fn statement(raw: &Located<Spec>, scope: &Scope<'_>, reader: &mut Reader<'_>) -> Option<Arc<Statement>> {
     let spec = raw.get();
     let known = scope.names.entries.knows(reader.file, &spec.of, reader.sink);
@@ -42,7 +43,8 @@ pub fn statement(raw: &Located<Spec>, scope: &Scope<'_>, reader: &mut Reader<'_>
     Some(Arc::new(Statement {
         span: reader.span(&spec.of),
         identity: Identity { of, place: place.collect(), when },
-        form: form?,
+        understood: form.is_some(),
+        form: form.unwrap_or(Form::Absent(Absence::NotRead)),
         provenance: Provenance {
             source: source.map(|id| SourceId::new(id.as_str())),
             page: owned(spec.page.as_ref()),
@@ -153,7 +155,8 @@ fn selection(raw: &format::Selection) -> Selection {
 }
 
 fn pin(raw: &format::Pin) -> Pin {
-    let expect = raw.expect.iter().map(|(state, value)| (state.as_str().to_owned(), value.as_str().to_owned()));
+    let expect =
+        raw.expect.iter().map(|(state, value)| (state.as_str().to_owned(), value.as_str().to_owned()));
     Pin {
         cavity: raw.cavity.as_str().to_owned(),
         wire: owned(raw.wire.as_ref()),

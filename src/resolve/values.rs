@@ -1,6 +1,8 @@
 //! Texts of a file turned into values, days and spans of years, with findings inside the string.
 
-use super::rules::{not_a_day, span_reversed, unit_ambiguous, unit_unknown, unknown_kind, value_not_understood};
+use super::rules::{
+    not_a_day, span_reversed, unit_ambiguous, unit_unknown, unknown_kind, value_not_understood,
+};
 use crate::diag::Sink;
 use crate::load::format::{Located, SerialSpan, Text};
 use crate::model::{Date, Printed, SerialRange, Years};
@@ -37,7 +39,9 @@ impl Reader<'_> {
                 let finding = match error.problem {
                     ValueProblem::UnknownUnit { .. } => unit_unknown::finding(span, &error),
                     ValueProblem::AmbiguousUnit { .. } => unit_ambiguous::finding(span, &error),
-                    _ => value_not_understood::finding(span, &error, likely_text(text.as_str(), place, others)),
+                    _ => {
+                        value_not_understood::finding(span, &error, likely_text(text.as_str(), place, others))
+                    }
                 };
                 self.sink.push(finding);
                 None

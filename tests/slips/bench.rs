@@ -79,7 +79,8 @@ impl Bench {
         let reread_path = path.replacen("engines", "rereads", 1);
         let rereads = all.get(&reread_path).cloned().unwrap_or_default();
         let blocks = blocks(&text);
-        let (maker, id) = path.trim_start_matches("engines/").trim_end_matches(".toml").split_once('/').expect("a maker");
+        let (maker, id) =
+            path.trim_start_matches("engines/").trim_end_matches(".toml").split_once('/').expect("a maker");
         let used: BTreeSet<&str> = blocks.iter().map(|block| block.of.as_str()).collect();
         let kept = all.iter().filter(|(path, _)| !APART.iter().any(|apart| path.starts_with(apart)));
         let cut = |(path, text): (&String, &String)| {
@@ -107,7 +108,10 @@ impl Bench {
     }
 
     fn found(&self, text: &str, rereads: &str, with_rereads: bool, entries: &BTreeSet<String>) -> Vec<Found> {
-        let file = |path: &str, text: &str| Found { path: path.to_owned(), content: Content::Bytes(text.as_bytes().to_vec()) };
+        let file = |path: &str, text: &str| Found {
+            path: path.to_owned(),
+            content: Content::Bytes(text.as_bytes().to_vec()),
+        };
         let mut found: Vec<_> = self.others.iter().map(|(path, text)| file(path, text)).collect();
         found.extend(self.peers.iter().map(|(path, text, blocks)| file(path, &peer(text, blocks, entries))));
         found.push(file(&self.paths[0], text));
@@ -125,14 +129,21 @@ impl Bench {
             return known.clone();
         }
         let examined = baybook::examine(self.found(&self.text, &self.rereads, with_rereads, entries), None);
-        let known: Known = examined.findings.iter().map(|one| (one.rule.name.to_owned(), one.message.clone())).collect();
+        let known: Known =
+            examined.findings.iter().map(|one| (one.rule.name.to_owned(), one.message.clone())).collect();
         self.usual.lock().expect("no thread panics").insert(key, known.clone());
         known
     }
 
     /// What is found with these edits and was not before, each with where it stands: in one of `blocks`, in a
     /// second reading's block, related to one of them, or elsewhere.
-    pub fn findings(&self, edits: &[Edit], at: &[&Block], at_rereads: &[&Block], with_rereads: bool) -> Vec<Value> {
+    pub fn findings(
+        &self,
+        edits: &[Edit],
+        at: &[&Block],
+        at_rereads: &[&Block],
+        with_rereads: bool,
+    ) -> Vec<Value> {
         let (text, moves) = edited(&self.text, edits, File::Engine);
         let (rereads, reread_moves) = edited(&self.rereads, edits, File::Rereads);
         let entries: BTreeSet<String> = at.iter().map(|block| block.of.clone()).collect();
@@ -141,7 +152,9 @@ impl Bench {
         let place = |span: baybook::source::Span| {
             let path = examined.sources.path(span.file);
             let within = |blocks: &[&Block], moves: &Moves| {
-                blocks.iter().any(|block| moves.at(block.range.start) <= span.start && span.start < moves.at(block.range.end))
+                blocks.iter().any(|block| {
+                    moves.at(block.range.start) <= span.start && span.start < moves.at(block.range.end)
+                })
             };
             match path {
                 _ if path == self.paths[0] && within(at, &moves) => "statement",
@@ -150,7 +163,8 @@ impl Bench {
             }
         };
         let new = examined.findings.iter().filter(|one| {
-            one.severity() != Severity::Note && !usual.contains(&(one.rule.name.to_owned(), one.message.clone()))
+            one.severity() != Severity::Note
+                && !usual.contains(&(one.rule.name.to_owned(), one.message.clone()))
         });
         new.map(|one| described(one, &place)).collect()
     }
@@ -202,7 +216,9 @@ fn peer(text: &str, blocks: &[Block], entries: &BTreeSet<String>) -> String {
 fn only(text: &str, used: &BTreeSet<&str>) -> String {
     let mut parts = text.split("\n[[entry]]");
     let head = parts.next().unwrap_or_default().to_owned();
-    let id = |part: &str| part.lines().find_map(|line| Some(line.strip_prefix("id = \"")?.trim_end_matches('"').to_owned()));
+    let id = |part: &str| {
+        part.lines().find_map(|line| Some(line.strip_prefix("id = \"")?.trim_end_matches('"').to_owned()))
+    };
     let kept = parts.filter(|part| id(part).is_some_and(|id| used.contains(id.as_str())));
     kept.fold(head, |all, part| all + "\n[[entry]]" + part)
 }
@@ -219,7 +235,8 @@ fn catalogue(files: &[(String, String)]) -> (BTreeMap<String, String>, States) {
                 plausible.insert(id.clone(), span.to_owned());
             }
             for (state, words) in entry.get("states").and_then(toml::Value::as_table).into_iter().flatten() {
-                let words = words.as_array().into_iter().flatten().filter_map(|word| Some(word.as_str()?.to_owned()));
+                let words =
+                    words.as_array().into_iter().flatten().filter_map(|word| Some(word.as_str()?.to_owned()));
                 states.insert((id.clone(), state.clone()), words.collect());
             }
         }

@@ -67,7 +67,12 @@ pub struct Misread<'b> {
 }
 
 /// A misreading of a class somewhere in the engine of a bench; none if chance led nowhere.
-pub fn misread<'b>(class: Class, bench: &'b Bench, benches: &'b [Bench], dice: &mut Dice) -> Option<Misread<'b>> {
+pub fn misread<'b>(
+    class: Class,
+    bench: &'b Bench,
+    benches: &'b [Bench],
+    dice: &mut Dice,
+) -> Option<Misread<'b>> {
     let block = dice.pick(&bench.blocks)?;
     match class {
         Class::Row => row(bench, block, dice),
@@ -121,11 +126,18 @@ fn row<'b>(bench: &'b Bench, block: &'b Block, dice: &mut Dice) -> Option<Misrea
     instead(block, list, other.texts(), "")
 }
 
-fn column<'b>(bench: &'b Bench, block: &'b Block, benches: &'b [Bench], dice: &mut Dice) -> Option<Misread<'b>> {
+fn column<'b>(
+    bench: &'b Bench,
+    block: &'b Block,
+    benches: &'b [Bench],
+    dice: &mut Dice,
+) -> Option<Misread<'b>> {
     let list = dice.pick(&block.lists).filter(|list| list.key != "stages")?;
     let fits = |own: bool| {
         let engines = benches.iter().filter(move |other| (other.maker == bench.maker) == own);
-        let blocks = engines.flat_map(|other| &other.blocks).filter(|one| one.of == block.of && one.place == block.place);
+        let blocks = engines
+            .flat_map(|other| &other.blocks)
+            .filter(|one| one.of == block.of && one.place == block.place);
         let lists = blocks.filter(|one| !std::ptr::eq(*one, block)).filter_map(|one| one.list(list.key));
         lists.filter(|other| other.texts() != list.texts()).collect::<Vec<_>>()
     };
@@ -170,9 +182,13 @@ fn place<'b>(bench: &'b Bench, block: &'b Block, dice: &mut Dice) -> Option<Misr
             && one.place.len() == block.place.len()
             && one.place.iter().zip(&block.place).filter(|(mine, theirs)| mine != theirs).count() == 1
             && one.place.iter().all(|(axis, word)| {
-                block.place.get(axis).is_some_and(|other| other == word || turned(other).as_ref() == Some(word))
+                block
+                    .place
+                    .get(axis)
+                    .is_some_and(|other| other == word || turned(other).as_ref() == Some(word))
             });
-        let by_entry = one.of == block.of.replace("intake", "exhaust") && one.of != block.of && one.place == block.place;
+        let by_entry =
+            one.of == block.of.replace("intake", "exhaust") && one.of != block.of && one.place == block.place;
         same_rest && (by_place || by_entry)
     };
     let all: Vec<&Block> = bench.blocks.iter().filter(opposite).collect();
@@ -189,10 +205,20 @@ fn condition<'b>(bench: &'b Bench, block: &'b Block, dice: &mut Dice) -> Option<
     let list = block.lists.first()?;
     let (state, word) = dice.pick(&block.states)?;
     let whole = |edits, way| {
-        Some(Misread { blocks: vec![block], key: list.key.to_owned(), before: list.texts(), after: list.texts(), edits, way })
+        Some(Misread {
+            blocks: vec![block],
+            key: list.key.to_owned(),
+            before: list.texts(),
+            after: list.texts(),
+            edits,
+            way,
+        })
     };
     let other = bench.blocks.iter().find(|one| {
-        one.of == block.of && one.place == block.place && one.variant == block.variant && one.when != block.when
+        one.of == block.of
+            && one.place == block.place
+            && one.variant == block.variant
+            && one.when != block.when
     });
     match (dice.roll(3), other.and_then(|one| one.list(list.key))) {
         (0, Some(theirs)) => instead(block, list, theirs.texts(), "the value of the other condition"),
@@ -248,7 +274,9 @@ fn superseded<'b>(bench: &'b Bench, block: &'b Block, dice: &mut Dice) -> Option
     let list = block.lists.first()?;
     if block.variant.is_some() {
         let base = bench.blocks.iter().find(|one| {
-            one.variant.is_none() && one.of == block.of && block.place.iter().all(|(axis, word)| one.place.get(axis) == Some(word))
+            one.variant.is_none()
+                && one.of == block.of
+                && block.place.iter().all(|(axis, word)| one.place.get(axis) == Some(word))
         });
         return instead(block, list, base?.list(list.key)?.texts(), "the value before the bulletin");
     }
@@ -265,11 +293,19 @@ fn superseded<'b>(bench: &'b Bench, block: &'b Block, dice: &mut Dice) -> Option
             }
         }
         let texts = list.texts();
-        return Some(Misread { blocks: vec![block], key: list.key.to_owned(), before: texts.clone(), after: texts, edits, way: "the old edition named" });
+        return Some(Misread {
+            blocks: vec![block],
+            key: list.key.to_owned(),
+            before: texts.clone(),
+            after: texts,
+            edits,
+            way: "the old edition named",
+        });
     }
     // The old edition had another value: one step of its last digit, in every form.
     let after: Vec<String> = list.forms.iter().filter_map(|form| stepped(&form.text)).collect();
-    (after.len() == 1 && list.forms.len() == 1).then(|| instead(block, list, after, "the value of the old edition"))?
+    (after.len() == 1 && list.forms.len() == 1)
+        .then(|| instead(block, list, after, "the value of the old edition"))?
 }
 
 fn default_source(text: &str) -> Option<String> {
@@ -298,9 +334,19 @@ fn sign_lost<'b>(block: &'b Block, dice: &mut Dice) -> Option<Misread<'b>> {
         let value = Value::parse(text).ok()?;
         let unit = value.unit();
         match value.shape() {
-            Shape::Tolerance { nominal, .. } | Shape::PercentTolerance { nominal, .. } => Some(unit.after(nominal.text())),
-            Shape::Min(number) => Some(if bound { format!("max {}", unit.after(number.text())) } else { unit.after(number.text()) }),
-            Shape::Max(number) => Some(if bound { format!("min {}", unit.after(number.text())) } else { unit.after(number.text()) }),
+            Shape::Tolerance { nominal, .. } | Shape::PercentTolerance { nominal, .. } => {
+                Some(unit.after(nominal.text()))
+            }
+            Shape::Min(number) => Some(if bound {
+                format!("max {}", unit.after(number.text()))
+            } else {
+                unit.after(number.text())
+            }),
+            Shape::Max(number) => Some(if bound {
+                format!("min {}", unit.after(number.text()))
+            } else {
+                unit.after(number.text())
+            }),
             Shape::Range { min, max } => Some(unit.after(if upper { max } else { min }.text())),
             _ => None,
         }
@@ -312,13 +358,19 @@ fn sign_lost<'b>(block: &'b Block, dice: &mut Dice) -> Option<Misread<'b>> {
 fn wrong_bolt<'b>(bench: &'b Bench, block: &'b Block, dice: &mut Dice) -> Option<Misread<'b>> {
     let list = block.list("setting")?;
     let thread = block.thread.as_ref()?;
-    let same = |one: &&Block| one.thread.as_ref() == Some(thread) && one.of != block.of && one.list("setting").is_some();
+    let same = |one: &&Block| {
+        one.thread.as_ref() == Some(thread) && one.of != block.of && one.list("setting").is_some()
+    };
     let all: Vec<&Block> = bench.blocks.iter().filter(same).collect();
     instead(block, list, dice.pick(&all)?.list("setting")?.texts(), "")
 }
 
 fn direction(block: &Block) -> Option<Misread<'_>> {
-    let (key, typed) = block.words.get("direction").map(|one| ("direction", one)).or_else(|| block.hand.as_ref().map(|one| ("hand", one)))?;
+    let (key, typed) = block
+        .words
+        .get("direction")
+        .map(|one| ("direction", one))
+        .or_else(|| block.hand.as_ref().map(|one| ("hand", one)))?;
     let other = match typed.text.as_str() {
         "clockwise" => "counter-clockwise",
         "counter-clockwise" => "clockwise",
@@ -346,11 +398,14 @@ fn stage<'b>(bench: &'b Bench, block: &'b Block, dice: &mut Dice) -> Option<Misr
     }
     // With the brackets of its own list, and the comma that parts it from the next stage or the last.
     let inner = list.range();
-    let (start, end) = if list.forms.len() > 1 { (inner.start - 1, inner.end + 1) } else { (inner.start, inner.end) };
+    let (start, end) =
+        if list.forms.len() > 1 { (inner.start - 1, inner.end + 1) } else { (inner.start, inner.end) };
     let rest = &bench.text[end..];
     let range = match rest.strip_prefix(", ") {
         Some(_) => start..end + 2,
-        None => start - bench.text[..start].len() + bench.text[..start].trim_end_matches([',', ' ']).len()..end,
+        None => {
+            start - bench.text[..start].len() + bench.text[..start].trim_end_matches([',', ' ']).len()..end
+        }
     };
     Some(Misread {
         blocks: vec![block],

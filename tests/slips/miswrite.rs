@@ -14,8 +14,13 @@ pub enum Class {
 
 impl Class {
     /// With the share of each.
-    pub const ALL: [(Self, usize); 5] =
-        [(Self::WrongDigit, 6), (Self::Decimal, 4), (Self::Swap, 4), (Self::DroppedOrDoubled, 3), (Self::Scan, 3)];
+    pub const ALL: [(Self, usize); 5] = [
+        (Self::WrongDigit, 6),
+        (Self::Decimal, 4),
+        (Self::Swap, 4),
+        (Self::DroppedOrDoubled, 3),
+        (Self::Scan, 3),
+    ];
 
     pub const fn name(self) -> &'static str {
         match self {
@@ -29,7 +34,8 @@ impl Class {
 }
 
 /// Digits that look alike on a worn page.
-const ALIKE: [(u8, u8); 6] = [(b'3', b'8'), (b'8', b'3'), (b'5', b'6'), (b'6', b'5'), (b'1', b'7'), (b'7', b'1')];
+const ALIKE: [(u8, u8); 6] =
+    [(b'3', b'8'), (b'8', b'3'), (b'5', b'6'), (b'6', b'5'), (b'1', b'7'), (b'7', b'1')];
 
 /// `number` with one slip of a class in it; none if it has no place for such a slip.
 pub fn miswritten(number: &str, class: Class, dice: &mut Dice) -> Option<String> {

@@ -66,7 +66,8 @@ impl Block {
     }
 
     pub fn same_identity(&self, other: &Self) -> bool {
-        (&self.of, &self.place, &self.when, &self.variant) == (&other.of, &other.place, &other.when, &other.variant)
+        (&self.of, &self.place, &self.when, &self.variant)
+            == (&other.of, &other.place, &other.when, &other.variant)
     }
 }
 
@@ -117,7 +118,8 @@ fn block(table: &DeTable<'_>, id: Option<String>, text: &str) -> Block {
     let fastener = strings(table, "fastener");
     let part = |key: &str| fastener.iter().find(|(name, _)| name == key).map(|(_, word)| word.clone());
     let misprint = strings(table, "misprint");
-    let misprinted = |key: &str| misprint.iter().find(|(name, _)| name == key).map(|(_, word)| word.text.clone());
+    let misprinted =
+        |key: &str| misprint.iter().find(|(name, _)| name == key).map(|(_, word)| word.text.clone());
     let variant = id.or_else(|| string(table, "variant").map(|one| one.text));
     Block {
         range: start..end,

@@ -6,14 +6,20 @@ use crate::model::{Printed, Statement};
 use crate::quantity::{Grade, Part, PartName, Side, Slip, Value, Witness, disagreement, grade, likely_slips};
 
 /// See the page beside this file.
-pub static RULE: Rule =
-    crate::rule!("dual_units_disagree", "dual-units-disagree", Error, Units, "two printed forms of one value contradict each other");
+pub static RULE: Rule = crate::rule!(
+    "dual_units_disagree",
+    "dual-units-disagree",
+    Error,
+    Units,
+    "two printed forms of one value contradict each other"
+);
 
 /// Every further printed form is held against the first, the maker's own.
 pub fn check(subject: &Subject<'_>, sink: &mut Sink) {
     for statement in subject.statements() {
         for (place, forms) in statement.form.alternatives().into_iter().enumerate() {
-            let read: Vec<_> = forms.iter().map(|one| Reading { printed: one, value: as_meant(statement, one) }).collect();
+            let read: Vec<_> =
+                forms.iter().map(|one| Reading { printed: one, value: as_meant(statement, one) }).collect();
             let Some((first, others)) = read.split_first() else { continue };
             let conflicting: Vec<_> = others.iter().filter(|other| first.contradicts(other)).collect();
             if conflicting.is_empty() {
@@ -95,12 +101,14 @@ fn finding(subject: &Subject<'_>, first: &Reading<'_>, other: &Reading<'_>, slip
         let span = within(first, disagreement(&other.value, &first.value).as_ref());
         return Finding::new(&RULE, span, message, help).with(other.printed.span, "the other form is here");
     }
-    Finding::new(&RULE, within(other, part.as_ref()), message, help).with(first.printed.span, "the maker's own unit is here")
+    Finding::new(&RULE, within(other, part.as_ref()), message, help)
+        .with(first.printed.span, "the maker's own unit is here")
 }
 
 /// What was probably meant, each offer as "write `VALUE`", the likelier first.
 fn help(slips: &[Slip]) -> String {
-    let because = |slip: &Slip| slip.because.as_ref().map(|because| format!(" ({because})")).unwrap_or_default();
+    let because =
+        |slip: &Slip| slip.because.as_ref().map(|because| format!(" ({because})")).unwrap_or_default();
     match slips {
         [] => "read both again from the page, and correct the one that is wrong".to_owned(),
         [only] => format!("probably {}; write `{}` if the page says so", only.what, only.offer),

@@ -8,8 +8,13 @@ use crate::model::{Printed, Statement, Words};
 use crate::quantity::{Exact, Value, Witness, likely_slips_beside, times_apart};
 
 /// See the page beside this file.
-pub static RULE: Rule =
-    crate::rule!("far_from_its_pair", "far-from-its-pair", Warning, Physics, "a value is many times that of the other side, or of what it takes the place of");
+pub static RULE: Rule = crate::rule!(
+    "far_from_its_pair",
+    "far-from-its-pair",
+    Warning,
+    Physics,
+    "a value is many times that of the other side, or of what it takes the place of"
+);
 
 /// So many times as much as its pair is odd; what is meant is far nearer.
 const ODD: i64 = 5;
@@ -49,7 +54,8 @@ fn like_places(one: &Words, other: &Words) -> bool {
         let (word, theirs) = (word.as_str(), theirs.as_str());
         PAIRS.iter().any(|pair| *pair == (word, theirs) || *pair == (theirs, word))
     };
-    one.len() == other.len() && other.get(*axis).is_some_and(|theirs| axis.as_str() == "cylinder" || pair(theirs))
+    one.len() == other.len()
+        && other.get(*axis).is_some_and(|theirs| axis.as_str() == "cylinder" || pair(theirs))
 }
 
 fn held(subject: &Subject<'_>, one: &Statement, other: &Statement, sink: &mut Sink) {
@@ -87,7 +93,8 @@ fn finding(
     let slips = likely_slips_beside((&first.value, &of_first), (&second.value, &of_second), |one, other| {
         !are_apart(one, other, TOGETHER)
     });
-    let offers: Vec<_> = slips.iter().map(|slip| format!("probably {}: write `{}`", slip.what, slip.offer)).collect();
+    let offers: Vec<_> =
+        slips.iter().map(|slip| format!("probably {}: write `{}`", slip.what, slip.offer)).collect();
     let offers = if offers.is_empty() { String::new() } else { format!("; {}", offers.join("; or else ")) };
     let help = format!("look at the page again, at both{offers}");
     Finding::new(&RULE, second.span, message, help).with(first.span, "the other is here").about(other.span)

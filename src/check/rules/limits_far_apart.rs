@@ -7,8 +7,13 @@ use crate::model::{Printed, Statement};
 use crate::quantity::{Shape, Value, Witness, likely_slip_alone, power_of_ten};
 
 /// See the page beside this file.
-pub static RULE: Rule =
-    crate::rule!("limits_far_apart", "limits-far-apart", Warning, Physics, "one limit of a value is ten times the other or more");
+pub static RULE: Rule = crate::rule!(
+    "limits_far_apart",
+    "limits-far-apart",
+    Warning,
+    Physics,
+    "one limit of a value is ten times the other or more"
+);
 
 /// Every range above zero; one that is implausible by itself is found elsewhere.
 pub fn check(subject: &Subject<'_>, sink: &mut Sink) {
@@ -31,11 +36,20 @@ fn are_far_apart(value: &Value) -> bool {
 }
 
 fn finding(statement: &Statement, printed: &Printed, known: &[Witness<'_>]) -> Finding {
-    let message = format!("the limits of {}, `{}`, are ten times apart or more", statement.identity, printed.value.text());
+    let message = format!(
+        "the limits of {}, `{}`, are ten times apart or more",
+        statement.identity,
+        printed.value.text()
+    );
     let fits = |meant: &Value| !are_far_apart(meant);
     let help = likely_slip_alone(&printed.value, known, fits).map_or_else(
         || "look at the page again: the decimal point of either limit".to_owned(),
-        |slip| format!("look at the page again: probably {}; write `{}` if the page says so", slip.what, slip.offer),
+        |slip| {
+            format!(
+                "look at the page again: probably {}; write `{}` if the page says so",
+                slip.what, slip.offer
+            )
+        },
     );
     Finding::new(&RULE, printed.span, message, help)
 }

@@ -6,8 +6,13 @@ use crate::model::{Form, Printed, Statement};
 use crate::quantity::Shape;
 
 /// See the page beside this file.
-pub static RULE: Rule =
-    crate::rule!("min_for_max", "min-for-max", Warning, Physics, "a limit is a minimum where all others of its entry are a maximum, or the other way round");
+pub static RULE: Rule = crate::rule!(
+    "min_for_max",
+    "min-for-max",
+    Warning,
+    Physics,
+    "a limit is a minimum where all others of its entry are a maximum, or the other way round"
+);
 
 /// So many other statements of the entry must all have the same side before one that has the other is odd.
 const ENOUGH: usize = 3;
@@ -16,7 +21,9 @@ const ENOUGH: usize = 3;
 pub fn check(subject: &Subject<'_>, sink: &mut Sink) {
     for statement in subject.statements() {
         for (place, forms) in statement.form.alternatives().into_iter().enumerate() {
-            let Some((first, side)) = forms.first().and_then(|one| Some((one, Side::of(one)?))) else { continue };
+            let Some((first, side)) = forms.first().and_then(|one| Some((one, Side::of(one)?))) else {
+                continue;
+            };
             let others: Vec<_> = subject.statements().filter(|one| is_another(one, statement)).collect();
             let sides: Vec<_> = others.iter().filter_map(|one| of(&one.form, place)).collect();
             if sides.len() >= ENOUGH && sides.iter().all(|(other, _)| *other == Some(side.other())) {

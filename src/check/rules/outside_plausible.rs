@@ -7,8 +7,13 @@ use crate::model::{Entry, Form, Printed, Statement};
 use crate::quantity::{Beyond, Shape, Witness, beyond, likely_slip_alone};
 
 /// See the page beside this file.
-pub static RULE: Rule =
-    crate::rule!("outside_plausible", "outside-plausible", Warning, Physics, "a value lies outside what an experienced eye finds plausible");
+pub static RULE: Rule = crate::rule!(
+    "outside_plausible",
+    "outside-plausible",
+    Warning,
+    Physics,
+    "a value lies outside what an experienced eye finds plausible"
+);
 
 /// Every value with a plausible span, against it; where two printed forms contradict each other, that is said.
 pub fn check(subject: &Subject<'_>, sink: &mut Sink) {
@@ -38,7 +43,13 @@ fn values(statement: &Statement) -> Vec<(Option<usize>, &Printed)> {
     }
 }
 
-fn finding(entry: &Entry, printed: &Printed, plausible: &Printed, side: Beyond, known: &[Witness<'_>]) -> Finding {
+fn finding(
+    entry: &Entry,
+    printed: &Printed,
+    plausible: &Printed,
+    side: Beyond,
+    known: &[Witness<'_>],
+) -> Finding {
     let side = match side {
         Beyond::Below => "below",
         Beyond::Above => "above",
@@ -49,7 +60,12 @@ fn finding(entry: &Entry, printed: &Printed, plausible: &Printed, side: Beyond, 
     let inside = |meant: &crate::quantity::Value| beyond(meant, &plausible.value).is_none();
     let help = likely_slip_alone(&printed.value, known, inside).map_or_else(
         || "look at the page again: the unit, the decimal point, the row".to_owned(),
-        |slip| format!("look at the page again: probably {}; write `{}` if the page says so", slip.what, slip.offer),
+        |slip| {
+            format!(
+                "look at the page again: probably {}; write `{}` if the page says so",
+                slip.what, slip.offer
+            )
+        },
     );
     Finding::new(&RULE, printed.span, message, help).with(plausible.span, "the plausible span is here")
 }

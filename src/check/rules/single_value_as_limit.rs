@@ -6,8 +6,13 @@ use crate::model::{Form, Printed, Statement};
 use crate::quantity::Shape;
 
 /// See the page beside this file.
-pub static RULE: Rule =
-    crate::rule!("single_value_as_limit", "single-value-as-limit", Warning, Physics, "a window or a wear limit is a single value");
+pub static RULE: Rule = crate::rule!(
+    "single_value_as_limit",
+    "single-value-as-limit",
+    Warning,
+    Physics,
+    "a window or a wear limit is a single value"
+);
 
 /// Every window, and every wear limit.
 pub fn check(subject: &Subject<'_>, sink: &mut Sink) {
@@ -28,6 +33,7 @@ const WINDOW: &str = "look at the page again: a tolerance, a second limit, `min`
 const WEAR_LIMIT: &str = "say whether it is the least or the most: `min` or `max` before the value";
 
 fn finding(statement: &Statement, single: &Printed, what: &str, help: &str) -> Finding {
-    let message = format!("the {what} of {} is the single value `{}`", statement.identity, single.value.text());
+    let message =
+        format!("the {what} of {} is the single value `{}`", statement.identity, single.value.text());
     Finding::new(&RULE, single.span, message, help)
 }

@@ -7,8 +7,13 @@ use crate::model::{Form, Statement};
 use crate::quantity::{Limit, Shape, Value, likely_slips_beside};
 
 /// See the page beside this file.
-pub static RULE: Rule =
-    crate::rule!("wear_limit_within_new", "wear-limit-within-new", Warning, Physics, "a wear limit lies within the fit of new parts");
+pub static RULE: Rule = crate::rule!(
+    "wear_limit_within_new",
+    "wear-limit-within-new",
+    Warning,
+    Physics,
+    "a wear limit lies within the fit of new parts"
+);
 
 /// Every wear limit that stands beside the fit of new parts.
 pub fn check(subject: &Subject<'_>, sink: &mut Sink) {
@@ -16,8 +21,15 @@ pub fn check(subject: &Subject<'_>, sink: &mut Sink) {
         let Form::Fit { new, wear_limit } = &statement.form else { continue };
         let (Some(first_new), Some(limit)) = (new.first(), wear_limit.first()) else { continue };
         let said_already = contradict(statement, new) || contradict(statement, wear_limit);
-        if !said_already && limit.value.unit().converts_to(first_new.value.unit()) && crosses(&first_new.value, &limit.value) {
-            let message = format!("the wear limit `{}` lies within new, `{}`", limit.value.text(), first_new.value.text());
+        if !said_already
+            && limit.value.unit().converts_to(first_new.value.unit())
+            && crosses(&first_new.value, &limit.value)
+        {
+            let message = format!(
+                "the wear limit `{}` lies within new, `{}`",
+                limit.value.text(),
+                first_new.value.text()
+            );
             let help = help(subject, statement, &first_new.value, &limit.value);
             let finding = Finding::new(&RULE, limit.span, message, help).with(first_new.span, "new is here");
             sink.push(finding.about(statement.span));

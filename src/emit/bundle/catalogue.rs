@@ -7,6 +7,7 @@ use serde::Serialize;
 
 use super::quantity::{PrintedJson, form};
 use crate::model::{Domain, Entry, EntryId, Model};
+use crate::quantity::Kind;
 
 /// Service groups and their entries.
 #[derive(Debug, Serialize, JsonSchema)]
@@ -89,8 +90,8 @@ fn entry(entry: &Entry) -> EntryJson {
         id: entry.id.to_string(),
         title: entry.title.clone(),
         aka: entry.aka.clone(),
-        kind: entry.kind.map(|kind| kind.name()),
-        input: entry.input.map(|kind| kind.name()),
+        kind: entry.kind.map(Kind::name),
+        input: entry.input.map(Kind::name),
         forms: entry.forms.iter().map(|form| form.key()).collect(),
         axes: entry.axes.clone(),
         states: entry.states.iter().map(|(state, domain)| (state.clone(), state_json(domain))).collect(),

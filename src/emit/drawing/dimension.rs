@@ -226,6 +226,7 @@ fn trimmed(value: f64) -> String {
 mod tests {
     use super::*;
 
+    #[allow(clippy::unnecessary_wraps, reason = "a drawing may have no mark")]
     fn mark(at: f64, label: &str) -> Option<Mark> {
         Some(Mark { at, label: label.to_owned(), inclusive: true })
     }

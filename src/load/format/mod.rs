@@ -15,7 +15,9 @@ mod located;
 mod machine;
 mod procedure;
 mod reference;
+mod relation;
 mod reread;
+mod variant;
 
 use std::collections::BTreeMap;
 
@@ -23,18 +25,15 @@ pub use base::{BaseFile, Publish};
 pub use catalogue::{CatalogueFile, Entry, StateDomain};
 pub use code::{Code, CodesFile};
 pub use complaint::{Access, Cause, Check, ComplaintFile};
-pub use engine::{
-    Defaults, EngineFile, Fastener, Layout, Misprint, Pin,
-    Selection, Spec, Stage, Variant, VariantReach, Waiver, WaiverTarget,
-};
+pub use engine::{Defaults, EngineFile, Fastener, Layout, Misprint, Pin, Selection, Spec, Stage};
 pub use ids::{Fate, IdsFile, RetiredId};
 pub use located::{Located, OneOrMany, Text};
 pub use machine::{Fitted, Machine, MachinesFile, SerialSpan};
 pub use procedure::{Fits, ProcedureHead};
-pub use reference::{
-    Gauge, GaugesFile, Hazard, HazardsFile, Source, SourcesFile,
-};
+pub use reference::{Gauge, GaugesFile, Hazard, HazardsFile, Source, SourcesFile};
+pub use relation::{Relation, RelationFits, RelationOff, RelationsFile};
 pub use reread::{Reread, RereadsFile};
+pub use variant::{Variant, VariantReach, Waiver, WaiverTarget};
 
 /// Named words beside a statement: its places (`where`) or its conditions (`when`).
 pub type Words = BTreeMap<Text, Text>;

@@ -11,8 +11,13 @@ use super::{Side, Slip, Witness, print, times_apart};
 ///
 /// None where nothing simple makes it fit.
 #[must_use]
-pub fn likely_slip_alone(value: &Value, witnesses: &[Witness<'_>], fits: impl Fn(&Value) -> bool) -> Option<Slip> {
-    let (_, meant) = likeliest(value, witnesses, &|meant| fits(&meant.value).then(|| alone(meant, witnesses)))?;
+pub fn likely_slip_alone(
+    value: &Value,
+    witnesses: &[Witness<'_>],
+    fits: impl Fn(&Value) -> bool,
+) -> Option<Slip> {
+    let (_, meant) =
+        likeliest(value, witnesses, &|meant| fits(&meant.value).then(|| alone(meant, witnesses)))?;
     Some(slip(Side::Primary, &meant))
 }
 

@@ -29,7 +29,10 @@ impl Guess {
     }
 
     pub(super) fn slip(&self, because: Option<String>) -> Slip {
-        let as_shown = || convert(&self.primary, self.secondary.unit()).is_ok_and(|shown| shown.text == self.secondary.text());
+        let as_shown = || {
+            convert(&self.primary, self.secondary.unit())
+                .is_ok_and(|shown| shown.text == self.secondary.text())
+        };
         let is = if self.grade == Grade::Strict || as_shown() { "is" } else { "is about" };
         let what = format!("{}: {} {is} {}", self.happened, self.primary, self.secondary);
         Slip { side: self.side, what, offer: self.offer().text(), because }
@@ -96,7 +99,8 @@ pub(super) fn miswritten(wrong: &Value) -> Vec<Meant> {
     let numbers = wrong.numbers();
     for (place, number) in numbers.iter().enumerate() {
         for one in undone(number) {
-            let shape = Number::parse(&one.meant).ok().map(|number| wrong.shape().with_number(place, &number));
+            let shape =
+                Number::parse(&one.meant).ok().map(|number| wrong.shape().with_number(place, &number));
             let value = shape.and_then(|shape| wrong.with_shape(shape));
             all.extend(value.map(|value| Meant::new(one.happened, value, one.odds)));
         }
@@ -152,28 +156,37 @@ pub(super) fn other_shape(wrong: &Value, right: &Value) -> Vec<Meant> {
         (Some(number), Shape::Tolerance { plus, minus, .. }) => {
             let gap = |gap: &Number| converted(gap.exact(), wrong, right, true);
             let pair = gap(plus).zip(gap(minus));
-            pair.map(|(plus, minus)| ("the tolerance was lost", Shape::Tolerance { nominal: number.clone(), plus, minus }))
-                .into_iter()
-                .collect()
+            pair.map(|(plus, minus)| {
+                ("the tolerance was lost", Shape::Tolerance { nominal: number.clone(), plus, minus })
+            })
+            .into_iter()
+            .collect()
         }
         (Some(number), Shape::Range { min, max }) => {
             let end = |end: &Number| converted(end.exact(), wrong, right, false);
             let low = end(min).map(|min| ("the minimum was lost", Shape::Range { min, max: number.clone() }));
-            let high = end(max).map(|max| ("the maximum was lost", Shape::Range { min: number.clone(), max }));
+            let high =
+                end(max).map(|max| ("the maximum was lost", Shape::Range { min: number.clone(), max }));
             low.into_iter().chain(high).collect()
         }
-        (Some(number), other) => other.lone_with(number).map(|shape| (lone_words(other), shape)).into_iter().collect(),
+        (Some(number), other) => {
+            other.lone_with(number).map(|shape| (lone_words(other), shape)).into_iter().collect()
+        }
         (None, other) => {
             let ends: Vec<&Number> = match wrong.shape() {
                 Shape::Range { min, max } => vec![min, max],
                 Shape::Tolerance { nominal, .. } | Shape::PercentTolerance { nominal, .. } => vec![nominal],
                 _ => Vec::new(),
             };
-            ends.into_iter().filter_map(|number| Some((lone_words(other), other.lone_with(number)?))).collect()
+            ends.into_iter()
+                .filter_map(|number| Some((lone_words(other), other.lone_with(number)?)))
+                .collect()
         }
     };
     let meant = shapes.into_iter().filter(|(_, shape)| shape != wrong.shape());
-    meant.filter_map(|(happened, shape)| Some(Meant::new(happened, wrong.with_shape(shape)?, Odds::of(5, 4)))).collect()
+    meant
+        .filter_map(|(happened, shape)| Some(Meant::new(happened, wrong.with_shape(shape)?, Odds::of(5, 4))))
+        .collect()
 }
 
 /// What a value with one number was meant as.

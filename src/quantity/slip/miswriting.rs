@@ -22,8 +22,7 @@ pub(super) struct Undone {
 const ALIKE: [(char, char); 3] = [('3', '8'), ('5', '6'), ('1', '7')];
 
 /// How far a decimal point slips, in places, and the share of all slips that goes so far, in hundredths.
-pub(super) const PLACES: [(i32, u64); 6] =
-    [(1, 160), (-1, 160), (2, 30), (-2, 30), (3, 10), (-3, 10)];
+pub(super) const PLACES: [(i32, u64); 6] = [(1, 160), (-1, 160), (2, 30), (-2, 30), (3, 10), (-3, 10)];
 
 /// Everything that `number` may have been.
 pub(super) fn undone(number: &Number) -> Vec<Undone> {
@@ -122,9 +121,8 @@ fn with_one_more(number: &Number) -> Vec<String> {
 /// `number` with one digit changed, in every way.
 fn one_changed(number: &Number) -> Vec<Undone> {
     let letters: Vec<char> = number.text().chars().collect();
-    let places = digit_places(number)
-        .into_iter()
-        .flat_map(|place| ('0'..='9').map(move |digit| (place, digit)));
+    let places =
+        digit_places(number).into_iter().flat_map(|place| ('0'..='9').map(move |digit| (place, digit)));
     places
         .filter_map(|(place, digit)| {
             let mut meant = letters.clone();

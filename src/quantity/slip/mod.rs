@@ -60,7 +60,8 @@ pub fn likely_slips(primary: &Value, secondary: &Value, witnesses: &[Witness<'_>
             odds.cmp(other_odds).then_with(|| other.offer().text().cmp(&guess.offer().text()))
         })
     };
-    let mut found: Vec<(Odds, Guess)> = [Side::Secondary, Side::Primary].into_iter().filter_map(best).collect();
+    let mut found: Vec<(Odds, Guess)> =
+        [Side::Secondary, Side::Primary].into_iter().filter_map(best).collect();
     found.sort_by(|(odds, _), (other, _)| other.cmp(odds));
     let slips = found.iter().enumerate().map(|(place, (_, guess))| {
         // The second offer has no witness of its own: whatever speaks, spoke for the first.

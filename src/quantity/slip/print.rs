@@ -22,7 +22,11 @@ pub(super) fn weighed(odds: Odds, primary: &Value, secondary: &Value) -> Odds {
 
 /// `odds`, less what is odd about printing this one form.
 pub(super) fn weighed_alone(odds: Odds, value: &Value) -> Odds {
-    value.shape().numbers().into_iter().fold(evenly(odds, value), |odds, one| shortly(odds.times(roundness(one)), one))
+    value
+        .shape()
+        .numbers()
+        .into_iter()
+        .fold(evenly(odds, value), |odds, one| shortly(odds.times(roundness(one)), one))
 }
 
 /// One form by itself: `0.20 ± 0.050 mm`, `345..345 kPa` and `0.02..0.35 mm` are odd.
@@ -46,7 +50,8 @@ fn evenly(odds: Odds, value: &Value) -> Odds {
 
 /// Of two numbers that would do, the shorter.
 fn shortly(odds: Odds, number: &Number) -> Odds {
-    let digits = number.text().trim_start_matches(['-', '0', '.']).chars().filter(char::is_ascii_digit).count();
+    let digits =
+        number.text().trim_start_matches(['-', '0', '.']).chars().filter(char::is_ascii_digit).count();
     (SHORT..digits).fold(odds, |odds, _| odds.times((1, LONGER)))
 }
 

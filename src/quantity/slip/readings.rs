@@ -28,8 +28,11 @@ pub fn readings_differ(
     let agreed = |value: &Value| beside.iter().find(|(other, before)| contradicts(value, other, *before));
     let (odds_first, odds_second) = (weight(first, beside, witnesses), weight(second, beside, witnesses));
     // A zero at the end is lost more often than one is made up.
-    let second_is_likelier =
-        if ends(first) == ends(second) { second.decimals() > first.decimals() } else { odds_second > odds_first };
+    let second_is_likelier = if ends(first) == ends(second) {
+        second.decimals() > first.decimals()
+    } else {
+        odds_second > odds_first
+    };
     let (right, wrong) = if second_is_likelier { (second, first) } else { (first, second) };
     let because = match (agreed(right), agreed(wrong)) {
         (None, Some((other, _))) => Some(format!("{other} beside it agrees with {right}, not with {wrong}")),
@@ -52,10 +55,14 @@ fn weight(value: &Value, beside: &[(&Value, bool)], witnesses: &[Witness<'_>]) -
 
 /// What turned the right value into the wrong one.
 fn happened(right: &Value, wrong: &Value) -> Option<String> {
-    let same = |one: &Value| ends(one) == ends(right) && one.shape().numbers().len() == right.shape().numbers().len();
+    let same = |one: &Value| {
+        ends(one) == ends(right) && one.shape().numbers().len() == right.shape().numbers().len()
+    };
     let all = miswritten(wrong).into_iter().chain(other_unit(wrong)).chain(other_shape(wrong, right));
     let exactly = all.filter(|meant| meant.value == *right || same(&meant.value));
-    exactly.max_by(|one, other| one.odds.cmp(&other.odds).then_with(|| other.happened.cmp(&one.happened))).map(|one| one.happened)
+    exactly
+        .max_by(|one, other| one.odds.cmp(&other.odds).then_with(|| other.happened.cmp(&one.happened)))
+        .map(|one| one.happened)
 }
 
 fn ends(value: &Value) -> [Option<Exact>; 2] {
@@ -75,7 +82,10 @@ mod tests {
         let (low, high, inches) = (value("0.20 mm"), value("0.02 mm"), value("0.008 in"));
         let found = readings_differ(&high, &low, &[(&inches, false)], &[]);
         assert!(found.second_is_likelier);
-        assert_eq!(found.because.as_deref(), Some("0.008 in beside it agrees with 0.20 mm, not with 0.02 mm"));
+        assert_eq!(
+            found.because.as_deref(),
+            Some("0.008 in beside it agrees with 0.20 mm, not with 0.02 mm")
+        );
         let span = value("0.03..0.45 mm");
         let found = readings_differ(&low, &high, &[], &[Witness::Plausible(&span)]);
         assert!(!found.second_is_likelier);
@@ -92,7 +102,11 @@ mod tests {
         ] {
             let (right, wrong, span) = (value(right), value(wrong), value(span));
             let found = readings_differ(&wrong, &right, &[], &[Witness::Plausible(&span)]);
-            assert_eq!((found.second_is_likelier, found.what.as_deref()), (true, Some(what)), "{right}, {wrong}");
+            assert_eq!(
+                (found.second_is_likelier, found.what.as_deref()),
+                (true, Some(what)),
+                "{right}, {wrong}"
+            );
         }
     }
 }

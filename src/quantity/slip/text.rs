@@ -97,7 +97,8 @@ fn numbers(text: &str) -> Vec<Range<usize>> {
     let mut start = None;
     let end = std::iter::once((text.len(), ' '));
     for (at, letter) in text.char_indices().chain(end) {
-        let next_is_digit = || text.get(at + 1..).is_some_and(|rest| rest.starts_with(|one: char| one.is_ascii_digit()));
+        let next_is_digit =
+            || text.get(at + 1..).is_some_and(|rest| rest.starts_with(|one: char| one.is_ascii_digit()));
         let inner = letter == '.'
             && next_is_digit()
             && start.and_then(|start| text.get(start..at)).is_some_and(|digits| !digits.contains('.'));
@@ -126,7 +127,8 @@ fn turned(text: &str, low: &Range<usize>, high: &Range<usize>) -> Option<String>
 /// Every comma between two digits as a point.
 fn pointed(text: &str) -> Option<String> {
     let letters: Vec<char> = text.chars().collect();
-    let digit = |place: Option<usize>| place.and_then(|place| letters.get(place)).is_some_and(char::is_ascii_digit);
+    let digit =
+        |place: Option<usize>| place.and_then(|place| letters.get(place)).is_some_and(char::is_ascii_digit);
     let comma = |(place, letter): (usize, &char)| {
         let between = *letter == ',' && digit(place.checked_sub(1)) && digit(Some(place + 1));
         if between { '.' } else { *letter }
@@ -138,7 +140,8 @@ fn pointed(text: &str) -> Option<String> {
 /// `8-Jan mm` as 8.1 mm or 1.8 mm, or as a half where it is a fraction.
 fn dated(text: &str) -> Vec<Meaning> {
     let lower = text.to_lowercase();
-    let Some((month, at)) = MONTHS.iter().zip(1..).find_map(|(name, month)| Some((month, lower.find(name)?))) else {
+    let Some((month, at)) = MONTHS.iter().zip(1..).find_map(|(name, month)| Some((month, lower.find(name)?)))
+    else {
         return Vec::new();
     };
     let Some(rest) = text.get(at + 3..).filter(|_| lower.len() == text.len()) else { return Vec::new() };
@@ -151,8 +154,15 @@ fn dated(text: &str) -> Vec<Meaning> {
         (day, rest)
     };
     let day = day.trim_start_matches('0');
-    let ways = [format!("{day}.{month}"), format!("{month}.{day}"), format!("{month}/{day}"), format!("{day}/{month}")];
-    let as_value = |number: String| ("a date stands for a number".to_owned(), format!("{number}{rest}"), Odds::of(20, 2));
+    let ways = [
+        format!("{day}.{month}"),
+        format!("{month}.{day}"),
+        format!("{month}/{day}"),
+        format!("{day}/{month}"),
+    ];
+    let as_value = |number: String| {
+        ("a date stands for a number".to_owned(), format!("{number}{rest}"), Odds::of(20, 2))
+    };
     ways.into_iter().map(as_value).collect()
 }
 

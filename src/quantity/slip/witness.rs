@@ -20,7 +20,13 @@ impl Witness<'_> {
     /// How much a value as it may have been meant gains or loses by it.
     pub(super) fn weighs(&self, primary: &Value, secondary: &Value) -> (u64, u64) {
         match self {
-            Self::Plausible(span) => if beyond(primary, span).is_none() { (1, 1) } else { (1, 200) },
+            Self::Plausible(span) => {
+                if beyond(primary, span).is_none() {
+                    (1, 1)
+                } else {
+                    (1, 200)
+                }
+            }
             Self::Again(value, _) => match grade(primary, value) {
                 _ if value.text() == primary.text() || value.text() == secondary.text() => (20, 1),
                 Some(Grade::Conflict) => (1, 1000),
@@ -48,7 +54,8 @@ impl Witness<'_> {
 
     /// Why it is for `meant` and against `other`, if it is.
     pub(super) fn because(&self, meant: (&Value, &Value), other: (&Value, &Value)) -> Option<String> {
-        let ((more, less), (other_more, other_less)) = (self.weighs(meant.0, meant.1), self.weighs(other.0, other.1));
+        let ((more, less), (other_more, other_less)) =
+            (self.weighs(meant.0, meant.1), self.weighs(other.0, other.1));
         if more * other_less <= 2 * other_more * less {
             return None;
         }
@@ -88,7 +95,8 @@ pub fn beyond(value: &Value, span: &Value) -> Option<Beyond> {
     if !value.unit().converts_to(span.unit()) {
         return None;
     }
-    let limits: Vec<Exact> = [value.min(), value.max()].into_iter().flatten().map(|one| value.unit().to_si(&one.exact)).collect();
+    let limits: Vec<Exact> =
+        [value.min(), value.max()].into_iter().flatten().map(|one| value.unit().to_si(&one.exact)).collect();
     let end = |end: Option<Limit>| end.map(|one| span.unit().to_si(&one.exact));
     let (least, most) = (end(span.min()), end(span.max()));
     if limits.iter().any(|one| least.as_ref().is_some_and(|least| one < least)) {

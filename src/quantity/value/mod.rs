@@ -63,9 +63,7 @@ impl Value {
             Shape::Tolerance { nominal, plus, minus } if plus == minus => {
                 after(&format!("{nominal} ± {plus}"))
             }
-            Shape::Tolerance { nominal, plus, minus } => {
-                after(&format!("{nominal} +{plus}/-{minus}"))
-            }
+            Shape::Tolerance { nominal, plus, minus } => after(&format!("{nominal} +{plus}/-{minus}")),
             Shape::PercentTolerance { nominal, percent } => {
                 format!("{} ± {percent} %", after(nominal))
             }
@@ -117,9 +115,7 @@ impl Value {
                 Some(self.limit(number.exact().clone(), true))
             }
             Shape::Range { max, .. } => Some(self.limit(max.exact().clone(), true)),
-            Shape::Tolerance { nominal, plus, .. } => {
-                Some(self.limit(nominal.exact() + plus.exact(), true))
-            }
+            Shape::Tolerance { nominal, plus, .. } => Some(self.limit(nominal.exact() + plus.exact(), true)),
             Shape::PercentTolerance { nominal, percent } => {
                 Some(self.limit(nominal.exact() + share(nominal, percent), true))
             }

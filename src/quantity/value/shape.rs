@@ -101,7 +101,9 @@ impl Shape {
     /// Its number, where it has just one.
     pub(in super::super) const fn lone(&self) -> Option<&Number> {
         match self {
-            Self::Single(one) | Self::Min(one) | Self::Max(one) | Self::Over(one) | Self::Under(one) => Some(one),
+            Self::Single(one) | Self::Min(one) | Self::Max(one) | Self::Over(one) | Self::Under(one) => {
+                Some(one)
+            }
             _ => None,
         }
     }

@@ -6,8 +6,13 @@ use crate::quantity::{Difference, Value, Witness, readings_differ};
 use crate::source::Span;
 
 /// See the page beside this file.
-pub static RULE: Rule =
-    crate::rule!("reread_differs", "reread-differs", Error, Provenance, "the second reading of a value differs from the first");
+pub static RULE: Rule = crate::rule!(
+    "reread_differs",
+    "reread-differs",
+    Error,
+    Provenance,
+    "the second reading of a value differs from the first"
+);
 
 /// A second reading whose value is another; `plausible` is the span of its entry.
 pub fn finding(
@@ -54,8 +59,11 @@ fn difference(
 
 /// The likelier reading first; nobody is said to be wrong who only may be.
 fn help(found: &Difference, mine: &str, theirs: &str) -> String {
-    let (right, at_right, wrong, at_wrong) =
-        if found.second_is_likelier { (theirs, "first", mine, "second") } else { (mine, "second", theirs, "first") };
+    let (right, at_right, wrong, at_wrong) = if found.second_is_likelier {
+        (theirs, "first", mine, "second")
+    } else {
+        (mine, "second", theirs, "first")
+    };
     let what = found.what.as_ref().map(|what| format!("{what} in one of them: ")).unwrap_or_default();
     let because = found.because.as_ref().map(|because| format!(" ({because})")).unwrap_or_default();
     format!(

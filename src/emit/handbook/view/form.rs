@@ -40,7 +40,8 @@ pub struct Brief {
 }
 
 impl Brief {
-    fn words(text: &str) -> Self {
+    /// Words in place of a figure.
+    pub fn words(text: &str) -> Self {
         Self { parts: vec![Figure { parts: vec![bind(text)], spoken: None }], joiner: "" }
     }
 
@@ -128,9 +129,7 @@ fn converted(printed: &Printed, units: &BTreeMap<Kind, Unit>) -> Option<Figure> 
 /// Every line of a form that has lines: windows, fits and settings.
 pub fn lines(form: &Form, units: &BTreeMap<Kind, Unit>) -> Vec<Line> {
     let lines = match form {
-        Form::Window { printed, set_to } => {
-            [line(None, printed, units), line(Some("set to"), set_to, units)]
-        }
+        Form::Window { printed, set_to } => [line(None, printed, units), line(Some("set to"), set_to, units)],
         Form::Fit { new, wear_limit } => {
             [line(Some("new"), new, units), line(Some("wear limit"), wear_limit, units)]
         }
@@ -208,7 +207,7 @@ pub fn seen(side: &str) -> String {
 pub const fn absent(absence: Absence) -> &'static str {
     match absence {
         Absence::NotGiven => "no value: the maker gives none",
-        Absence::NotApplicable => "not on this engine",
+        Absence::NotApplicable => "no value: this engine has no such thing",
         Absence::NotRead => "no value yet: nobody has read it",
     }
 }
@@ -234,7 +233,10 @@ pub fn matrix(selection: &Selection) -> Option<Matrix> {
     };
     let (firsts, seconds) = (distinct(0), distinct(1));
     let part = |first: &String, second: &String| {
-        let row = selection.rows.iter().find(|(inputs, _)| inputs.first() == Some(first) && inputs.get(1) == Some(second));
+        let row = selection
+            .rows
+            .iter()
+            .find(|(inputs, _)| inputs.first() == Some(first) && inputs.get(1) == Some(second));
         row.map(|(_, part)| bind(part))
     };
     let row = |first: &String| (bind(first), seconds.iter().map(|second| part(first, second)).collect());

@@ -8,9 +8,10 @@ use super::atlas::Atlas;
 use super::form::brief;
 use super::links::Links;
 use super::scope;
+use super::standing::{self, Mark};
 use super::text::{bind, sentence};
 use super::title_block::{layout_words, stops};
-use crate::model::{Build, BuildId, Fit, Identity, Machine, Model, SerialRange, Statement};
+use crate::model::{Build, BuildId, EntryId, Fit, Identity, Machine, Model, SerialRange, Statement};
 
 /// The chooser of one machine.
 #[derive(Debug, Serialize)]
@@ -109,6 +110,8 @@ pub struct Cell {
     pub build: String,
     /// The value in brief.
     pub value: super::form::Brief,
+    /// The mark of a value that nobody confirmed.
+    pub mark: Option<Mark>,
     /// Link to the row, if it is stated.
     pub href: String,
 }
@@ -156,10 +159,16 @@ impl MachineView {
             views.push(YearView { year, anchor: format!("year-{year}"), rows, differ });
         }
         views.reverse();
-        let differ = sets.iter().zip(1_usize..).map(|((builds, years), number)| differ_view(atlas, builds, years, number));
+        let differ = sets
+            .iter()
+            .zip(1_usize..)
+            .map(|((builds, years), number)| differ_view(atlas, builds, years, number));
         Self {
             name: machine.name.clone(),
-            maker: model.makers.get(&machine.maker).map_or_else(|| machine.maker.to_string(), |maker| maker.name.clone()),
+            maker: model
+                .makers
+                .get(&machine.maker)
+                .map_or_else(|| machine.maker.to_string(), |maker| maker.name.clone()),
             sort: machine.sort.clone(),
             serial_at: machine.serial_at.as_deref().map(bind),
             years: views,
@@ -223,11 +232,14 @@ fn differences<'a>(atlas: &Atlas<'a>, builds: &[&'a Build]) -> Vec<Difference> {
         }
     }
     let rank: BTreeMap<&str, usize> =
-        model.groups.iter().flat_map(|group| &group.entries).map(crate::model::EntryId::as_str).zip(0..).collect();
+        model.groups.iter().flat_map(|group| &group.entries).map(EntryId::as_str).zip(0..).collect();
     let mut different: Vec<_> = of_identity.into_iter().filter(|(_, cells)| !all_alike(cells)).collect();
     different.sort_by_key(|(identity, _)| rank.get(identity.of.as_str()).copied());
     let view = |(identity, cells): (&Identity, Vec<Option<&Statement>>)| Difference {
-        title: model.entries.get(&identity.of).map_or_else(|| identity.of.to_string(), |entry| entry.title.clone()),
+        title: model
+            .entries
+            .get(&identity.of)
+            .map_or_else(|| identity.of.to_string(), |entry| entry.title.clone()),
         scope: scope::in_words(identity),
         cells: cells.into_iter().zip(builds).map(|(cell, build)| cell_of(atlas, build, cell)).collect(),
     };
@@ -237,7 +249,10 @@ fn differences<'a>(atlas: &Atlas<'a>, builds: &[&'a Build]) -> Vec<Difference> {
 /// Two statements say the same if all they say of the value is the same.
 fn all_alike(cells: &[Option<&Statement>]) -> bool {
     let said = |statement: &Statement| {
-        format!("{:?}", (brief(&statement.form), &statement.fastener, &statement.pattern, form_text(statement)))
+        format!(
+            "{:?}",
+            (brief(&statement.form), &statement.fastener, &statement.pattern, form_text(statement))
+        )
     };
     let mut texts = cells.iter().map(|cell| cell.map(said));
     let first = texts.next();
@@ -249,7 +264,9 @@ fn form_text(statement: &Statement) -> Vec<String> {
     use crate::model::Form;
     let printed = |one: &crate::model::Printed| one.value.text();
     match &statement.form {
-        Form::Points(points) => points.iter().flat_map(|one| [printed(&one.at), printed(&one.reads)]).collect(),
+        Form::Points(points) => {
+            points.iter().flat_map(|one| [printed(&one.at), printed(&one.reads)]).collect()
+        }
         Form::Selection(table) => vec![format!("{table:?}")],
         Form::Pins(pins) => vec![format!("{pins:?}")],
         Form::Interval { regular, first, severe } => {
@@ -266,7 +283,8 @@ fn cell_of<'a>(atlas: &Atlas<'a>, build: &'a Build, statement: Option<&Statement
     });
     Cell {
         build: name.plain(),
-        value: statement.map_or_else(super::form::Brief::unstated, |one| brief(&one.form)),
+        value: statement.map_or_else(super::form::Brief::unstated, |one| standing::brief(atlas.model, one)),
+        mark: statement.and_then(|one| standing::mark(atlas.model, one)),
         href: anchor.map_or_else(|| name.href.clone(), |anchor| format!("{}#{anchor}", name.href)),
     }
 }
