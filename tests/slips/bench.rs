@@ -1,8 +1,8 @@
 //! The demo base cut down to one engine, to be examined with one slip in it.
 //!
-//! Nothing that a rule could hold a statement against is left out: the engine, machines and sources stay whole,
-//! the catalogue keeps the entries of this engine, and every other engine its statements of the entry that the
-//! slip is in. What no statement depends on, such as procedures and complaints, goes.
+//! Nothing that a rule could hold a statement against is left out: the engine, the catalogue with its relations,
+//! machines and sources stay whole, and every other engine keeps its statements of the entry that the slip is in.
+//! What no statement depends on, such as procedures and complaints, goes.
 
 use std::collections::{BTreeMap, BTreeSet};
 use std::ops::Range;
@@ -81,13 +81,8 @@ impl Bench {
         let blocks = blocks(&text);
         let (maker, id) =
             path.trim_start_matches("engines/").trim_end_matches(".toml").split_once('/').expect("a maker");
-        let used: BTreeSet<&str> = blocks.iter().map(|block| block.of.as_str()).collect();
         let kept = all.iter().filter(|(path, _)| !APART.iter().any(|apart| path.starts_with(apart)));
-        let cut = |(path, text): (&String, &String)| {
-            let text = if path.starts_with("catalogue/") { only(text, &used) } else { text.clone() };
-            (path.clone(), text)
-        };
-        let others: Vec<_> = kept.map(cut).collect();
+        let others: Vec<_> = kept.map(|(path, text)| (path.clone(), text.clone())).collect();
         let (plausible, states) = catalogue(&others);
         let engines = all.iter().filter(|(other, _)| other.starts_with("engines/") && *other != path);
         Self {
@@ -210,17 +205,6 @@ fn peer(text: &str, blocks: &[Block], entries: &BTreeSet<String>) -> String {
     let head = blocks.first().map_or(text.len(), |block| block.range.start);
     let kept = blocks.iter().filter(|block| block.variant.is_none() && entries.contains(&block.of));
     kept.fold(text[..head].to_owned(), |all, block| all + &text[block.range.clone()])
-}
-
-/// A catalogue file with the entries that are used.
-fn only(text: &str, used: &BTreeSet<&str>) -> String {
-    let mut parts = text.split("\n[[entry]]");
-    let head = parts.next().unwrap_or_default().to_owned();
-    let id = |part: &str| {
-        part.lines().find_map(|line| Some(line.strip_prefix("id = \"")?.trim_end_matches('"').to_owned()))
-    };
-    let kept = parts.filter(|part| id(part).is_some_and(|id| used.contains(id.as_str())));
-    kept.fold(head, |all, part| all + "\n[[entry]]" + part)
 }
 
 type States = BTreeMap<(String, String), Vec<String>>;
