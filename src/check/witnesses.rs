@@ -1,11 +1,11 @@
 //! What else a base knows of a value, to tell which of two readings of it is the odd one out.
 
 use super::Subject;
-use crate::model::{Printed, Statement};
+use crate::model::{Form, Printed, Statement};
 use crate::quantity::{Value, Witness, beyond};
 
-/// The witnesses of one value of a statement: the plausible span, the second reading, the same entry
-/// elsewhere. `place` is that of [`crate::model::Form::alternatives`].
+/// The witnesses of one value of a statement: the plausible span, the second reading, the value beside it,
+/// the same entry elsewhere. `place` is that of [`Form::alternatives`].
 pub fn of<'a>(subject: &Subject<'a>, statement: &'a Statement, place: usize) -> Vec<Witness<'a>> {
     let entry = subject.model.entries.get(&statement.identity.of);
     let mut all: Vec<_> = entry
@@ -14,6 +14,9 @@ pub fn of<'a>(subject: &Subject<'a>, statement: &'a Statement, place: usize) -> 
         .into_iter()
         .collect();
     all.extend(second(statement, place).iter().map(|one| Witness::Again(&one.value, "the second reading")));
+    all.extend(
+        beside(statement, place).into_iter().map(|one| Witness::Like(vec![one], "what stands beside it")),
+    );
     let elsewhere = elsewhere(subject, statement, place);
     if !elsewhere.is_empty() {
         all.push(Witness::Like(elsewhere, "the same entry elsewhere"));
@@ -21,9 +24,16 @@ pub fn of<'a>(subject: &Subject<'a>, statement: &'a Statement, place: usize) -> 
     all
 }
 
+/// Of new and wear limit the other.
+fn beside(statement: &Statement, place: usize) -> Option<&Value> {
+    let Form::Fit { new, wear_limit } = &statement.form else { return None };
+    let other = if place == 0 { wear_limit } else { new };
+    other.first().map(|one| &one.value)
+}
+
 /// What a second reader found in the same place, where the two readings differ.
 fn second(statement: &Statement, place: usize) -> &[Printed] {
-    let forms = statement.second_reading.as_ref().map(crate::model::Form::alternatives);
+    let forms = statement.second_reading.as_ref().map(Form::alternatives);
     forms.and_then(|all| all.get(place).copied()).unwrap_or_default()
 }
 

@@ -36,12 +36,12 @@ impl Reader<'_> {
             Ok(value) => Some(value),
             Err(error) => {
                 let span = self.sources.inside(self.span(text), text.as_str(), error.range.clone());
+                let slip = likely_text(text.as_str(), place, others);
                 let finding = match error.problem {
-                    ValueProblem::UnknownUnit { .. } => unit_unknown::finding(span, &error),
+                    // A date is no unit either, but is what happened.
+                    ValueProblem::UnknownUnit { .. } if slip.is_none() => unit_unknown::finding(span, &error),
                     ValueProblem::AmbiguousUnit { .. } => unit_ambiguous::finding(span, &error),
-                    _ => {
-                        value_not_understood::finding(span, &error, likely_text(text.as_str(), place, others))
-                    }
+                    _ => value_not_understood::finding(span, &error, slip),
                 };
                 self.sink.push(finding);
                 None

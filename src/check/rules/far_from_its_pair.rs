@@ -5,7 +5,7 @@ use super::dual_units_disagree::contradict;
 use crate::check::{Subject, witnesses};
 use crate::diag::{Finding, Rule, Sink};
 use crate::model::{Printed, Statement, Words};
-use crate::quantity::{Exact, Value, Witness, likely_slips_beside, times_apart};
+use crate::quantity::{Exact, Side, Value, Witness, likely_slips_beside, times_apart};
 
 /// See the page beside this file.
 pub static RULE: Rule = crate::rule!(
@@ -93,9 +93,15 @@ fn finding(
     let slips = likely_slips_beside((&first.value, &of_first), (&second.value, &of_second), |one, other| {
         !are_apart(one, other, TOGETHER)
     });
-    let offers: Vec<_> =
-        slips.iter().map(|slip| format!("probably {}: write `{}`", slip.what, slip.offer)).collect();
-    let offers = if offers.is_empty() { String::new() } else { format!("; {}", offers.join("; or else ")) };
+    let offers: Vec<_> = slips
+        .iter()
+        .map(|slip| {
+            let at = if slip.side == Side::Primary { "in the other" } else { "here" };
+            format!("{} {at}: write `{}`", slip.what, slip.offer)
+        })
+        .collect();
+    let offers =
+        if offers.is_empty() { String::new() } else { format!("; probably {}", offers.join("; or else ")) };
     let help = format!("look at the page again, at both{offers}");
     Finding::new(&RULE, second.span, message, help).with(first.span, "the other is here").about(other.span)
 }

@@ -40,6 +40,7 @@ pub mod superseded_source;
 pub mod table_out_of_step;
 pub mod teeth_unlike_ratio;
 pub mod thread_not_understood;
+pub mod tolerance_unlike_peers;
 pub mod torque_unlike_thread;
 pub mod torques_of_one_thread_differ;
 pub mod unit_of_another_kind;
@@ -123,6 +124,7 @@ pub static CHECKS: &[Check] = checks! {
     table_out_of_step
     teeth_unlike_ratio
     thread_not_understood
+    tolerance_unlike_peers
     torque_unlike_thread
     torques_of_one_thread_differ
     unit_of_another_kind

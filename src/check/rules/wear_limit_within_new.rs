@@ -4,7 +4,7 @@ use super::dual_units_disagree::contradict;
 use crate::check::{Subject, witnesses};
 use crate::diag::{Finding, Rule, Sink};
 use crate::model::{Form, Statement};
-use crate::quantity::{Limit, Shape, Value, likely_slips_beside};
+use crate::quantity::{Limit, Shape, Side, Value, likely_slips_beside};
 
 /// See the page beside this file.
 pub static RULE: Rule = crate::rule!(
@@ -39,11 +39,30 @@ pub fn check(subject: &Subject<'_>, sink: &mut Sink) {
 
 /// The likelier slip first; where none explains it, the columns may be swapped.
 fn help(subject: &Subject<'_>, statement: &Statement, new: &Value, limit: &Value) -> String {
+    if touches(new, limit) {
+        return "look at the page again: one of the two was read from the column of the other".to_owned();
+    }
     let (of_new, of_limit) = (witnesses::of(subject, statement, 0), witnesses::of(subject, statement, 1));
     let slips = likely_slips_beside((new, &of_new), (limit, &of_limit), |new, limit| !crosses(new, limit));
     let columns = "look at the page again: were the columns for new and for the limit swapped?";
-    let offers: Vec<_> = slips.iter().map(|slip| format!("{}: write `{}`", slip.what, slip.offer)).collect();
+    let offers: Vec<_> = slips
+        .iter()
+        .map(|slip| {
+            let at = if slip.side == Side::Primary { "in new" } else { "in the limit" };
+            format!("{} {at}: write `{}`", slip.what, slip.offer)
+        })
+        .collect();
     if offers.is_empty() { columns.to_owned() } else { format!("{columns} or {}", offers.join("; or ")) }
+}
+
+/// Whether the limit is one of the ends of new: no slip of a digit, but of the eye.
+fn touches(new: &Value, limit: &Value) -> bool {
+    let ends = |value: &Value| {
+        let ends = [value.min(), value.max()].into_iter().flatten();
+        ends.map(|end| value.unit().to_si(&end.exact)).collect::<Vec<_>>()
+    };
+    let worn = ends(limit);
+    ends(new).iter().any(|end| worn.contains(end))
 }
 
 /// A greatest wear not above the largest new size, or a least not below the smallest: a limit that new parts

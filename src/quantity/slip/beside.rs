@@ -56,7 +56,12 @@ fn likeliest(
     weigh: &dyn Fn(&Meant) -> Option<Odds>,
 ) -> Option<(Odds, Meant)> {
     let plausible = |meant: &Meant| witnesses.iter().all(|one| one.allows(&meant.value));
-    let all = miswritten(value).into_iter().chain(other_unit(value)).filter(plausible);
+    // A unit that nothing else is given in is hardly the one that was meant.
+    let units = other_unit(value).into_iter().map(|meant| {
+        let known = witnesses.iter().any(|one| one.is_given_in(meant.value.unit()));
+        if known { meant } else { Meant { odds: meant.odds.times((1, 20)), ..meant } }
+    });
+    let all = miswritten(value).into_iter().chain(units).filter(plausible);
     let weighed = all.filter_map(|meant| Some((weigh(&meant)?, meant)));
     weighed.max_by(|(odds, one), (other_odds, other)| {
         odds.cmp(other_odds).then_with(|| other.value.text().cmp(&one.value.text()))

@@ -130,7 +130,7 @@ pub(super) fn other_unit(wrong: &Value) -> Vec<Meant> {
     let others = units.filter(|(_, unit)| unit.factor() != wrong.unit().factor());
     others
         .map(|(rank, unit)| {
-            let odds = Odds::of(7, 3 * (rank + 1));
+            let odds = Odds::of(7, 5 * (rank + 1));
             Meant::new(format!("{unit} was meant"), wrong.with_unit(unit), odds)
         })
         .collect()

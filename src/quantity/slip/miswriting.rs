@@ -37,7 +37,10 @@ pub(super) fn undone(number: &Number) -> Vec<Undone> {
         }));
     };
     for (places, share) in PLACES {
-        add("the decimal point moved", moved(number, places), &|_| Odds::of(share, 100));
+        // With its digits kept a number is the same; without the zeros at its end it may be another.
+        let kept = moved(number, places).pop().unwrap_or_default();
+        let odds = |meant: &str| Odds::of(if meant == kept { share } else { share * 3 / 4 }, 100);
+        add("the decimal point moved", moved(number, places), &odds);
     }
     add("digits were swapped", swapped(number), &|meant| Odds::of(4, unlike_neighbours(meant)));
     add("a digit is doubled", undoubled(number), &|meant| Odds::of(3, 2 * digits(meant)));

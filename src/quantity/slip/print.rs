@@ -1,16 +1,17 @@
 //! How likely a manual is to print two forms just so: the habits of printed numbers.
 //!
-//! Common practice, no source: numbers of one form have as many decimals as each other, the two
-//! forms are about as fine as each other, and the maker's own numbers are round.
-
-use num_traits::One;
+//! Common practice, no source: the maker's own numbers are short and round, numbers of one form have as many
+//! decimals as each other, and the two forms are about as fine as each other.
 
 use super::super::exact::power_of_ten;
 use super::super::{Exact, Number, Shape, Value};
 use super::odds::Odds;
 
-/// How many times finer one form may be than the other before it is odd.
-const AS_FINE: u32 = 6;
+/// Each further digit makes a number so many times less likely than another with a digit less: there are ten
+/// times as many of them, and they are rarer.
+const LONGER: u64 = 15;
+/// So many digits any number has.
+const SHORT: usize = 2;
 
 /// `odds`, less what is odd about printing these two forms.
 pub(super) fn weighed(odds: Odds, primary: &Value, secondary: &Value) -> Odds {
@@ -21,42 +22,61 @@ pub(super) fn weighed(odds: Odds, primary: &Value, secondary: &Value) -> Odds {
 
 /// `odds`, less what is odd about printing this one form.
 pub(super) fn weighed_alone(odds: Odds, value: &Value) -> Odds {
-    value.shape().numbers().into_iter().fold(evenly(odds, value), |odds, one| odds.times(roundness(one)))
+    value
+        .shape()
+        .numbers()
+        .into_iter()
+        .fold(evenly(odds, value), |odds, one| shortly(odds.times(roundness(one)), one))
 }
 
-/// One form by itself: `0.20 ± 0.050 mm` and `345..345 kPa` are odd, and so is `13.0 N·m`.
+/// One form by itself: `0.20 ± 0.050 mm`, `345..345 kPa` and `0.02..0.35 mm` are odd.
 fn evenly(odds: Odds, value: &Value) -> Odds {
-    let numbers = value.shape().numbers_in_unit();
-    let mut decimals: Vec<u32> = numbers.iter().map(|one| one.decimals()).collect();
+    let mut decimals: Vec<u32> = value.shape().numbers_in_unit().iter().map(|one| one.decimals()).collect();
     decimals.sort_unstable();
     decimals.dedup();
     let odds = if decimals.len() > 1 { odds.times((1, 20)) } else { odds };
-    match (value.shape(), numbers.as_slice()) {
-        (Shape::Range { min, max }, _) if min.exact() == max.exact() => odds.times((1, 50)),
-        // The upper limit is seldom several times the lower.
-        (Shape::Range { min, max }, _) if *max.exact() > min.exact() * power_of_ten(1) => odds.times((1, 30)),
-        (Shape::Range { min, max }, _) if *max.exact() > min.exact() * Exact::from_integer(4.into()) => {
-            odds.times((1, 6))
-        }
-        (_, [only]) if only.decimals() > 0 && only.text().ends_with('0') => odds.times((1, 3)),
-        _ => odds,
+    let Shape::Range { min, max } = value.shape() else { return odds };
+    let wider_than = |times: &Exact| *max.exact() > min.exact() * times;
+    if min.exact() == max.exact() {
+        odds.times((1, 50))
+    } else if wider_than(&power_of_ten(1)) {
+        odds.times((1, 30))
+    } else if wider_than(&Exact::from_integer(4.into())) {
+        odds.times((1, 6))
+    } else {
+        odds
     }
+}
+
+/// Of two numbers that would do, the shorter.
+fn shortly(odds: Odds, number: &Number) -> Odds {
+    let digits =
+        number.text().trim_start_matches(['-', '0', '.']).chars().filter(char::is_ascii_digit).count();
+    (SHORT..digits).fold(odds, |odds, _| odds.times((1, LONGER)))
 }
 
 /// Makers choose round numbers; what is converted falls as it falls.
 fn roundness(number: &Number) -> (u64, u64) {
     match number.text().chars().last() {
         Some('0') => (20, 10),
-        Some('5') => (12, 10),
-        Some('2' | '4' | '6' | '8') => (9, 10),
-        _ => (7, 10),
+        Some('5') => (16, 10),
+        Some('2' | '4' | '6' | '8') => (10, 10),
+        _ => (6, 10),
     }
 }
 
-/// The finest digits of two forms of one value weigh about the same.
+/// The finest digits of two forms of one value weigh about the same; the further form is rather finer than
+/// coarser.
 fn as_fine(odds: Odds, primary: &Value, secondary: &Value) -> Odds {
-    let ratio = primary.ulp() * primary.unit().ratio_to(secondary.unit()) / secondary.ulp();
-    let times = if ratio < Exact::one() { ratio.recip() } else { ratio };
-    let Ok(times) = u64::try_from(times.to_integer()) else { return odds.times((1, u64::MAX)) };
-    if times <= u64::from(AS_FINE) { odds } else { odds.times((u64::from(AS_FINE), times)) }
+    let coarser = secondary.ulp() * secondary.unit().ratio_to(primary.unit()) / primary.ulp();
+    let within = |above: i64, below: i64| {
+        coarser <= Exact::from_integer(above.into()) && coarser >= Exact::from_integer(below.into()).recip()
+    };
+    odds.times(match () {
+        () if within(4, 4) => (1, 1),
+        () if within(1, 12) => (3, 5),
+        () if within(6, 1) => (1, 2),
+        () if within(12, 1) => (1, 6),
+        () => (1, 40),
+    })
 }

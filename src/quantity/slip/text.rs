@@ -1,6 +1,7 @@
 //! What a text that is no value was probably meant as: a range that runs backwards, a decimal comma, a
 //! number that a spreadsheet took for a date.
 
+use std::cmp::Reverse;
 use std::collections::BTreeMap;
 use std::ops::Range;
 
@@ -21,9 +22,7 @@ const MONTHS: [&str; 12] =
 pub fn likely_text(text: &str, place: usize, others: &[&Value]) -> Option<Slip> {
     let error = Value::parse(text).err().filter(|_| text.len() <= LONGEST)?;
     let grouped = thousands(text, &error);
-    if others.is_empty() && !grouped.is_empty() {
-        return None; // One and a quarter, or a thousand times as much: the error names both.
-    }
+    let two_ways = others.is_empty() && !grouped.is_empty();
     let mut all: BTreeMap<String, (String, Odds)> = BTreeMap::new();
     for (happened, meant, odds) in meanings(text).into_iter().chain(grouped) {
         let entry = all.entry(meant).or_insert_with(|| (happened.clone(), odds));
@@ -35,9 +34,14 @@ pub fn likely_text(text: &str, place: usize, others: &[&Value]) -> Option<Slip> 
         let value = Value::parse(&meant).ok()?;
         Some((weight(odds, &value, place, others)?, happened, value))
     });
-    // The first of equals in order of text: the base must not give another finding from one day to the next.
-    let best = weighed.reduce(|best, next| if next.0 > best.0 { next } else { best });
-    best.map(|(_, what, value)| Slip { side: side(place), what, offer: value.text(), because: None })
+    let mut weighed: Vec<_> = weighed.collect();
+    // A stable sort keeps the first of equals in order of text: no finding changes from one run to the next.
+    weighed.sort_by_key(|(odds, ..)| Reverse(*odds));
+    let mut weighed = weighed.into_iter();
+    let (odds, what, value) = weighed.next()?;
+    // One and a quarter, or a thousand times as much: unless one of them is absurd the error names both.
+    let doubtful = two_ways && weighed.next().is_some_and(|(next, ..)| next.times((10, 1)) > odds);
+    (!doubtful).then(|| Slip { side: side(place), what, offer: value.text(), because: None })
 }
 
 const fn side(place: usize) -> Side {
@@ -137,31 +141,33 @@ fn pointed(text: &str) -> Option<String> {
     (pointed != text).then_some(pointed)
 }
 
-/// `8-Jan mm` as 8.1 mm or 1.8 mm, or as a half where it is a fraction.
+/// `8-Jan mm` as 8.1 mm or 1.8 mm, or as a part of one where it is a fraction; the day may come after the month.
 fn dated(text: &str) -> Vec<Meaning> {
     let lower = text.to_lowercase();
-    let Some((month, at)) = MONTHS.iter().zip(1..).find_map(|(name, month)| Some((month, lower.find(name)?)))
-    else {
-        return Vec::new();
-    };
-    let Some(rest) = text.get(at + 3..).filter(|_| lower.len() == text.len()) else { return Vec::new() };
-    let day = text.get(..at).unwrap_or_default().trim_end_matches(['-', ' ', '.', '/']);
-    let (day, rest) = if day.is_empty() {
-        let after = rest.trim_start_matches(['-', ' ', '.', '/']);
-        let length = after.find(|one: char| !one.is_ascii_digit()).unwrap_or(after.len());
-        after.split_at(length)
+    let named = MONTHS.iter().zip(1..).find_map(|(name, month)| Some((month, lower.find(name)?)));
+    let Some((month, at)) = named.filter(|_| lower.len() == text.len()) else { return Vec::new() };
+    let (Some(head), Some(tail)) = (text.get(..at), text.get(at + 3..)) else { return Vec::new() };
+    let joints = ['-', ' ', '.', '/'];
+    let figure = |one: char| one.is_ascii_digit();
+    let joined = head.trim_end_matches(joints);
+    let before = joined.trim_end_matches(figure);
+    let (day, before, rest) = if before.len() < joined.len() {
+        (joined.get(before.len()..).unwrap_or_default(), before, tail)
     } else {
-        (day, rest)
+        let after = tail.trim_start_matches(joints);
+        let rest = after.trim_start_matches(figure);
+        (after.get(..after.len() - rest.len()).unwrap_or_default(), head, rest)
     };
     let day = day.trim_start_matches('0');
+    // A decimal point comes after the day; a fraction is as likely to be turned as not.
     let ways = [
-        format!("{day}.{month}"),
-        format!("{month}.{day}"),
-        format!("{month}/{day}"),
-        format!("{day}/{month}"),
+        (format!("{day}.{month}"), 20),
+        (format!("{month}.{day}"), 5),
+        (format!("{month}/{day}"), 4),
+        (format!("{day}/{month}"), 4),
     ];
-    let as_value = |number: String| {
-        ("a date stands for a number".to_owned(), format!("{number}{rest}"), Odds::of(20, 2))
+    let as_value = |(number, share): (String, u64)| {
+        ("a date stands for a number".to_owned(), format!("{before}{number}{rest}"), Odds::of(share, 1))
     };
     ways.into_iter().map(as_value).collect()
 }
@@ -195,7 +201,13 @@ mod tests {
     fn what_a_spreadsheet_makes_of_a_number_is_undone() {
         assert_eq!(meant("0,25..0,40 mm", 0, &[]).unwrap().1, "0.25..0.40 mm");
         assert_eq!(meant("1-Aug L", 0, &["1.9 US qt"]).unwrap().1, "1.8 L");
+        assert_eq!(meant("2.9..3-Mar bar", 0, &[]).unwrap().1, "2.9..3.3 bar");
+        assert_eq!(meant("max 8-Feb mm", 0, &[]).unwrap().1, "max 8.2 mm");
+        assert_eq!(meant("76.425..76,437 mm", 0, &[]).unwrap().1, "76.425..76.437 mm");
         assert_eq!(meant("Apr-01 in", 0, &["6.4 mm"]).unwrap().1, "1/4 in");
+        assert_eq!(meant("2.9..3-Mar bar", 0, &[]).unwrap().1, "2.9..3.3 bar");
+        assert_eq!(meant("max 8-Feb mm", 0, &[]).unwrap().1, "max 8.2 mm");
+        assert_eq!(meant("76.425..76,437 mm", 0, &[]).unwrap().1, "76.425..76.437 mm");
         assert_eq!(meant("Apr-01 in", 0, &["640 mm"]), None);
         assert_eq!(meant("1-Apr in", 1, &["6.4 mm"]).unwrap().1, "1/4 in");
         assert_eq!(meant("1,250 mL", 0, &[]), None, "two meanings");

@@ -3,7 +3,7 @@
 use num_traits::One;
 
 use super::super::exact::power_of_ten;
-use super::super::{Exact, Grade, Kind, Limit, Value, grade};
+use super::super::{Exact, Grade, Kind, Limit, Unit, Value, grade};
 
 /// Something beside the two forms that can tell which of them is the odd one out.
 #[derive(Clone, Debug)]
@@ -42,6 +42,14 @@ impl Witness<'_> {
     /// False for what it all but rules out.
     pub(super) fn allows(&self, value: &Value) -> bool {
         !matches!(self, Self::Plausible(span) if beyond(value, span).is_some())
+    }
+
+    /// Whether it has this unit.
+    pub(super) fn is_given_in(&self, unit: Unit) -> bool {
+        match self {
+            Self::Plausible(value) | Self::Again(value, _) => value.unit() == unit,
+            Self::Like(values, _) => values.iter().any(|value| value.unit() == unit),
+        }
     }
 
     /// Why it is for `meant` and against `other`, if it is.

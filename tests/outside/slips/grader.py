@@ -68,15 +68,16 @@ class Slip:
         return self.form is not None and same(offer, self.before[self.form])
 
     def third_witness(self) -> bool:
-        """Whether something beside the two forms tells which of them is the odd one out: a further form, a
-        second reading, or the plausible span, in which only one of the two readings lies."""
-        if self.line["read_twice"] or len(self.after) > 2:
+        """Whether something beside the two that contradict each other tells which is the odd one out: a further
+        form, a second reading of both, or the plausible span, in which only one of them lies."""
+        if len(self.after) > (1 if self.line["read_twice"] else 2):
             return True
         span = self.line["plausible"]
         if not span:
             return False
         try:
-            inside = [within(read(text), read(span)) for text in self.after]
+            told = self.after if len(self.after) > 1 else [*self.before, *self.after]
+            inside = [within(read(text), read(span)) for text in told]
         except ValueError:
             return False
         return len(set(inside)) > 1
@@ -188,7 +189,7 @@ def main(path: str, show: str | None) -> int:
     in_units = table("Another unit where one is printed", units)
     table("Spreadsheet, read once: all that change the print", [slip for slip in once if slip.group == "spreadsheet"])
     misread_table([slip for slip in once if slip.group == "misread"])
-    read_twice = table("Every class, read twice, a slip in one of the readings", twice)
+    table("Every class, read twice, a slip in one of the readings", twice)
     typed_twice = table("Of these mistyped", [slip for slip in twice if slip.group == "mistyped" and slip.changed])
 
     if show:
@@ -205,6 +206,7 @@ def main(path: str, show: str | None) -> int:
         ("conflicts: first where a third witness tells", in_two.third_first, in_two.third, 95),
         ("one unit: decimal point found", sum(slip.found for slip in points), len(points), 95),
         ("one unit: unit of ratio six or more found", in_units.found, in_units.all, 90),
+        ("mistyped, read twice: first where a third tells", typed_twice.third_first, typed_twice.third, 95),
         ("read twice: found", sum(slip.found_anywhere for slip in twice), len(twice), 100),
     ]
     print("\nwhat must be reached")

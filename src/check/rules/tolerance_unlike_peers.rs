@@ -1,0 +1,104 @@
+//! `tolerance-unlike-peers`: a decimal point that slips in a tolerance leaves the value plausible, and the window
+//! ten times too wide or too narrow.
+
+use std::collections::BTreeMap;
+
+use super::dual_units_disagree::contradict;
+use crate::check::{Subject, witnesses};
+use crate::diag::{Finding, Rule, Sink};
+use crate::model::{EntryId, Printed, Statement};
+use crate::quantity::{Exact, Value, likely_slip_alone};
+
+/// See the page beside this file.
+pub static RULE: Rule = crate::rule!(
+    "tolerance_unlike_peers",
+    "tolerance-unlike-peers",
+    Warning,
+    Physics,
+    "a window is many times as wide, or as narrow, as any other of its entry"
+);
+
+/// So many other windows must be there before one is odd among them.
+const ENOUGH: usize = 4;
+/// So many times beyond the widest, or below the narrowest, is odd.
+const ODD: i64 = 5;
+/// Within so many times of the next is as it should be.
+const USUAL: i64 = 3;
+
+/// A window with both ends, and how wide it is in SI.
+struct Window<'a> {
+    statement: &'a Statement,
+    printed: &'a Printed,
+    /// Its place in [`crate::model::Form::alternatives`].
+    place: usize,
+    width: Exact,
+}
+
+/// Every window with both ends, against all others of its entry and its role.
+pub fn check(subject: &Subject<'_>, sink: &mut Sink) {
+    let mut groups: BTreeMap<(&EntryId, usize), Vec<Window<'_>>> = BTreeMap::new();
+    for statement in subject.statements() {
+        for (place, forms) in statement.form.alternatives().into_iter().enumerate() {
+            let Some(printed) = forms.first().filter(|_| !contradict(statement, forms)) else { continue };
+            let Some(width) = width(&printed.value) else { continue };
+            let group = groups.entry((&statement.identity.of, place)).or_default();
+            group.push(Window { statement, printed, place, width });
+        }
+    }
+    let odd = groups.into_values().flat_map(|group| odd_ones(subject, group));
+    odd.for_each(|finding| sink.push(finding));
+}
+
+/// How far apart both ends are; none where they are one, or one is missing.
+fn width(value: &Value) -> Option<Exact> {
+    let (min, max) = (value.min()?.exact, value.max()?.exact);
+    (max > min).then(|| (max - min) * value.unit().factor())
+}
+
+fn odd_ones(subject: &Subject<'_>, mut group: Vec<Window<'_>>) -> Vec<Finding> {
+    if group.len() <= ENOUGH {
+        return Vec::new();
+    }
+    group.sort_by(|one, other| one.width.cmp(&other.width));
+    let far = Exact::from_integer(ODD.into());
+    let pairs =
+        [(group.first().zip(group.get(1)), "narrow"), (group.last().zip(group.iter().nth_back(1)), "wide")];
+    let odd = pairs.into_iter().filter_map(|(pair, how)| {
+        let (window, next) = pair?;
+        let (less, more) = if how == "narrow" { (window, next) } else { (next, window) };
+        (&less.width * &far < more.width).then(|| finding(subject, window, next, how, group.len() - 1))
+    });
+    odd.collect()
+}
+
+fn finding(
+    subject: &Subject<'_>,
+    window: &Window<'_>,
+    next: &Window<'_>,
+    how: &str,
+    others: usize,
+) -> Finding {
+    let message = format!(
+        "`{}` of {} is {how} beside the {others} other windows of this entry; the next is `{}`",
+        window.printed.value.text(),
+        window.statement.identity,
+        next.printed.value.text(),
+    );
+    // Meant is what differs from the next by no more than windows of one entry do.
+    let like = |meant: &Value| {
+        let (Some(width), usual) = (width(meant), Exact::from_integer(USUAL.into())) else { return false };
+        width <= &next.width * &usual && &width * &usual >= next.width
+    };
+    let known = witnesses::of(subject, window.statement, window.place);
+    let help = likely_slip_alone(&window.printed.value, &known, like).map_or_else(
+        || "look at the page again: the decimal point of the tolerance, or of either limit".to_owned(),
+        |slip| {
+            format!(
+                "look at the page again: probably {}; write `{}` if the page says so",
+                slip.what, slip.offer
+            )
+        },
+    );
+    let finding = Finding::new(&RULE, window.printed.span, message, help);
+    finding.with(next.printed.span, "the next is here").about(window.statement.span)
+}
