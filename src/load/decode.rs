@@ -55,15 +55,17 @@ pub fn decode<T: DeserializeOwned>(
     }
 }
 
-/// A range of at least one sign, on character boundaries, not past the end of the text.
+/// A range on character boundaries that shows something: where it would underline nothing, the line it is on.
 fn widened(text: &str, range: Range<usize>) -> Range<usize> {
     let start = floor_boundary(text, range.start);
     let end = floor_boundary(text, range.end).max(start);
-    if end > start {
+    if text.get(start..end).is_some_and(|shown| !shown.trim().is_empty()) {
         return start..end;
     }
-    let next = text.get(start..).and_then(|rest| rest.chars().next());
-    start..start.saturating_add(next.map_or(0, char::len_utf8))
+    let from = text.get(..start).and_then(|before| before.rfind('\n')).map_or(0, |at| at + 1);
+    let line = text.get(from..).and_then(|rest| rest.lines().next()).unwrap_or_default();
+    let indent = line.len() - line.trim_start().len();
+    if line.trim().is_empty() { start..end } else { from + indent..from + indent + line.trim().len() }
 }
 
 /// The first line that says something: what stands for the whole file.

@@ -1,10 +1,14 @@
 //! Breaks of the schema as findings in our own words, by the kind of the break, never by its text.
 //!
 //! A misspelt key gives its finding and is read on as the key that was probably meant, so that it hides
-//! nothing. Then a finding is made of every break, what is broken is cut out, and the schema is asked again
-//! until the rest is sound. Breaks after the first asking follow from the cutting, and make no findings:
-//! one mistake gives one message.
+//! nothing. Then a finding is made of every break, what is broken is mended or cut out, and the schema is
+//! asked again until the rest is sound. Breaks after the first asking follow from that, and make no
+//! findings: one mistake gives one message.
 
+mod mend;
+mod words;
+
+use std::cell::OnceCell;
 use std::ops::Range;
 
 use jsonschema::error::{TypeKind, ValidationErrorKind};
@@ -20,6 +24,8 @@ use super::rules::{
 };
 use super::schema;
 use super::tree::{self, Step};
+use mend::Mend;
+use words::{json_word, key_of, noun, type_word};
 use crate::diag::{Finding, Sink, nearest};
 use crate::source::{FileId, Span};
 
@@ -44,6 +50,8 @@ struct Shape<'a> {
     text: &'a str,
     /// Bytes that stand for "the file" where no better place is known.
     whole: Range<usize>,
+    /// The schema, made when it is first asked for more than whether the file keeps it.
+    schema: OnceCell<Value>,
 }
 
 /// Holds a tree against the schema of its kind, reports every break, and cuts them out.
@@ -55,7 +63,8 @@ pub fn hold(
     root: &mut DeTable<'_>,
     sink: &mut Sink,
 ) -> Soundness {
-    let shape = Shape { kind, file, text, whole };
+    let whole = if whole.is_empty() { 0..text.lines().next().map_or(0, str::len) } else { whole };
+    let shape = Shape { kind, file, text, whole, schema: OnceCell::new() };
     let mut soundness = shape.mend_keys(root, sink);
     for round in 0..ROUNDS {
         let mut unusable = Vec::new();
@@ -65,25 +74,21 @@ pub fn hold(
             return soundness;
         }
         soundness = Soundness::Pruned;
-        let mut cuts: Vec<_> = breaks.iter().map(|one| one.cut.clone()).collect();
+        let mends = breaks.iter().map(|one| one.mend.clone()).collect();
         if round == 0 {
             breaks.into_iter().filter_map(|one| one.finding).for_each(|one| sink.push(one));
         }
-        if cuts.iter().any(Vec::is_empty) {
+        if !mend::apply(mends, root) {
             return Soundness::Lost;
         }
-        // The last first, so that the place of an item does not move before it is cut.
-        cuts.sort();
-        cuts.dedup();
-        cuts.iter().rev().for_each(|path| tree::cut(root, path));
     }
     Soundness::Lost
 }
 
-/// One break: its finding, and what to cut for it.
+/// One break: its finding, and what is done about it.
 struct Break {
     finding: Option<Finding>,
-    cut: Vec<Step>,
+    mend: Mend,
 }
 
 impl Shape<'_> {
@@ -92,23 +97,34 @@ impl Shape<'_> {
         let mut all: Vec<Break> = unusable
             .iter()
             .map(|path| Break {
-                finding: Some(number_out_of_range::finding(
-                    self.at(root, path),
-                    key_of(path),
-                    self.typed(root, path),
-                    "a finite number of usual size",
-                )),
-                cut: path.clone(),
+                finding: Some(number_out_of_range::no_number(self.at(root, path), key_of(path), self.typed(root, path))),
+                mend: self.cut(path, root),
             })
             .collect();
         let errors: Vec<_> = validator.iter_errors(json).collect();
+        if root.is_empty() && !errors.is_empty() {
+            return vec![self.empty(&errors)];
+        }
         for error in &errors {
             let path = steps(error);
             if !unusable.contains(&path) {
-                all.extend(self.of_error(error, path, root));
+                all.extend(self.of_error(error, &path, root));
             }
         }
         all
+    }
+
+    /// A file with nothing in it is one mistake, however many keys it needs.
+    fn empty(&self, errors: &[ValidationError<'_>]) -> Break {
+        let needs: Vec<_> = errors
+            .iter()
+            .filter_map(|error| match error.kind() {
+                ValidationErrorKind::Required { property } => property.as_str(),
+                _ => None,
+            })
+            .collect();
+        let span = Span::new(self.file, self.whole.clone());
+        Break { finding: Some(missing_key::all(span, noun(self.kind, &[]), &needs)), mend: Mend::Cut(Vec::new()) }
     }
 
     /// Gives misspelt keys their finding, and the name that was probably meant, where it is not taken.
@@ -137,37 +153,34 @@ impl Shape<'_> {
     fn of_error(
         &self,
         error: &ValidationError<'_>,
-        path: Vec<Step>,
+        path: &[Step],
         root: &DeTable<'_>,
     ) -> Vec<Break> {
-        let key = key_of(&path);
-        let here = || self.at(root, &path);
+        let key = key_of(path);
+        let here = || self.at(root, path);
         let finding = match error.kind() {
             ValidationErrorKind::AdditionalProperties { unexpected } => {
-                return self.unknown(unexpected, &path, root);
+                return self.unknown(unexpected, path, root);
             }
             ValidationErrorKind::Required { property } => {
                 let missing = property.as_str().unwrap_or_default();
-                let about = self.description(&path, missing);
-                Some(missing_key::finding(here(), noun(self.kind, &path), missing, about.as_deref()))
+                let about = self.description(path, missing);
+                Some(missing_key::finding(here(), noun(self.kind, path), missing, about.as_deref()))
             }
             ValidationErrorKind::OneOfNotValid { .. } | ValidationErrorKind::OneOfMultipleValid { .. } => {
-                self.forms(error, &path, root)
+                self.forms(error, path, root)
             }
-            ValidationErrorKind::Type { kind } => Some(wrong_type::finding(
-                here(),
-                key,
-                json_word(error.instance()),
-                &self.wanted(kind, error),
-                self.typed(root, &path),
-            )),
+            ValidationErrorKind::Type { kind } => {
+                let say = if matches!(path.last(), Some(Step::Item(_))) { wrong_type::member } else { wrong_type::finding };
+                Some(say(here(), key, json_word(error.instance()), &self.wanted(kind, error), self.typed(root, path)))
+            }
             ValidationErrorKind::Enum { options } => {
                 let choices: Vec<_> = options.as_array().into_iter().flatten().filter_map(Value::as_str).collect();
-                let typed = error.instance().as_str().unwrap_or_else(|| self.typed(root, &path));
+                let typed = error.instance().as_str().unwrap_or_else(|| self.typed(root, path));
                 Some(not_a_choice::finding(here(), key, typed, &choices))
             }
             ValidationErrorKind::Constant { expected_value } => {
-                let typed = error.instance().as_str().unwrap_or_else(|| self.typed(root, &path));
+                let typed = error.instance().as_str().unwrap_or_else(|| self.typed(root, path));
                 let choices: Vec<_> = expected_value.as_str().into_iter().collect();
                 Some(not_a_choice::finding(here(), key, typed, &choices))
             }
@@ -177,19 +190,43 @@ impl Shape<'_> {
             }
             ValidationErrorKind::MinLength { .. } => Some(malformed_text::empty(here(), key)),
             ValidationErrorKind::MinItems { .. } | ValidationErrorKind::MaxItems { .. } => {
-                Some(self.count(error, &path, here()))
+                Some(self.count(error, path, here()))
             }
             ValidationErrorKind::Minimum { limit } => {
                 let bound = format!("at least {limit}");
-                Some(number_out_of_range::finding(here(), key, self.typed(root, &path), &bound))
+                Some(number_out_of_range::finding(here(), key, self.typed(root, path), &bound))
             }
             ValidationErrorKind::Maximum { limit } => {
                 let bound = format!("at most {limit}");
-                Some(number_out_of_range::finding(here(), key, self.typed(root, &path), &bound))
+                Some(number_out_of_range::finding(here(), key, self.typed(root, path), &bound))
             }
-            _ => Some(wrong_type::finding(here(), key, "not understood", "another value", self.typed(root, &path))),
+            _ => Some(wrong_type::finding(here(), key, "not understood", "another value", self.typed(root, path))),
         };
-        vec![Break { finding, cut: path }]
+        vec![Break { finding, mend: self.mend(error, path, root) }]
+    }
+
+    fn cut(&self, path: &[Step], root: &DeTable<'_>) -> Mend {
+        Mend::Cut(mend::losable(self.kind, path, root))
+    }
+
+    /// A value of the wrong type is read as it must be meant, if that is plain; else it is cut out.
+    fn mend(&self, error: &ValidationError<'_>, path: &[Step], root: &DeTable<'_>) -> Mend {
+        let ValidationErrorKind::Type { kind } = error.kind() else { return self.cut(path, root) };
+        let instance = error.instance();
+        match kind {
+            TypeKind::Single(JsonType::Array) if instance.is_string() && self.lists_texts(path) => Mend::AsList(path.to_owned()),
+            TypeKind::Single(JsonType::String) if instance.is_number() && mend::is_plain_text(path) => {
+                Mend::AsText(path.to_owned(), self.typed(root, path).to_owned())
+            }
+            _ => self.cut(path, root),
+        }
+    }
+
+    /// True if the members of the list at a path are texts, or may be.
+    fn lists_texts(&self, path: &[Step]) -> bool {
+        let schema = self.schema_at(path);
+        let of = schema.and_then(|schema| schema.pointer("/items/type"));
+        of.is_some_and(|of| of == "string" || of.as_array().is_some_and(|types| types.contains(&"string".into())))
     }
 
     /// A list of the wrong length: the key's own, or one inside it.
@@ -198,7 +235,7 @@ impl Shape<'_> {
         let list = if matches!(path.last(), Some(Step::Item(_))) { format!("a list inside `{key}`") } else { format!("`{key}`") };
         let has = error.instance().as_array().map_or(0, Vec::len);
         let schema = self.schema_at(path);
-        let bound = |keyword| schema.as_ref().and_then(|schema| schema.get(keyword)?.as_u64());
+        let bound = |keyword| schema.and_then(|schema| schema.get(keyword)?.as_u64());
         wrong_count::finding(here, &list, has, (bound("minItems"), bound("maxItems")))
     }
 
@@ -208,8 +245,8 @@ impl Shape<'_> {
         let one = |key: &String| {
             let range = tree::key_range(root, path, key).unwrap_or_else(|| self.whole.clone());
             let span = Span::new(self.file, range);
-            let cut = path.iter().cloned().chain([Step::Key(key.clone())]).collect();
-            Break { finding: Some(unknown_key::finding(span, noun(self.kind, path), key, &known)), cut }
+            let mend = Mend::Cut(path.iter().cloned().chain([Step::Key(key.clone())]).collect());
+            Break { finding: Some(unknown_key::finding(span, noun(self.kind, path), key, &known)), mend }
         };
         unexpected.iter().map(one).collect()
     }
@@ -251,11 +288,8 @@ impl Shape<'_> {
 
     /// What a key takes, in words, from the types its schema allows.
     fn wanted(&self, kind: &TypeKind, error: &ValidationError<'_>) -> String {
-        let texts = || self.schema_at(&steps(error)).is_some_and(|schema| {
-            schema.pointer("/items/type").and_then(Value::as_str) == Some("string")
-        });
         match kind {
-            TypeKind::Single(JsonType::Array) if texts() => "a list of texts".to_owned(),
+            TypeKind::Single(JsonType::Array) if self.lists_texts(&steps(error)) => "a list of texts".to_owned(),
             TypeKind::Single(one) => type_word(*one).to_owned(),
             TypeKind::Multiple(set) => {
                 set.iter().map(type_word).collect::<Vec<_>>().join(" or ")
@@ -265,8 +299,7 @@ impl Shape<'_> {
 
     /// The keys that the table at a path takes.
     fn known_keys(&self, path: &[Step]) -> Vec<String> {
-        let schema = self.schema_at(path);
-        let properties = schema.as_ref().and_then(|one| one.get("properties")?.as_object());
+        let properties = self.schema_at(path).and_then(|one| one.get("properties")?.as_object());
         properties.map(|one| one.keys().cloned().collect()).unwrap_or_default()
     }
 
@@ -277,11 +310,11 @@ impl Shape<'_> {
     }
 
     /// The part of the schema that speaks of the value at a path.
-    fn schema_at(&self, path: &[Step]) -> Option<Value> {
-        let root = schema::of(self.kind);
-        let mut here = &root;
+    fn schema_at(&self, path: &[Step]) -> Option<&Value> {
+        let root = self.schema.get_or_init(|| schema::of(self.kind));
+        let mut here = root;
         for step in path {
-            here = follow(&root, here);
+            here = follow(root, here);
             here = match step {
                 Step::Key(key) => here
                     .get("properties")
@@ -290,7 +323,7 @@ impl Shape<'_> {
                 Step::Item(_) => here.get("items")?,
             };
         }
-        Some(follow(&root, here).clone())
+        Some(follow(root, here))
     }
 }
 
@@ -306,73 +339,4 @@ fn steps(error: &ValidationError<'_>) -> Vec<Step> {
         LocationSegment::Index(index) => Step::Item(index),
     };
     error.instance_path().iter().map(step).collect()
-}
-
-/// The key that a path ends in, items aside.
-fn key_of(path: &[Step]) -> &str {
-    let keys = path.iter().rev().filter_map(|step| match step {
-        Step::Key(key) => Some(key.as_str()),
-        Step::Item(_) => None,
-    });
-    keys.into_iter().next().unwrap_or("file")
-}
-
-/// What the table at a path is, in words.
-fn noun(kind: FileKind, path: &[Step]) -> &'static str {
-    match (path.is_empty(), key_of(path)) {
-        (true, _) => match kind {
-            FileKind::Base => "`base.toml`",
-            FileKind::Procedure => "the front matter",
-            FileKind::Engine => "an engine file",
-            FileKind::Catalogue => "a catalogue file",
-            FileKind::Machines => "a machines file",
-            _ => "this file",
-        },
-        (_, "spec") => "a statement",
-        (_, "reread") => "a reread",
-        (_, "variant") => "a variant",
-        (_, "applies") => "an `applies` table",
-        (_, "waive") => "a waiver",
-        (_, "entry") => "an entry",
-        (_, "source") => "a source",
-        (_, "hazard") => "a hazard",
-        (_, "gauge") => "a gauge",
-        (_, "machine") => "a machine",
-        (_, "fitted") => "a `fitted` table",
-        (_, "serial") => "a serial span",
-        (_, "layout") => "the layout",
-        (_, "fastener") => "a fastener",
-        (_, "fits") => "`fits`",
-        (_, "defaults") => "`defaults`",
-        (_, "misprint") => "a misprint",
-        (_, "causes") => "a cause",
-        (_, "checks") => "a check",
-        (_, "access") => "an access step",
-        (_, "code") => "a code",
-        (_, "retired") => "a retired id",
-        _ => "this table",
-    }
-}
-
-const fn type_word(one: JsonType) -> &'static str {
-    match one {
-        JsonType::Array => "a list",
-        JsonType::Boolean => "true or false",
-        JsonType::Integer => "a whole number",
-        JsonType::Null => "nothing",
-        JsonType::Number => "a number",
-        JsonType::Object => "a table",
-        JsonType::String => "a text",
-    }
-}
-
-const fn json_word(value: &Value) -> &'static str {
-    match value {
-        Value::Null => "nothing",
-        Value::Bool(_) => "true or false",
-        Value::Number(_) => "a number",
-        Value::String(_) => "a text",
-        Value::Array(_) => "a list",
-        Value::Object(_) => "a table",
-    }
 }

@@ -39,7 +39,8 @@ function text(page) {
 function kindOf(page) {
   const [folder, , file] = page.split("/");
   if (folder === "builds") {
-    return file === "engine.html" ? "engine sheet" : "procedure sheet";
+    const complaint = file?.startsWith("complaint-") ? "complaint sheet" : "procedure sheet";
+    return file === "engine.html" ? "engine sheet" : complaint;
   }
   return page.includes("/") ? `${folder} page` : page;
 }

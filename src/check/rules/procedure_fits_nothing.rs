@@ -12,7 +12,8 @@ pub static RULE: Rule =
 /// Every procedure, against every build.
 pub fn check(subject: &Subject<'_>, sink: &mut Sink) {
     let unread = [FileKind::Engine, FileKind::Machines, FileKind::Catalogue, FileKind::Procedure];
-    if unread.iter().any(|kind| subject.damaged.contains(kind)) {
+    let read = subject.model.engines.values().all(|engine| engine.whole);
+    if !read || unread.iter().any(|kind| subject.damaged.contains(kind)) {
         return;
     }
     for procedure in subject.model.procedures.values() {

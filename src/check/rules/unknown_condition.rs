@@ -1,7 +1,6 @@
 //! `unknown-condition`: a limit in a state that nobody asks for is never judged against.
 
 use crate::diag::nearest;
-use crate::resolve::rules::in_ticks;
 use crate::model::{Domain, Entry};
 use crate::quantity::{Kind, Value};
 use crate::source::Span;
@@ -56,6 +55,6 @@ fn no_quantity(state: &str, word: &str, kind: Kind, span: Span) -> Option<Findin
             format!("`{state}` takes units of {}, and `{word}` has a unit of {}", kind.title(), value.unit().kind().title()),
             "write it in a unit of its kind",
         )),
-        Err(error) => Some(Finding::new(&RULE, span, in_ticks(&error.message()), error.help())),
+        Err(error) => Some(Finding::new(&RULE, span, error.message(), error.help())),
     }
 }

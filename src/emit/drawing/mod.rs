@@ -6,6 +6,7 @@
 pub mod bolts;
 pub mod curve;
 pub mod dimension;
+pub mod divided;
 pub mod rotation;
 mod svg;
 

@@ -4,8 +4,8 @@ use super::HandbookError;
 use super::press::Press;
 use super::sheets::markdown;
 use super::view::{
-    AboutView, AzView, EntryView, GroupsView, HomeView, Links, MachineView, MachinesView, RuleGroup,
-    RuleView, RulesView,
+    AboutView, AzView, CodeSetsView, ComplaintsView, CoveragesView, EntryView, GaugesView, GroupsView, HomeView,
+    Links, MachineView, MachinesView, RuleGroup, RuleView, RulesView, SourcesView,
 };
 use crate::diag::{Group, Rule};
 
@@ -27,6 +27,11 @@ pub(super) fn print(press: &mut Press<'_>) -> Result<(), HandbookError> {
         press.page("machines.html", "machines.html", &MachinesView::of(atlas))?,
         press.page("az.html", "az.html", &AzView::of(atlas))?,
         press.page("groups.html", "groups.html", &GroupsView::of(atlas))?,
+        press.page("complaints.html", "complaints.html", &ComplaintsView::of(model))?,
+        press.page("codes.html", "codes.html", &CodeSetsView::of(model))?,
+        press.page("gauges.html", "gauges.html", &GaugesView::of(model))?,
+        press.page("sources.html", "sources.html", &SourcesView::of(model))?,
+        press.page("coverage.html", "coverage.html", &CoveragesView::of(model))?,
         press.page("about.html", "about.html", &AboutView::of(model))?,
         press.page("rules.html", "rules.html", &rules(press.rules))?,
     ];

@@ -19,14 +19,23 @@ const TABLE: &[(&str, &str)] = table![
     "parts/value.html",
     "about.html",
     "az.html",
+    "code-set.html",
+    "codes.html",
+    "complaint.html",
+    "complaints.html",
+    "coverage.html",
+    "engine-coverage.html",
     "engine.html",
     "entry.html",
+    "gauges.html",
     "groups.html",
     "home.html",
     "machine.html",
     "machines.html",
     "procedure.html",
     "rules.html",
+    "source.html",
+    "sources.html",
 ];
 
 /// The engine with every template read; all of them escape.

@@ -26,8 +26,8 @@ pub fn finding(span: Span, key: &str, typed: &str, pattern: &str) -> Finding {
         "a name of letters, digits, `.`, `-` and `+`"
     };
     let help = suggestion(typed, pattern)
-        .map_or_else(|| format!("write {wanted}"), |better| format!("written that way it would be `{better}`"));
-    Finding::new(&RULE, span, format!("`{key}` takes {wanted}; `{typed}` is none"), help)
+        .map_or_else(|| format!("write {wanted}"), |better| format!("write {wanted}: that would be `{better}`"));
+    Finding::new(&RULE, span, format!("`{key}` cannot be `{typed}`"), help)
 }
 
 /// An empty text where something must stand.

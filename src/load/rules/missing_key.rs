@@ -13,5 +13,17 @@ pub fn finding(span: Span, noun: &str, key: &str, about: Option<&str>) -> Findin
         || format!("add `{key}`"),
         |about| format!("add `{key} = …` ({})", crate::load::rules::sentence(about)),
     );
-    Finding::new(&RULE, span, format!("{noun} needs `{key}`, and this one has none"), help)
+    Finding::new(&RULE, span, format!("{noun} needs `{key}`, and {} has none", this_one(noun)), help)
+}
+
+/// A file, or front matter, with nothing in it.
+pub fn all(span: Span, noun: &str, keys: &[&str]) -> Finding {
+    let keys = keys.join("`, `");
+    let message = format!("{noun} needs `{keys}`, and {} is empty", this_one(noun));
+    Finding::new(&RULE, span, message, format!("add `{keys}`, or take the file out of the base until there is something to say"))
+}
+
+/// How to go on about what was just named.
+fn this_one(noun: &str) -> &str {
+    if noun.starts_with("a ") || noun.starts_with("an ") { "this one" } else { "it" }
 }

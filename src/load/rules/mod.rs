@@ -38,9 +38,10 @@ pub static RULES: &[&Rule] = &[
     &wrong_type::RULE,
 ];
 
-/// A sentence of the schema made to follow a colon: lower case first letter, no full stop.
+/// The first sentence of the schema, made to stand within another: lower case first letter, no full stop.
 pub(super) fn sentence(text: &str) -> String {
-    let text = text.lines().next().unwrap_or(text).trim_end_matches('.');
+    let text = text.lines().next().unwrap_or(text);
+    let text = text.split(". ").next().unwrap_or(text).trim_end_matches('.');
     let mut letters = text.chars();
     letters.next().map_or_else(String::new, |first| first.to_lowercase().chain(letters).collect())
 }

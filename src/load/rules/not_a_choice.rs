@@ -12,9 +12,7 @@ pub static RULE: Rule =
 pub fn finding(span: Span, key: &str, typed: &str, choices: &[&str]) -> Finding {
     let list: Vec<_> = choices.iter().map(|choice| format!("`{choice}`")).collect();
     let near = nearest(typed, choices.iter().copied());
-    let help = near.map_or_else(
-        || format!("write one of {}", list.join(", ")),
-        |near| format!("did you mean `{near}`?"),
-    );
-    Finding::new(&RULE, span, format!("`{key}` cannot be `{typed}`, only one of {}", list.join(", ")), help)
+    let list = list.join(", ");
+    let help = near.map_or_else(|| format!("write one of {list}"), |near| format!("did you mean `{near}`? it can be {list}"));
+    Finding::new(&RULE, span, format!("`{key}` cannot be `{typed}`"), help)
 }

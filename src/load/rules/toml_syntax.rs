@@ -9,7 +9,7 @@ pub static RULE: Rule =
 
 /// What the parser's commonest complaints, known by how they begin, mean to whoever typed the file, and
 /// what to do about each.
-const MEANINGS: [(&str, &str, &str); 17] = [
+const MEANINGS: [(&str, &str, &str); 22] = [
     ("invalid basic string, expected `\"`", "a quote is not closed on this line", QUOTES),
     ("invalid literal string, expected `'`", "a quote is not closed on this line", QUOTES),
     ("invalid multi-line", "a text in three quotes is never closed", QUOTES),
@@ -26,6 +26,11 @@ const MEANINGS: [(&str, &str, &str); 17] = [
     ("unclosed table", "a heading is not closed by `]`", "write headings as `[defaults]`, alone on their line"),
     ("key with no value", "this line has a key and no value", LINES),
     ("invalid unquoted key", "a key has letters from a to z, digits, `-` and `_`, and nothing else", LINES),
+    ("unquoted keys cannot be empty", "a key is missing here", LINES),
+    ("unexpected leading zero", "a number begins here with a needless zero", "put it in quotes if it is a page or an id"),
+    ("invalid date", "this is no day of the calendar", "write year, month, day, as `2026-11-25`"),
+    ("cannot recurse further", "brackets lie too deep in one another here", LISTS),
+    ("recursion limit", "keys lie too deep in one another here", LINES),
     ("unexpected key or value", "something stands here after the value, where the line should end", "end the line after the value; decimals have a point, and remarks begin with `#`"),
 ];
 

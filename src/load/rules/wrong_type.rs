@@ -16,5 +16,16 @@ pub fn finding(span: Span, key: &str, is: &str, wanted: &str, typed: &str) -> Fi
         ("a text", "a whole number" | "a number" | "true or false") => "write it without quotes".to_owned(),
         _ => format!("write {wanted}"),
     };
+    let is = if is == "a number" && wanted.ends_with("number") { typed } else { is };
     Finding::new(&RULE, span, format!("`{key}` is {is}, and takes {wanted}"), help)
+}
+
+/// A member of a list, of another type than the list takes.
+pub fn member(span: Span, key: &str, is: &str, wanted: &str, typed: &str) -> Finding {
+    let help = if is == "a number" && wanted.starts_with("a text") {
+        format!("put it in quotes, with the unit the manual prints: `\"{typed} …\"`")
+    } else {
+        format!("write {wanted}")
+    };
+    Finding::new(&RULE, span, format!("a member of `{key}` is {is}, and takes {wanted}"), help)
 }

@@ -18,12 +18,6 @@ pub mod value_not_understood;
 
 use crate::diag::Rule;
 
-/// A message about a value, its straight quotes made backticks: a value stands in quotes where it is typed,
-/// and a finding quotes the file in backticks.
-pub fn in_ticks(message: &str) -> String {
-    message.replace('"', "`")
-}
-
 /// Every rule of this phase.
 pub static RULES: &[&Rule] = &[
     &duplicate_id::RULE,

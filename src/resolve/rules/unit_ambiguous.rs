@@ -1,6 +1,5 @@
 //! `unit-ambiguous`: a pound can be a force or a mass, a gallon American or British.
 
-use super::in_ticks;
 use crate::quantity::ValueError;
 use crate::diag::{Finding, Rule};
 use crate::source::Span;
@@ -11,5 +10,5 @@ pub static RULE: Rule =
 
 /// A unit that could mean two things; the help names both.
 pub fn finding(span: Span, error: &ValueError) -> Finding {
-    Finding::new(&RULE, span, in_ticks(&error.message()), error.help())
+    Finding::new(&RULE, span, error.message(), error.help())
 }

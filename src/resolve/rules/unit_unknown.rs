@@ -1,6 +1,5 @@
 //! `unit-unknown`: a number without a unit that is known says nothing.
 
-use super::in_ticks;
 use crate::quantity::ValueError;
 use crate::diag::{Finding, Rule};
 use crate::source::Span;
@@ -11,5 +10,5 @@ pub static RULE: Rule =
 
 /// A unit that is not known.
 pub fn finding(span: Span, error: &ValueError) -> Finding {
-    Finding::new(&RULE, span, in_ticks(&error.message()), error.help())
+    Finding::new(&RULE, span, error.message(), error.help())
 }

@@ -20,5 +20,9 @@ pub fn finding<'a>(
         || format!("define it in {home}, or name one that is defined there"),
         |near| format!("did you mean `{near}`?"),
     );
-    Finding::new(&RULE, span, format!("there is no {} `{id}`", noun.trim_start_matches("an ").trim_start_matches("a ")), help)
+    let noun = noun.trim_start_matches("an ").trim_start_matches("a ");
+    if id.is_empty() {
+        return Finding::new(&RULE, span, format!("no {noun} is named here"), format!("name one, as defined in {home}"));
+    }
+    Finding::new(&RULE, span, format!("there is no {noun} `{id}`"), help)
 }

@@ -1,6 +1,5 @@
 //! `value-not-understood`: a value that is guessed at is worse than none.
 
-use super::in_ticks;
 use crate::quantity::ValueError;
 use crate::diag::{Finding, Rule};
 use crate::source::Span;
@@ -11,5 +10,5 @@ pub static RULE: Rule =
 
 /// A value that does not read as one; the span is at what is wrong in it.
 pub fn finding(span: Span, error: &ValueError) -> Finding {
-    Finding::new(&RULE, span, in_ticks(&error.message()), error.help())
+    Finding::new(&RULE, span, error.message(), error.help())
 }

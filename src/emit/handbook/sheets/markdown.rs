@@ -148,7 +148,7 @@ impl Writer<'_, '_> {
             // Stands before the step already.
             Link::Hazard(_) => {}
             Link::Turn { of, angle } => {
-                let turn = TurnPart::of(build, of, angle);
+                let turn = TurnPart::of(press.model, build, of, angle);
                 let words = [turn.way.map(str::to_owned), turn.seen.clone()].into_iter().flatten();
                 let words: Vec<String> = words.collect();
                 self.inline(format!("<b>{} {}</b>", escape(&turn.angle), escape(&words.join(", "))));

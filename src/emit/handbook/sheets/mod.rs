@@ -1,4 +1,5 @@
-//! Prints the sheets of every build: the engine sheet, and one sheet a procedure that fits.
+//! Prints the sheets of every build: the engine sheet, one sheet a procedure and one a complaint that
+//! fits; then those that stand behind them.
 
 pub(super) mod markdown;
 
@@ -7,7 +8,10 @@ use std::thread;
 
 use super::HandbookError;
 use super::press::{Page, Press};
-use super::view::{EngineView, Links, ProcedureView, fitting, link};
+use super::view::{
+    CodesView, ComplaintView, CoverageView, EngineView, Links, Places, ProcedureView, SourceView, fitting,
+    fitting_complaints, link,
+};
 use crate::model::Build;
 
 /// More threads than this gain nothing that the disk does not take back.
@@ -27,7 +31,28 @@ pub(super) fn print(press: &mut Press<'_>) -> Result<(), HandbookError> {
     for pages in parts {
         press.take(pages?);
     }
+    let behind = behind(press)?;
+    press.take(behind);
     Ok(())
+}
+
+/// The sheets that stand behind those of the builds: sources, codes, coverage.
+fn behind(press: &Press<'_>) -> Result<Vec<Page>, HandbookError> {
+    let (model, atlas) = (press.model, &press.atlas);
+    let places = Places::of(atlas);
+    let mut pages = Vec::new();
+    for source in model.sources.values() {
+        let view = SourceView::of(model, &places, source);
+        pages.push(press.page(&Links::source_sheet(&source.id), "source.html", &view)?);
+    }
+    for set in model.codes.values() {
+        pages.push(press.page(&Links::codes(&set.id), "code-set.html", &CodesView::of(atlas, set))?);
+    }
+    for engine in model.engines.values() {
+        let view = CoverageView::of(model, &places, engine);
+        pages.push(press.page(&Links::coverage(&engine.id), "engine-coverage.html", &view)?);
+    }
+    Ok(pages)
 }
 
 fn pages<'a>(press: &Press<'a>, builds: &[&'a Build]) -> Result<Vec<Page>, HandbookError> {
@@ -43,6 +68,10 @@ fn pages<'a>(press: &Press<'a>, builds: &[&'a Build]) -> Result<Vec<Page>, Handb
             let body = markdown::body(press, build, procedure)?;
             let view = ProcedureView::of(atlas, build, procedure, hash, body);
             pages.push(press.page(&Links::procedure(&build.id, &procedure.id), "procedure.html", &view)?);
+        }
+        for complaint in fitting_complaints(model, build) {
+            let view = ComplaintView::of(atlas, build, complaint, hash);
+            pages.push(press.page(&Links::complaint(&build.id, &complaint.id), "complaint.html", &view)?);
         }
     }
     Ok(pages)

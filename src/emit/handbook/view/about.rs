@@ -4,6 +4,7 @@ use serde::Serialize;
 
 use super::hazard::Panel;
 use super::home::counts;
+use super::links::Links;
 use super::text::sentence;
 use crate::model::Model;
 
@@ -56,6 +57,8 @@ pub struct AboutView {
 pub struct SourceLine {
     /// Title.
     pub title: String,
+    /// Its sheet.
+    pub href: String,
     /// Edition and date.
     pub edition: Vec<String>,
     /// Titles of those it takes the place of.
@@ -69,6 +72,7 @@ impl AboutView {
     pub fn of(model: &Model) -> Self {
         let sources = model.sources.values().map(|source| SourceLine {
             title: source.title.clone(),
+            href: Links::source_sheet(&source.id),
             edition: [
                 source.edition.as_ref().map(|edition| format!("edition {edition}")),
                 source.date.map(|date| date.to_string()),

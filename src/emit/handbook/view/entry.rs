@@ -3,11 +3,12 @@
 use serde::Serialize;
 
 use super::atlas::Atlas;
-use super::form::{Brief, brief};
+use super::form::Brief;
 use super::hazard::Panel;
 use super::machine::BuildName;
 use super::row::letters;
 use super::scope;
+use super::standing::{self, Mark};
 use super::text::sentence;
 use crate::model::{Build, Entry, SerialRange};
 use crate::quantity::Kind;
@@ -51,6 +52,8 @@ pub struct EntryStatement {
     pub value: Brief,
     /// False where it only says why there is none.
     pub has_value: bool,
+    /// The mark of a value that nobody confirmed.
+    pub mark: Option<Mark>,
     /// Its row.
     pub href: String,
 }
@@ -85,8 +88,9 @@ fn entry_build<'a>(atlas: &Atlas<'a>, build: &'a Build, entry: &Entry) -> EntryB
     let of_entry = atlas.rows(build).filter(|(one, _)| one.identity.of == entry.id);
     let statements = of_entry.map(|(one, anchor)| EntryStatement {
         scope: scope::in_words(&one.identity),
-        value: brief(&one.form),
-        has_value: one.has_value(),
+        value: standing::brief(atlas.model, one),
+        has_value: one.has_value() && !atlas.model.withholds(one),
+        mark: standing::mark(atlas.model, one),
         href: format!("{}#{anchor}", name.href),
     });
     let statements = statements.collect();

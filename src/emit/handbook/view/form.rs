@@ -40,7 +40,8 @@ pub struct Brief {
 }
 
 impl Brief {
-    fn words(text: &str) -> Self {
+    /// Words in place of a figure.
+    pub fn words(text: &str) -> Self {
         Self { parts: vec![Figure { parts: vec![bind(text)], spoken: None }], joiner: "" }
     }
 
@@ -208,7 +209,7 @@ pub fn seen(side: &str) -> String {
 pub const fn absent(absence: Absence) -> &'static str {
     match absence {
         Absence::NotGiven => "no value: the maker gives none",
-        Absence::NotApplicable => "not on this engine",
+        Absence::NotApplicable => "no value: this engine has no such thing",
         Absence::NotRead => "no value yet: nobody has read it",
     }
 }

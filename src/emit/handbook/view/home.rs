@@ -3,6 +3,7 @@
 use serde::Serialize;
 
 use super::atlas::Atlas;
+use super::complaint::ComplaintsView;
 use super::links::Links;
 use super::text::count;
 use crate::model::{Machine, Model, Years};
@@ -14,6 +15,10 @@ pub struct HomeView {
     pub makers: Vec<MakerView>,
     /// Counts in words.
     pub counts: Vec<String>,
+    /// Complaints: title and place in their list.
+    pub complaints: Vec<(String, String)>,
+    /// True if an engine gives fault codes.
+    pub codes: bool,
 }
 
 /// A maker and its machines.
@@ -94,7 +99,13 @@ fn machine_link(atlas: &Atlas<'_>, machine: &Machine) -> Option<MachineLink> {
 impl HomeView {
     /// The first page.
     pub fn of(atlas: &Atlas<'_>) -> Self {
-        Self { makers: makers(atlas), counts: counts(atlas.model) }
+        let complaints = ComplaintsView::of(atlas.model).complaints.into_iter();
+        Self {
+            makers: makers(atlas),
+            counts: counts(atlas.model),
+            complaints: complaints.map(|one| (one.title, format!("complaints.html#{}", one.anchor))).collect(),
+            codes: !atlas.model.codes.is_empty(),
+        }
     }
 }
 

@@ -1,7 +1,9 @@
 //! Where each sheet lies, relative to the output; a template puts its way to the root before it.
 
 use super::scope;
-use crate::model::{BuildId, EntryId, MachineId, ProcedureId};
+use crate::model::{
+    BuildId, CodeSetId, ComplaintId, EngineId, EntryId, GaugeId, MachineId, ProcedureId, SourceId,
+};
 
 /// Paths of sheets.
 #[derive(Clone, Copy, Debug)]
@@ -31,5 +33,35 @@ impl Links {
     /// The list of builds that state an entry.
     pub fn entry(entry: &EntryId) -> String {
         format!("entries/{}.html", scope::entry(entry.as_str()))
+    }
+
+    /// The sheet of a complaint for a build.
+    pub fn complaint(build: &BuildId, complaint: &ComplaintId) -> String {
+        format!("builds/{build}/complaint-{complaint}.html")
+    }
+
+    /// The sheet of a set of fault codes.
+    pub fn codes(set: &CodeSetId) -> String {
+        format!("codes/{set}.html")
+    }
+
+    /// The coverage sheet of an engine.
+    pub fn coverage(engine: &EngineId) -> String {
+        format!("coverage/{engine}.html")
+    }
+
+    /// The sheet of a manual or bulletin.
+    pub fn source_sheet(source: &SourceId) -> String {
+        format!("sources/{source}.html")
+    }
+
+    /// The sheet of a manual or bulletin, at a page.
+    pub fn source(source: &SourceId, page: Option<&str>) -> String {
+        format!("{}#{}", Self::source_sheet(source), scope::page(page))
+    }
+
+    /// A gauge in the list of gauges.
+    pub fn gauge(gauge: &GaugeId) -> String {
+        format!("gauges.html#gauge-{gauge}")
     }
 }

@@ -6,6 +6,7 @@ use serde::Serialize;
 
 use super::atlas::Atlas;
 use super::form::brief;
+use super::standing::{self, Mark};
 use super::links::Links;
 use super::scope;
 use super::text::{bind, sentence};
@@ -109,6 +110,8 @@ pub struct Cell {
     pub build: String,
     /// The value in brief.
     pub value: super::form::Brief,
+    /// The mark of a value that nobody confirmed.
+    pub mark: Option<Mark>,
     /// Link to the row, if it is stated.
     pub href: String,
 }
@@ -266,7 +269,8 @@ fn cell_of<'a>(atlas: &Atlas<'a>, build: &'a Build, statement: Option<&Statement
     });
     Cell {
         build: name.plain(),
-        value: statement.map_or_else(super::form::Brief::unstated, |one| brief(&one.form)),
+        value: statement.map_or_else(super::form::Brief::unstated, |one| standing::brief(atlas.model, one)),
+        mark: statement.and_then(|one| standing::mark(atlas.model, one)),
         href: anchor.map_or_else(|| name.href.clone(), |anchor| format!("{}#{anchor}", name.href)),
     }
 }

@@ -4,10 +4,11 @@ use serde::Serialize;
 
 use super::atlas::Atlas;
 use super::drawings;
-use super::form::{self, Brief, Line, brief};
+use super::form::{self, Brief, Line};
 use super::hazard::Panel;
 use super::links::Links;
 use super::scope;
+use super::standing::{self, Mark};
 use super::text::{bind, sentence};
 use super::title_block::TitleBlock;
 use crate::emit::drawing::{Drawing, position, rotation};
@@ -53,6 +54,8 @@ pub struct InlineValue {
     pub scope: Vec<String>,
     /// The value.
     pub value: Brief,
+    /// The mark of a value that nobody confirmed.
+    pub mark: Option<Mark>,
     /// Its row on the engine sheet, beside this page.
     pub href: String,
     /// Entry id.
@@ -81,6 +84,8 @@ pub struct ReadingLine {
     pub values: Vec<Line>,
     /// The value in brief, where it is no window.
     pub brief: Brief,
+    /// The mark of a value that nobody confirmed.
+    pub mark: Option<Mark>,
     /// Its row on the engine sheet.
     pub href: String,
     /// Unit to write behind the reading.
@@ -94,10 +99,12 @@ pub struct ReadingLine {
 pub struct TurnPart {
     /// `90°`.
     pub angle: String,
-    /// `counter-clockwise`, or none where the engine does not say.
+    /// `counter-clockwise`, that it is withheld, or none where the engine does not say.
     pub way: Option<&'static str>,
     /// `seen from the clutch side`.
     pub seen: Option<String>,
+    /// The mark of a direction that nobody confirmed.
+    pub mark: Option<Mark>,
     /// The turn drawn.
     pub drawing: Option<Drawing>,
 }
@@ -114,16 +121,21 @@ impl ProcedureView {
             block: TitleBlock::of(atlas, build, hash),
             title: procedure.title.clone(),
             minutes: procedure.minutes,
-            state: match procedure.state {
-                ProcedureState::Cold => "engine cold",
-                ProcedureState::Hot => "engine hot",
-                ProcedureState::Any => "cold or hot",
-            },
+            state: state_words(procedure.state),
             needs: procedure.needs.iter().map(need).collect(),
             panels: Panel::several(model, &procedure.hazards),
             body,
             proof: procedure.proof.as_deref().map(sentence),
         }
+    }
+}
+
+/// The state of the engine in words.
+pub const fn state_words(state: ProcedureState) -> &'static str {
+    match state {
+        ProcedureState::Cold => "engine cold",
+        ProcedureState::Hot => "engine hot",
+        ProcedureState::Any => "cold or hot",
     }
 }
 
@@ -151,7 +163,8 @@ impl Inline {
         let common = scope::common(meant.iter().map(|(one, _)| &one.identity));
         let value = |(one, anchor): (&Statement, String)| InlineValue {
             scope: scope::apart(&one.identity, &common),
-            value: brief(&one.form),
+            value: standing::brief(atlas.model, one),
+            mark: standing::mark(atlas.model, one),
             href: format!("engine.html#{anchor}"),
             of: of.to_string(),
             place: scope::attribute(&one.identity.place),
@@ -167,13 +180,14 @@ impl Readings {
         let model = atlas.model;
         let title = model.entries.get(of).map(|entry| entry.title.as_str()).unwrap_or_default();
         let line = |(one, anchor): (&Statement, String)| {
-            let values = form::lines(&one.form, &model.base.units);
+            let shown = !model.withholds(one);
             ReadingLine {
                 scope: scope::in_words(&one.identity),
                 unit: unit_of(&one.form),
-                drawing: drawings::of(one, title),
-                values,
-                brief: brief(&one.form),
+                drawing: if shown { drawings::of(one, title) } else { None },
+                values: if shown { form::lines(&one.form, &model.base.units) } else { Vec::new() },
+                brief: standing::brief(model, one),
+                mark: standing::mark(model, one),
                 href: format!("engine.html#{anchor}"),
             }
         };
@@ -189,8 +203,9 @@ fn unit_of(form: &Form) -> Option<&'static str> {
 
 impl TurnPart {
     /// A turn by an angle in the direction the build states.
-    pub fn of(build: &Build, of: &EntryId, angle: &Value) -> Self {
-        let stated = build.of(of).find_map(|one| match &one.form {
+    pub fn of(model: &Model, build: &Build, of: &EntryId, angle: &Value) -> Self {
+        let withheld = build.of(of).any(|one| model.withholds(one));
+        let stated = build.of(of).filter(|one| !model.withholds(one)).find_map(|one| match &one.form {
             Form::Direction { turns, seen_from } => Some((*turns, seen_from.as_deref())),
             _ => None,
         });
@@ -205,8 +220,9 @@ impl TurnPart {
         });
         Self {
             angle: text,
-            way: stated.map(|(turns, _)| form::way(turns)),
+            way: stated.map(|(turns, _)| form::way(turns)).or(withheld.then_some("in a direction that is withheld")),
             seen: stated.and_then(|(_, side)| side).map(form::seen),
+            mark: build.of(of).find_map(|one| standing::mark(model, one)),
             drawing: drawn,
         }
     }

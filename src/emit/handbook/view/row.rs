@@ -2,9 +2,13 @@
 
 use serde::Serialize;
 
+use super::codes::{CodesLink, given_by};
+use super::complaint::fitting_complaints;
 use super::form::{self, Every, Line, Matrix, MisprintLine, Picks, PinRow};
 use super::hazard::Panel;
+use super::links::Links;
 use super::scope;
+use super::standing::Standing;
 use super::text::{Figure, bind, count, sentence};
 use super::title_block::TitleBlock;
 use super::{atlas::Atlas, drawings};
@@ -23,6 +27,12 @@ pub struct EngineView {
     pub groups: Vec<GroupView>,
     /// Procedures that fit: title, link, minutes.
     pub procedures: Vec<ProcedureLink>,
+    /// Complaints that fit: title and link.
+    pub complaints: Vec<(String, String)>,
+    /// Sets of fault codes that the engine gives.
+    pub codes: Vec<CodesLink>,
+    /// Its coverage sheet.
+    pub coverage: String,
     /// How many values.
     pub values: String,
     /// How many manuals and bulletins they were read from.
@@ -102,10 +112,12 @@ pub struct Row {
     pub misprint: Option<MisprintLine>,
     /// Notes of the statement, then of the entry.
     pub notes: Vec<String>,
-    /// Usual gauge.
-    pub gauge: Option<String>,
-    /// Title of the source.
-    pub source: Option<String>,
+    /// How far it is to be trusted.
+    pub standing: Standing,
+    /// Usual gauge: title and link.
+    pub gauge: Option<(String, String)>,
+    /// The source: title and link to its page there.
+    pub source: Option<(String, String)>,
     /// Page, row, column, footnote.
     pub found: Vec<String>,
     /// Who read it.
@@ -149,10 +161,14 @@ impl EngineView {
         let mut sources: Vec<_> = build.statements.iter().filter_map(|one| one.provenance.source.as_ref()).collect();
         sources.sort();
         sources.dedup();
+        let complaints = fitting_complaints(atlas.model, build).into_iter();
         Self {
             block: TitleBlock::of(atlas, build, hash),
             groups: groups(atlas, build),
             procedures,
+            complaints: complaints.map(|one| (one.title.clone(), Links::complaint(&build.id, &one.id))).collect(),
+            codes: given_by(atlas.model, build),
+            coverage: Links::coverage(&build.engine),
             values: count(build.statements.len(), "value", "values"),
             sources: count(sources.len(), "manual or bulletin", "manuals and bulletins"),
         }
@@ -203,13 +219,18 @@ impl Row {
     /// The row of a statement; `first` of its entry on the sheet, or not.
     pub fn of(model: &Model, entry: &Entry, statement: &Statement, anchor: String, first: bool) -> Self {
         let units = &model.base.units;
-        let Statement { form, identity, provenance, .. } = statement;
+        let Statement { identity, provenance, .. } = statement;
+        let standing = Standing::of(model, statement);
+        let shown = standing.withheld.is_none();
+        // What is withheld is taken out before anything is made of it.
+        let withheld = Form::Setting(Vec::new());
+        let form = if shown { &statement.form } else { &withheld };
         let stages = match form {
             Form::Stages(stages) => stages.iter().filter_map(|stage| form::line(None, stage, units)).collect(),
             _ => Vec::new(),
         };
         let of_entry = entry.note.as_ref().filter(|_| first);
-        let notes = statement.note.iter().chain(of_entry).map(|note| sentence(note));
+        let notes = statement.note.iter().filter(|_| shown).chain(of_entry).map(|note| sentence(note));
         let gauge = entry.gauge.as_ref().and_then(|id| model.gauges.get(id));
         let source = provenance.source.as_ref().and_then(|id| model.sources.get(id));
         Self {
@@ -217,7 +238,7 @@ impl Row {
             of: identity.of.to_string(),
             place: scope::attribute(&identity.place),
             when: scope::attribute(&identity.when),
-            form: form.key(),
+            form: statement.form.key(),
             title: entry.title.clone(),
             scope: scope::in_words(identity),
             lines: form::lines(form, units),
@@ -230,17 +251,28 @@ impl Row {
             pins: if let Form::Pins(pins) = form { pins.iter().map(form::pin).collect() } else { Vec::new() },
             text: if let Form::Text(text) = form { Some(bind(text)) } else { None },
             absent: if let Form::Absent(why) = form { Some(form::absent(*why)) } else { None },
-            drawing: drawings::of(statement, &entry.title),
-            pattern: drawings::pattern(statement, &entry.title),
-            fastener: statement.fastener.as_ref().map(fastener),
-            misprint: statement.misprint.as_ref().map(form::misprint),
+            drawing: if shown { drawings::of(statement, &entry.title) } else { None },
+            pattern: if shown { drawings::pattern(statement, &entry.title) } else { None },
+            fastener: statement.fastener.as_ref().filter(|_| shown).map(fastener),
+            misprint: statement.misprint.as_ref().filter(|_| shown).map(form::misprint),
+            standing,
             notes: notes.collect(),
-            gauge: gauge.map(|gauge| gauge.title.clone()),
-            source: source.map(|source| source.title.clone()),
-            found: found(provenance),
+            gauge: gauge.map(|gauge| (gauge.title.clone(), Links::gauge(&gauge.id))),
+            source: source.map(|source| (source.title.clone(), Links::source(&source.id, provenance.page.as_deref()))),
+            found: found(provenance, shown && model.base.publish.labels),
             read_by: provenance.read_by.clone(),
             bulletin: statement.variant.is_some(),
         }
+    }
+}
+
+impl Row {
+    /// The row as the source prints it: no drawing, nothing worked out, no note of ours.
+    pub fn as_printed(mut self) -> Self {
+        self.lines.iter_mut().chain(&mut self.stages).for_each(|line| line.converted = None);
+        let points = self.points.iter_mut().flat_map(|table| &mut table.rows);
+        points.for_each(|row| row.limits = None);
+        Self { drawing: None, pattern: None, notes: Vec::new(), gauge: None, ..self }
     }
 }
 
@@ -270,10 +302,10 @@ fn point_table(points: &[Point]) -> PointTable {
     }
 }
 
-/// `p. 5-12`, then what was read there.
-fn found(provenance: &Provenance) -> Vec<String> {
+/// `page 5-12`, then the maker's own words there, where they are published.
+fn found(provenance: &Provenance, labels: bool) -> Vec<String> {
     let Provenance { page, row, column, footnote, .. } = provenance;
-    let named = |name: &str, text: &Option<String>| text.as_ref().map(|text| format!("{name} “{text}”"));
+    let named = |name: &str, text: &Option<String>| text.as_ref().filter(|_| labels).map(|text| format!("{name} “{text}”"));
     [
         page.as_ref().map(|page| format!("page\u{a0}{page}")),
         named("row", row),

@@ -61,6 +61,16 @@ pub fn entry(id: &str) -> String {
     if anchor.starts_with(|c: char| c.is_ascii_digit()) { format!("n{anchor}") } else { anchor }
 }
 
+/// Anchor of a page of a source: no two pages share one, whatever they are called.
+pub fn page(page: Option<&str>) -> String {
+    let Some(page) = page else { return "no-page".to_owned() };
+    let spell = |c: char| match c {
+        c if c.is_ascii_alphanumeric() || c == '-' => c.to_string(),
+        other => format!("_{:x}_", u32::from(other)),
+    };
+    format!("page-{}", page.chars().map(spell).collect::<String>())
+}
+
 fn plain(text: &str) -> String {
     let fold = |c: char| if c.is_ascii_alphanumeric() { c.to_ascii_lowercase() } else { '-' };
     let folded: String = text.chars().map(fold).collect();

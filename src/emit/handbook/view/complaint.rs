@@ -1,0 +1,264 @@
+//! The sheet of a complaint for one build: what past jobs found, and the checks that show it.
+
+use std::collections::BTreeMap;
+
+use serde::Serialize;
+
+use super::atlas::Atlas;
+use super::codes::{CodesLink, given_by};
+use super::hazard::Panel;
+use super::links::Links;
+use super::places::RowLink;
+use super::procedure::{beside, state_words};
+use super::text::{bind, words};
+use super::title_block::TitleBlock;
+use crate::emit::drawing::{Drawing, divided, position};
+use crate::model::{Access, Build, Check, Complaint, Model};
+use crate::quantity::{Exact, exact_text};
+
+/// The sheet of a complaint.
+#[derive(Debug, Serialize)]
+pub struct ComplaintView {
+    /// Title block of its build.
+    pub block: TitleBlock,
+    /// What the owner says.
+    pub title: String,
+    /// Other words for it.
+    pub aka: Vec<String>,
+    /// Causes in the order of the file.
+    pub causes: Vec<CauseLine>,
+    /// Past jobs on one line, divided by cause.
+    pub drawing: Option<Drawing>,
+    /// Codes of this engine that point here: name and link.
+    pub raised_by: Vec<(String, String)>,
+    /// Sets of codes that this engine gives.
+    pub codes: Vec<CodesLink>,
+    /// Dangers of the procedures that the checks follow; lesser hazards stand at their check.
+    pub panels: Vec<Panel>,
+    /// Checks in the order of the file.
+    pub checks: Vec<CheckLine>,
+}
+
+/// One cause.
+#[derive(Debug, Serialize)]
+pub struct CauseLine {
+    /// Its number on the line.
+    pub number: usize,
+    /// Anchor.
+    pub anchor: String,
+    /// What is wrong.
+    pub title: String,
+    /// `7 of 20 past jobs`.
+    pub share: String,
+    /// True for what is left when no check shows it.
+    pub residual: bool,
+}
+
+/// One check.
+#[derive(Debug, Serialize)]
+pub struct CheckLine {
+    /// Anchor.
+    pub anchor: String,
+    /// What is looked at or measured.
+    pub title: String,
+    /// Minutes it takes, access aside.
+    pub minutes: String,
+    /// State of the engine in words.
+    pub state: &'static str,
+    /// Access steps that it is the first to need: title and minutes.
+    pub opens: Vec<(String, String)>,
+    /// Access steps that an earlier check needed: title and number of that check.
+    pub open: Vec<(String, usize)>,
+    /// The procedure: title, and link if it fits the build.
+    pub procedure: Option<(String, Option<String>)>,
+    /// Hazards of the procedure; its own sheet says how to avoid them.
+    pub hazards: Vec<Panel>,
+    /// Causes it shows: title and anchor.
+    pub shows: Vec<(String, String)>,
+}
+
+/// A complaint in a list.
+#[derive(Debug, Serialize)]
+pub struct ComplaintLink {
+    /// What the owner says.
+    pub title: String,
+    /// Anchor in the list of complaints.
+    pub anchor: String,
+    /// Other words for it.
+    pub aka: Vec<String>,
+    /// Its sheet for each engine and build.
+    pub engines: Vec<(String, Vec<RowLink>)>,
+}
+
+/// All complaints.
+#[derive(Debug, Serialize)]
+pub struct ComplaintsView {
+    /// The complaints, in order of title.
+    pub complaints: Vec<ComplaintLink>,
+}
+
+/// Complaints that fit a build, in order of title.
+pub fn fitting_complaints<'a>(model: &'a Model, build: &Build) -> Vec<&'a Complaint> {
+    let all = model.complaints.values();
+    let mut fitting: Vec<&Complaint> = all.filter(|one| model.fits_build(&one.fits, build)).collect();
+    fitting.sort_by(|one, other| one.title.cmp(&other.title));
+    fitting
+}
+
+impl ComplaintView {
+    /// The sheet of a complaint for a build.
+    pub fn of<'a>(atlas: &Atlas<'a>, build: &'a Build, complaint: &Complaint, hash: &str) -> Self {
+        let model = atlas.model;
+        let procedures = complaint.checks.iter().filter_map(|check| check.procedure.as_ref());
+        let fitting = procedures.filter_map(|id| model.procedures.get(id));
+        let fitting = fitting.filter(|one| model.fits_build(&one.fits, build));
+        let panels = Panel::several(model, fitting.flat_map(|one| &one.hazards));
+        let dangers = panels.into_iter().filter(|panel| panel.class == "danger");
+        Self {
+            block: TitleBlock::of(atlas, build, hash),
+            title: bind(&complaint.title),
+            aka: complaint.aka.iter().map(|name| bind(name)).collect(),
+            causes: causes(complaint),
+            drawing: line_of_jobs(complaint),
+            raised_by: raised_by(model, build, complaint),
+            codes: given_by(model, build),
+            panels: dangers.collect(),
+            checks: checks(model, build, complaint),
+        }
+    }
+}
+
+/// Shares are written as counts of jobs; others are said as they are written.
+fn causes(complaint: &Complaint) -> Vec<CauseLine> {
+    let all: Exact = complaint.causes.iter().map(|one| &one.share).sum();
+    let whole = complaint.causes.iter().all(|one| one.share.is_integer());
+    let noun = if whole { "past jobs" } else { "of past jobs, by share" };
+    let line = |(cause, number): (&crate::model::Cause, usize)| CauseLine {
+        number,
+        anchor: format!("cause-{}", cause.id),
+        title: bind(&cause.title),
+        share: format!("{} of {} {noun}", exact_text(&cause.share), exact_text(&all)),
+        residual: cause.residual,
+    };
+    complaint.causes.iter().zip(1..).map(line).collect()
+}
+
+fn line_of_jobs(complaint: &Complaint) -> Option<Drawing> {
+    let shares: Option<Vec<f64>> = complaint.causes.iter().map(|one| position(&one.share)).collect();
+    let spoken: Vec<String> =
+        causes(complaint).into_iter().map(|one| format!("{}, {}: {}", one.number, one.title, one.share)).collect();
+    divided::draw(&shares?, &format!("Past jobs on one line, divided by cause. {}", spoken.join("; ")))
+}
+
+fn raised_by(model: &Model, build: &Build, complaint: &Complaint) -> Vec<(String, String)> {
+    let sets = model.codes.values().filter(|set| set.engines.contains(&build.engine));
+    let codes = sets.flat_map(|set| set.codes.iter().map(move |code| (set, code)));
+    let raising = codes.filter(|(_, code)| code.raises.iter().any(|(id, _)| *id == complaint.id));
+    let named = raising.map(|(set, code)| {
+        let name = bind(&format!("{}: {}", code.id, code.title));
+        (name, format!("{}#code-{}", Links::codes(&set.id), code.id))
+    });
+    named.collect()
+}
+
+fn checks(model: &Model, build: &Build, complaint: &Complaint) -> Vec<CheckLine> {
+    let mut opened: BTreeMap<&str, usize> = BTreeMap::new();
+    complaint.checks.iter().zip(1..).map(|(check, number)| check_line(model, build, complaint, check, number, &mut opened)).collect()
+}
+
+fn check_line<'a>(
+    model: &Model,
+    build: &Build,
+    complaint: &'a Complaint,
+    check: &'a Check,
+    number: usize,
+    opened: &mut BTreeMap<&'a str, usize>,
+) -> CheckLine {
+    let (mut opens, mut open) = (Vec::new(), Vec::new());
+    for access in access_of(complaint, check) {
+        let title = bind(&access.title.clone().unwrap_or_else(|| words(&access.id)));
+        match opened.get(access.id.as_str()) {
+            Some(by) => open.push((title, *by)),
+            None => {
+                opened.insert(&access.id, number);
+                opens.push((title, exact_text(&access.minutes)));
+            }
+        }
+    }
+    let cause = |id: &String| complaint.causes.iter().find(|one| one.id == *id);
+    let shows = check.shows.iter().filter_map(cause).map(|one| (bind(&one.title), format!("cause-{}", one.id)));
+    let procedure = check.procedure.as_ref().map(|id| match beside(model, build, id) {
+        Some((href, title)) => (title, Some(href)),
+        None => (model.procedures.get(id).map_or_else(|| id.to_string(), |one| one.title.clone()), None),
+    });
+    let followed = check.procedure.as_ref().and_then(|id| model.procedures.get(id));
+    let followed = followed.filter(|one| model.fits_build(&one.fits, build));
+    CheckLine {
+        hazards: Panel::several(model, followed.into_iter().flat_map(|one| &one.hazards)),
+        anchor: format!("check-{}", check.id),
+        title: bind(&check.title),
+        minutes: exact_text(&check.minutes),
+        state: state_words(check.state),
+        opens,
+        open,
+        procedure,
+        shows: shows.collect(),
+    }
+}
+
+/// Every access step of a check, each once, what comes first before what needs it.
+fn access_of<'a>(complaint: &'a Complaint, check: &'a Check) -> Vec<&'a Access> {
+    let mut reached: Vec<&Access> = Vec::new();
+    let mut wanted: Vec<&str> = check.needs.iter().map(String::as_str).collect();
+    while let Some(id) = wanted.pop() {
+        if reached.iter().any(|one| one.id == id) {
+            continue;
+        }
+        if let Some(access) = complaint.access.iter().find(|one| one.id == id) {
+            reached.push(access);
+            wanted.extend(access.needs.iter().map(String::as_str));
+        }
+    }
+    in_turn(reached)
+}
+
+/// Takes, again and again, the first step in file order whose own needs are done; a circle ends it.
+fn in_turn(mut left: Vec<&Access>) -> Vec<&Access> {
+    left.sort_by_key(|access| access.span);
+    let mut done: Vec<&Access> = Vec::with_capacity(left.len());
+    loop {
+        let waits = |access: &Access| access.needs.iter().any(|need| left.iter().any(|one| one.id == *need));
+        let Some(at) = left.iter().position(|access| !waits(access)) else { break };
+        done.push(left.remove(at));
+    }
+    done.extend(left);
+    done
+}
+
+impl ComplaintsView {
+    /// All complaints, each with the builds it fits.
+    pub fn of(model: &Model) -> Self {
+        let mut complaints: Vec<ComplaintLink> =
+            model.complaints.values().map(|one| complaint_link(model, one)).collect();
+        complaints.sort_by(|one, other| one.title.cmp(&other.title));
+        Self { complaints }
+    }
+}
+
+fn complaint_link(model: &Model, complaint: &Complaint) -> ComplaintLink {
+    let mut engines: Vec<(String, Vec<RowLink>)> = Vec::new();
+    for build in model.builds.values().filter(|build| model.fits_build(&complaint.fits, build)) {
+        let title = model.engines.get(&build.engine).map_or_else(|| build.engine.to_string(), |one| one.title.clone());
+        let link = RowLink { build: build.id.to_string(), href: Links::complaint(&build.id, &complaint.id) };
+        match engines.iter_mut().find(|(engine, _)| *engine == title) {
+            Some((_, links)) => links.push(link),
+            None => engines.push((title, vec![link])),
+        }
+    }
+    ComplaintLink {
+        title: bind(&complaint.title),
+        anchor: format!("complaint-{}", complaint.id),
+        aka: complaint.aka.iter().map(|name| bind(name)).collect(),
+        engines,
+    }
+}
