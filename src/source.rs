@@ -85,9 +85,7 @@ impl Sources {
     /// Adds a file and gives its id.
     pub fn add(&mut self, path: String, text: String) -> FileId {
         let id = FileId(u32::try_from(self.files.len()).unwrap_or(u32::MAX));
-        let line_starts = std::iter::once(0)
-            .chain(text.match_indices('\n').map(|(at, _)| at + 1))
-            .collect();
+        let line_starts = std::iter::once(0).chain(text.match_indices('\n').map(|(at, _)| at + 1)).collect();
         self.files.push(SourceFile { path, text, line_starts });
         id
     }

@@ -22,7 +22,8 @@ fn tracked() -> Vec<String> {
 }
 
 fn sources() -> Vec<(PathBuf, String)> {
-    let all = walkdir::WalkDir::new(root().join("src")).sort_by_file_name().into_iter().map(|entry| entry.unwrap());
+    let all =
+        walkdir::WalkDir::new(root().join("src")).sort_by_file_name().into_iter().map(|entry| entry.unwrap());
     let rust = all.filter(|entry| entry.path().extension().is_some_and(|ending| ending == "rs"));
     let read = rust.map(|entry| {
         let relative = entry.path().strip_prefix(root().join("src")).unwrap().to_owned();
@@ -48,7 +49,9 @@ fn used(text: &str) -> BTreeSet<String> {
                 all.extend(list.split(',').map(|one| one.trim().split("::").next().unwrap().to_owned()));
             }
             None => {
-                all.insert(rest.split(|c: char| !(c.is_alphanumeric() || c == '_')).next().unwrap().to_owned());
+                all.insert(
+                    rest.split(|c: char| !(c.is_alphanumeric() || c == '_')).next().unwrap().to_owned(),
+                );
             }
         }
     }
@@ -121,9 +124,26 @@ fn browser_files_are_of_a_size_to_read() {
 #[test]
 fn the_top_level_holds_what_is_expected_there() {
     let expected = [
-        ".ci", ".gitattributes", ".gitignore", "CHANGELOG.md", "Cargo.lock", "Cargo.toml", "DEVELOPERS.md",
-        "LICENSE-APACHE", "LICENSE-MIT", "README.md", "benches", "clippy.toml", "fuzz", "rustfmt.toml", "schemas",
-        "site", "specs", "src", "templates", "tests",
+        ".ci",
+        ".gitattributes",
+        ".gitignore",
+        "CHANGELOG.md",
+        "Cargo.lock",
+        "Cargo.toml",
+        "DEVELOPERS.md",
+        "LICENSE-APACHE",
+        "LICENSE-MIT",
+        "README.md",
+        "benches",
+        "clippy.toml",
+        "fuzz",
+        "rustfmt.toml",
+        "schemas",
+        "site",
+        "specs",
+        "src",
+        "templates",
+        "tests",
     ];
     for name in tracked() {
         let first = name.split('/').next().unwrap();
@@ -135,7 +155,9 @@ fn the_top_level_holds_what_is_expected_there() {
 fn nothing_names_a_machine_or_a_registry() {
     // In parts, so that this file does not name them itself.
     let path = ["/wo", "rk/"].concat();
-    let hosts = ["registry.npm", "js.org|files.python", "hosted.org|static.crates", ".io|index.crates", ".io"].concat();
+    let hosts =
+        ["registry.npm", "js.org|files.python", "hosted.org|static.crates", ".io|index.crates", ".io"]
+            .concat();
     for name in tracked() {
         let Ok(text) = fs::read_to_string(root().join(&name)) else { continue };
         assert!(!text.contains(&path), "{name} holds a path of one machine");

@@ -45,7 +45,10 @@ fn every_file_of_the_demo_bundle_holds_to_its_schema() {
     let made = bundle::bundle(checked.model()).expect("it is made");
     let mut held = 0;
     for (name, schema) in bundle::schemas() {
-        let Some(kind) = name.strip_prefix("bundle/").and_then(|name| name.strip_suffix(".schema.json")) else { continue };
+        let Some(kind) = name.strip_prefix("bundle/").and_then(|name| name.strip_suffix(".schema.json"))
+        else {
+            continue;
+        };
         let validator = jsonschema::draft202012::new(&schema).expect("a schema");
         let folder = "bundle/engines/";
         let files = made.tree.iter().filter(|(path, _)| match kind {

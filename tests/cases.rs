@@ -43,7 +43,8 @@ fn what_is_expected_is_what_the_command_prints() {
     }
     for (format, file) in [("human", "expected.txt"), ("json", "expected.json")] {
         let mut command = Command::new(env!("CARGO_BIN_EXE_baybook"));
-        let output = command.arg("check").arg(whole.path()).args(["--format", format]).output().expect("it runs");
+        let output =
+            command.arg("check").arg(whole.path()).args(["--format", format]).output().expect("it runs");
         assert_eq!(output.status.code(), Some(1));
         let expected = fs::read_to_string(folder.join(file)).expect("it is kept");
         assert_eq!(String::from_utf8_lossy(&output.stdout), expected);
@@ -56,7 +57,8 @@ fn twenty_mistakes_in_one_engine_file_give_twenty_findings() {
     assert_eq!(examined.findings.len(), 20, "{}", as_text(&examined));
     let rules: BTreeSet<_> = examined.findings.iter().map(|one| one.rule.name).collect();
     assert!(rules.len() >= 18, "only of the rules {rules:?}");
-    let marked = marked_lines(&shared::tests("cases/many/twenty-mistakes/patch/engines/quarrick/engine-a.toml"));
+    let marked =
+        marked_lines(&shared::tests("cases/many/twenty-mistakes/patch/engines/quarrick/engine-a.toml"));
     let found: Vec<_> = examined.findings.iter().map(|one| place(one, &examined).0).collect();
     assert_eq!(found, marked, "on the left the lines that are found, on the right those marked `# wrong`");
     for finding in &examined.findings {
@@ -75,7 +77,8 @@ fn a_broken_file_gives_one_finding_and_what_depends_on_it_none() {
     ];
     for (name, file) in files {
         let examined = examined(&shared::tests(&format!("cases/echo/{name}")));
-        let found: Vec<_> = examined.findings.iter().map(|one| examined.sources.path(one.span.file)).collect();
+        let found: Vec<_> =
+            examined.findings.iter().map(|one| examined.sources.path(one.span.file)).collect();
         assert_eq!(found, [file], "{}", as_text(&examined));
     }
 }
@@ -83,7 +86,8 @@ fn a_broken_file_gives_one_finding_and_what_depends_on_it_none() {
 #[test]
 fn where_everything_is_broken_every_file_gives_one_finding() {
     let examined = examined(&shared::tests("cases/echo/everything-broken"));
-    let found: BTreeSet<_> = examined.findings.iter().map(|one| examined.sources.path(one.span.file)).collect();
+    let found: BTreeSet<_> =
+        examined.findings.iter().map(|one| examined.sources.path(one.span.file)).collect();
     assert_eq!(found.len(), examined.findings.len(), "{}", as_text(&examined));
     assert_eq!(found.len(), examined.sources.iter().count());
 }
@@ -143,7 +147,8 @@ fn a_clean_base_gives_no_finding_at_all() {
 /// Rule, line and column, and what is underlined.
 fn places(examined: &Examined) -> Vec<(&str, (usize, usize), &str)> {
     let all = examined.findings.iter();
-    all.map(|one| (one.rule.name, place(one, examined), examined.sources.slice(one.span).trim_end())).collect()
+    all.map(|one| (one.rule.name, place(one, examined), examined.sources.slice(one.span).trim_end()))
+        .collect()
 }
 
 fn place(finding: &Finding, examined: &Examined) -> (usize, usize) {

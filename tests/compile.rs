@@ -94,7 +94,8 @@ fn the_smallest_base_compiles_as_it_stands() {
     let output = baybook(&["compile", path(&smallest()), "--out", path(&out)]);
     assert!(output.status.success(), "{}", text(&output.stderr));
     let engine: Value =
-        serde_json::from_slice(&fs::read(out.join("bundle/engines/engine-a.json")).expect("written")).expect("JSON");
+        serde_json::from_slice(&fs::read(out.join("bundle/engines/engine-a.json")).expect("written"))
+            .expect("JSON");
     let spec = &engine["builds"][0]["specs"][0];
     assert_eq!(engine["builds"][0]["id"], "engine-a");
     assert_eq!(spec["of"], "lash.exhaust");
@@ -130,8 +131,11 @@ fn sums_cover_every_file_of_the_bundle() {
     let bundle = out.join("bundle");
     let sums = fs::read_to_string(bundle.join("SHA256SUMS")).expect("written");
     // The common tool for such lists, as a reader would run it.
-    let checked =
-        Command::new("sha256sum").args(["--check", "--quiet", "SHA256SUMS"]).current_dir(&bundle).output().expect("coreutils are there");
+    let checked = Command::new("sha256sum")
+        .args(["--check", "--quiet", "SHA256SUMS"])
+        .current_dir(&bundle)
+        .output()
+        .expect("coreutils are there");
     assert!(checked.status.success(), "{}", text(&checked.stdout));
     assert_eq!(sums.lines().count() + 1, files(&bundle).len());
 }

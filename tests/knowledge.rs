@@ -4,7 +4,7 @@ use std::path::Path;
 use std::sync::LazyLock;
 
 use baybook::emit::Tree;
-use baybook::load::disk;
+use baybook::load::disk::{self, Content};
 use serde_json::{Value, json};
 
 static OUTPUT: LazyLock<Tree> = LazyLock::new(|| {
@@ -61,7 +61,8 @@ fn cylinders_that_differ_stay_apart() {
 fn a_limit_that_differs_cold_and_hot_keeps_both() {
     let engine = engine("ox-887");
     let compression = specs(build(&engine, "ox-887"), "compression.cranking");
-    let states: Vec<_> = compression.iter().map(|spec| spec["when"]["engine"].as_str().expect("a state")).collect();
+    let states: Vec<_> =
+        compression.iter().map(|spec| spec["when"]["engine"].as_str().expect("a state")).collect();
     assert_eq!(states, ["cold", "hot"]);
     let sheet = text("builds/ox-887/engine.html");
     assert!(shows(row(sheet, "compression.cranking", "", "engine=cold;throttle=open"), "1080..1360 kPa"));
@@ -82,13 +83,17 @@ fn a_lash_bulletin_beside_a_torque_bulletin_sets_only_its_own() {
     let torque_only = build(&engine, "ox-887~sb-23-11");
     assert_eq!(specs(torque_only, "lash.exhaust")[1]["window"]["printed"][0]["text"], "0.26 ± 0.02 mm");
     let sheet = text("builds/ox-887~sb-22-04~sb-23-11/engine.html");
-    assert!(shows(row(sheet, "lash.exhaust", "cylinder=rear", "air=under 30 °C;engine=cold"), "0.30 ± 0.02 mm"));
+    assert!(shows(
+        row(sheet, "lash.exhaust", "cylinder=rear", "air=under 30 °C;engine=cold"),
+        "0.30 ± 0.02 mm"
+    ));
 }
 
 #[test]
 fn a_bulletin_that_replaces_another_stands_alone() {
     let engine = engine("ox-743");
-    let ids: Vec<_> = engine["builds"].as_array().expect("builds").iter().map(|one| one["id"].as_str()).collect();
+    let ids: Vec<_> =
+        engine["builds"].as_array().expect("builds").iter().map(|one| one["id"].as_str()).collect();
     assert!(ids.contains(&Some("ox-743~sb-19-06")), "{ids:?}");
     assert!(!ids.contains(&Some("ox-743~sb-17-02~sb-19-06")), "{ids:?}");
 }
@@ -99,10 +104,14 @@ fn a_serial_number_decides_where_the_year_does_not() {
     let machines = machines["machines"].as_array().expect("machines");
     let scarpmule = machines.iter().find(|one| one["id"] == "scarpmule-413").expect("it is there");
     let fits = scarpmule["fits"].as_array().expect("fits").iter();
-    let in_2022: Vec<_> =
-        fits.filter(|fit| fit["from_year"].as_u64() <= Some(2022) && fit["to_year"].as_u64() >= Some(2022)).collect();
+    let in_2022: Vec<_> = fits
+        .filter(|fit| fit["from_year"].as_u64() <= Some(2022) && fit["to_year"].as_u64() >= Some(2022))
+        .collect();
     let engines: Vec<_> = in_2022.iter().map(|fit| fit["build"].as_str().expect("a build")).collect();
-    assert!(engines.iter().any(|id| id.starts_with("fg-413i")) && engines.iter().any(|id| !id.starts_with("fg-413i")));
+    assert!(
+        engines.iter().any(|id| id.starts_with("fg-413i"))
+            && engines.iter().any(|id| !id.starts_with("fg-413i"))
+    );
     assert!(in_2022.iter().all(|fit| fit["serial"] != Value::Null || fit["rest"] == true));
     let chooser = text("machines/scarpmule-413.html");
     assert!(engines.iter().all(|id| chooser.contains(&format!("../builds/{id}/engine.html"))));
@@ -122,10 +131,16 @@ fn a_misprint_shows_what_is_printed_and_what_is_meant() {
     let engine = engine("qk-213");
     let spec = specs(build(&engine, "qk-213"), "torque.carburettor")[0];
     let misprint = &spec["misprint"];
-    assert!(["printed", "meant", "because", "decided_by"].iter().all(|key| misprint[key].is_string()), "{misprint}");
+    assert!(
+        ["printed", "meant", "because", "decided_by"].iter().all(|key| misprint[key].is_string()),
+        "{misprint}"
+    );
     let sheet = text("builds/qk-213/engine.html");
     let row = row(sheet, "torque.carburettor", "", "");
-    assert!(shows(row, misprint["printed"].as_str().expect("text")) && shows(row, misprint["meant"].as_str().expect("text")));
+    assert!(
+        shows(row, misprint["printed"].as_str().expect("text"))
+            && shows(row, misprint["meant"].as_str().expect("text"))
+    );
 }
 
 #[test]
@@ -156,4 +171,64 @@ fn a_second_reading_confirms_with_its_reader_and_day() {
     let lash = specs(build(&engine, "ox-887"), "lash.intake")[0];
     assert_eq!(lash["confirmation"], json!({ "state": "confirmed", "by": "jl", "on": "2026-10-02" }));
     assert_eq!(lash["source"]["read_by"], "mk");
+}
+
+/// The demo base with other orders on what may be published, and a waiver.
+fn published(orders: &str) -> Tree {
+    let specs = Path::new(env!("CARGO_MANIFEST_DIR")).join("specs");
+    let mut found = disk::read_base(&specs).expect("the demo base is there");
+    for file in found.iter_mut().filter(|file| file.path == "base.toml") {
+        if let Content::Bytes(bytes) = &mut file.content {
+            bytes.extend_from_slice(format!("\n[publish]\n{orders}\n").as_bytes());
+        }
+    }
+    for file in found.iter_mut().filter(|file| file.path == "engines/oxbarrow/ox-887.toml") {
+        if let Content::Bytes(bytes) = &mut file.content {
+            let waive = "\n[[waive]]\nrule = \"outside-plausible\"\non = { of = \"compression.ratio\", value = \"11.2:1\" }\nbecause = \"<built> for height\"\nuntil = 2027-01-31\n";
+            bytes.extend_from_slice(waive.as_bytes());
+        }
+    }
+    // Without its second readings every value was read once.
+    found.retain(|file| !file.path.starts_with("rereads/oxbarrow/"));
+    let examined = baybook::examine(found, None);
+    baybook::emit::compile(&examined.checked.expect("no errors")).expect("it compiles")
+}
+
+#[test]
+fn what_was_read_once_is_marked_or_withheld_as_the_base_orders() {
+    let (marked, withheld) = (published("unconfirmed = true"), published("unconfirmed = false"));
+    let page = |tree: &Tree, path: &str| String::from_utf8_lossy(&tree[path]).replace('\u{a0}', " ");
+    for path in [
+        "builds/ox-887/engine.html",
+        "builds/ox-887/valve-lash.html",
+        "sources/ox-887-manual.html",
+        "entries/lash_exhaust.html",
+    ] {
+        let (with, without) = (page(&marked, path), page(&withheld, path));
+        assert!(with.contains("0.23") && with.contains("read once</span>"), "{path}");
+        assert!(!without.contains("0.23 ± 0.02") && !without.contains("0.21..0.25"), "{path} shows it");
+        assert!(without.to_lowercase().contains("withheld"), "{path} does not say so");
+    }
+    let waived = "waived: outside-plausible until 2027-01-31, because &lt;built&gt; for height.";
+    assert!(page(&marked, "builds/ox-887/engine.html").contains(waived), "a waiver stands at its value");
+    assert!(page(&marked, "sources/ox-887-manual.html").contains(waived), "and where it was read");
+    let row = page(&withheld, "builds/ox-887/engine.html");
+    assert!(row.contains(
+        "Withheld: read once by mk, and this handbook shows only what two people have read alike."
+    ));
+    assert!(
+        !row.contains("<svg class=\"drawing dimension") && !row.contains("counter-clockwise"),
+        "a drawing of it"
+    );
+}
+
+#[test]
+fn the_makers_own_words_stay_here_where_the_base_says_so() {
+    let kept = published("labels = false");
+    let with_labels = |tree: &Tree| {
+        let pages = tree.iter().filter(|(path, _)| path.ends_with(".html") && !path.starts_with("rules"));
+        pages.filter(|(_, bytes)| String::from_utf8_lossy(bytes).contains("row “")).count()
+    };
+    assert!(with_labels(&OUTPUT) > 20);
+    assert_eq!(with_labels(&kept), 0);
 }

@@ -1,9 +1,8 @@
 //! How printed forms agree, how a value is given in another unit, and what a slip was meant to be.
 
-
 use baybook::quantity::{
-    ConvertError, Grade, PartName, Rounding, Unit, Value, convert, decimal_text, disagreement,
-    exact_text, grade, likely_slip, parse_exact, power_of_ten, round_to,
+    ConvertError, Grade, PartName, Rounding, Side, Slip, Unit, Value, Witness, convert, decimal_text,
+    disagreement, exact_text, grade, likely_slips, parse_exact, power_of_ten, round_to,
 };
 
 fn value(text: &str) -> Value {
@@ -85,8 +84,7 @@ fn windows_are_compared_part_by_part() {
     ] {
         assert_eq!(graded(primary, secondary), Some(expected), "{primary} and {secondary}");
     }
-    for (primary, secondary) in [("12 N·m", "12 J"), ("35 °C", "35 K"), ("15 teeth", "15 steps")]
-    {
+    for (primary, secondary) in [("12 N·m", "12 J"), ("35 °C", "35 K"), ("15 teeth", "15 steps")] {
         assert_eq!(graded(primary, secondary), None, "{primary} and {secondary}");
     }
 }
@@ -136,8 +134,7 @@ fn numbers_round_half_to_even_in_one_step() {
     assert_eq!(round("-0.4", 0), "0");
     assert_eq!(round("2.5", 0), "2");
     assert_eq!(round("3.5", 0), "4");
-    let tens =
-        |text: &str, way| exact_text(&round_to(&parse_exact(text).unwrap(), &power_of_ten(1), way));
+    let tens = |text: &str, way| exact_text(&round_to(&parse_exact(text).unwrap(), &power_of_ten(1), way));
     assert_eq!(tens("25", Rounding::HalfEven), "20");
     assert_eq!(tens("21", Rounding::Up), "30");
     assert_eq!(tens("-21", Rounding::Up), "-20");
@@ -192,11 +189,16 @@ fn a_conversion_carries_its_exact_limits() {
 
 #[test]
 fn what_does_not_convert_says_why() {
-    let refusal =
-        |text: &str, unit: &str| convert(&value(text), Unit::parse(unit).unwrap()).unwrap_err();
+    let refusal = |text: &str, unit: &str| convert(&value(text), Unit::parse(unit).unwrap()).unwrap_err();
     assert_eq!(refusal("12 N·m", "J").to_string(), "N·m (torque) does not convert into J (energy)");
     assert_eq!(refusal("15 teeth", "steps").to_string(), "teeth do not convert into steps");
     assert!(matches!(refusal("1..1 psi", "kPa"), ConvertError::TooNarrow { .. }));
+}
+
+/// The slip that is thought likeliest if it is the secondary that is wrong.
+fn in_secondary(primary: &str, secondary: &str) -> Option<Slip> {
+    let slips = likely_slips(&value(primary), &value(secondary), &[]);
+    slips.into_iter().find(|slip| slip.side == Side::Secondary)
 }
 
 #[rustfmt::skip] // One slip a line.
@@ -222,7 +224,7 @@ fn a_slip_is_named_and_mended() {
         ("60 N·m", "94 lbf·ft", "one digit differs", "44 lbf·ft"),
         ("0.15..0.25 mm", "0.006..0.018 in", "one digit differs", "0.006..0.010 in"),
     ] {
-        let slip = likely_slip(&value(primary), &value(secondary));
+        let slip = in_secondary(primary, secondary);
         let slip = slip.unwrap_or_else(|| panic!("{primary} and {secondary}: no slip"));
         assert_eq!((slip.what.as_str(), slip.offer.as_str()), (format!("{what}: {primary} is {offer}").as_str(), offer));
         assert_ne!(graded(primary, &slip.offer), Some(Conflict), "{primary} and {offer}");
@@ -231,21 +233,53 @@ fn a_slip_is_named_and_mended() {
 
 #[test]
 fn a_unit_that_fits_only_roughly_says_so() {
-    let slip = likely_slip(&value("25 N·m"), &value("19 lbf·in")).unwrap();
+    let slip = in_secondary("25 N·m", "19 lbf·in").unwrap();
     assert_eq!(slip.what, "lbf·ft was meant: 25 N·m is about 19 lbf·ft");
 }
 
 #[test]
 fn no_slip_is_made_up() {
-    for (primary, secondary) in [
-        ("25 N·m", "18 lbf·ft"),
-        ("25 N·m", "19 lbf·ft"),
-        ("25 N·m", "18 J"),
-        ("25 N·m", "937.2 lbf·ft"),
-        ("0.15..0.25 mm", "max 0.010 in"),
-        // The step of this conversion is so coarse that what it shows would itself conflict.
-        ("min 3 lbf·ft", "min 3 N·cm"),
+    for (primary, secondary) in
+        [("25 N·m", "18 lbf·ft"), ("25 N·m", "19 lbf·ft"), ("25 N·m", "18 J"), ("25 N·m", "937.2 lbf·ft")]
+    {
+        let slips = likely_slips(&value(primary), &value(secondary), &[]);
+        assert_eq!(slips, [], "{primary}, {secondary}");
+    }
+    // The step of this conversion is so coarse that what it shows would itself conflict.
+    assert_eq!(in_secondary("min 3 lbf·ft", "min 3 N·cm"), None);
+}
+
+#[test]
+fn either_form_may_be_the_wrong_one_and_a_witness_tells() {
+    let (primary, secondary) = (value("120 N·m"), value("8.9 lbf·ft"));
+    let sides = |witnesses: &[Witness<'_>]| -> Vec<(Side, String)> {
+        let slips = likely_slips(&primary, &secondary, witnesses);
+        slips.into_iter().map(|slip| (slip.side, slip.offer)).collect()
+    };
+    let low = [(Side::Primary, "12 N·m".to_owned()), (Side::Secondary, "89 lbf·ft".to_owned())];
+    let high = [low[1].clone(), low[0].clone()];
+    assert_eq!(sides(&[Witness::Plausible(&value("5..30 N·m"))]), low);
+    assert_eq!(sides(&[Witness::Plausible(&value("50..300 N·m"))]), high);
+    assert_eq!(sides(&[Witness::Again(&value("1.22 kgf·m"), "a further printed form")]), low);
+    assert_eq!(sides(&[Witness::Again(&value("12.2 kgf·m"), "a further printed form")]), high);
+    assert_eq!(sides(&[Witness::Like(vec![&value("14 N·m")], "the rear")]), low);
+    let slips = likely_slips(&primary, &secondary, &[Witness::Plausible(&value("5..30 N·m"))]);
+    let because = slips[0].because.as_deref();
+    assert_eq!(because, Some("12 N·m is plausible, 120 N·m is not (5..30 N·m)"));
+}
+
+#[rustfmt::skip] // One slip a line.
+#[test]
+fn what_the_other_form_has_and_this_one_lost_is_offered() {
+    for (primary, secondary, side, offer) in [
+        ("0.20 ± 0.05 mm", "0.008 in", Side::Secondary, "0.008 ± 0.002 in"),
+        ("0.20 mm", "0.008 ± 0.002 in", Side::Primary, "0.20 ± 0.05 mm"),
+        ("0.15..0.25 mm", "max 0.010 in", Side::Secondary, "0.006..0.010 in"),
+        ("min 9.6 mm", "max 0.378 in", Side::Secondary, "min 0.378 in"),
+        ("max 0.10 mm", "0.004 in", Side::Secondary, "max 0.004 in"),
     ] {
-        assert_eq!(likely_slip(&value(primary), &value(secondary)), None, "{primary}, {secondary}");
+        let slips = likely_slips(&value(primary), &value(secondary), &[]);
+        let found = slips.iter().find(|slip| slip.side == side).map(|slip| slip.offer.as_str());
+        assert_eq!(found, Some(offer), "{primary}, {secondary}");
     }
 }

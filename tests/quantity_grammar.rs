@@ -1,6 +1,5 @@
 //! Every way of writing a value that is accepted, and what is said of those that are not.
 
-
 use baybook::quantity::{Kind, Shape, Unit, UnitError, Value, ValueError, ValueProblem};
 
 fn value(text: &str) -> Value {
@@ -160,8 +159,7 @@ fn numbers_and_units_are_found_in_the_text_that_was_read() {
         ("2 1/2 turns", vec!["2 1/2"], "turns"),
     ] {
         let value = value(text);
-        let found: Vec<_> =
-            value.number_ranges().iter().map(|range| &text[range.clone()]).collect();
+        let found: Vec<_> = value.number_ranges().iter().map(|range| &text[range.clone()]).collect();
         assert_eq!(found, numbers, "{text}");
         assert_eq!(&text[value.unit_range()], unit, "{text}");
         assert_eq!(value.numbers().len(), numbers.len(), "{text}");
@@ -256,8 +254,7 @@ fn an_ambiguous_unit_names_everything_it_could_be() {
         ("C", vec!["°C", "A·h"]),
         ("mil", vec!["thou", "mm"]),
     ] {
-        let ValueProblem::AmbiguousUnit { meanings: found, .. } =
-            refused(&format!("5 {text}")).problem
+        let ValueProblem::AmbiguousUnit { meanings: found, .. } = refused(&format!("5 {text}")).problem
         else {
             panic!("{text} is not ambiguous")
         };

@@ -1,10 +1,11 @@
 //! What holds for every value, and that no text makes anything panic.
 
-
 use baybook::quantity::{
-    Exact, Grade, Kind, Number, Shape, Unit, Value, convert, disagreement, exact_text, grade,
-    likely_slip, parse_exact, parts,
+    Exact, Grade, Kind, Number, Shape, Side, Unit, Value, convert, disagreement, exact_text, grade,
+    likely_slips, parse_exact, parts,
 };
+use std::collections::BTreeSet;
+
 use num_bigint::BigInt;
 use proptest::prelude::*;
 
@@ -55,9 +56,8 @@ fn value() -> BoxedStrategy<Value> {
 fn value_and_unit() -> BoxedStrategy<(Value, Unit)> {
     (value(), any::<proptest::sample::Index>())
         .prop_map(|(value, index)| {
-            let others: Vec<_> = Unit::of(value.unit().kind())
-                .filter(|unit| value.unit().converts_to(*unit))
-                .collect();
+            let others: Vec<_> =
+                Unit::of(value.unit().kind()).filter(|unit| value.unit().converts_to(*unit)).collect();
             let unit = *index.get(&others);
             (value, unit)
         })
@@ -121,10 +121,7 @@ fn ask_everything(text: &str) {
         Ok(value) => {
             let ranges = value.number_ranges().iter().cloned().chain([value.unit_range()]);
             for range in ranges {
-                assert!(
-                    text.get(range.clone()).is_some_and(|part| !part.is_empty()),
-                    "{text:?}: {range:?}"
-                );
+                assert!(text.get(range.clone()).is_some_and(|part| !part.is_empty()), "{text:?}: {range:?}");
             }
             assert_eq!(value.numbers().len(), value.number_ranges().len());
             let (min, max) = (value.min(), value.max());
@@ -138,10 +135,7 @@ fn ask_everything(text: &str) {
         Err(error) => {
             assert!(text.get(error.range.clone()).is_some(), "{text:?}: {:?}", error.range);
             let message = error.message();
-            assert!(
-                !message.is_empty() && !message.ends_with('.') || message.contains('"'),
-                "{message}"
-            );
+            assert!(!message.is_empty() && !message.ends_with('.') || message.contains('"'), "{message}");
             assert!(!error.help().is_empty());
         }
     }
@@ -226,10 +220,17 @@ proptest! {
         let Ok(secondary) = Value::parse(&unit.after(&secondary)) else {
             return Ok(());
         };
-        if let Some(slip) = likely_slip(&primary, &secondary) {
+        let slips = likely_slips(&primary, &secondary, &[]);
+        let sides: BTreeSet<Side> = slips.iter().map(|slip| slip.side).collect();
+        prop_assert_eq!(sides.len(), slips.len(), "at most one offer a side");
+        for slip in slips {
             prop_assert_eq!(grade(&primary, &secondary), Some(Grade::Conflict));
             let offer = Value::parse(&slip.offer).map_err(|error| TestCaseError::fail(error.message()))?;
-            prop_assert_ne!(grade(&primary, &offer), Some(Grade::Conflict), "{}", slip.what);
+            let pair = match slip.side {
+                Side::Primary => grade(&offer, &secondary),
+                Side::Secondary => grade(&primary, &offer),
+            };
+            prop_assert_ne!(pair, Some(Grade::Conflict), "{}", slip.what);
         }
     }
 }

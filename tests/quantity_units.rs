@@ -1,6 +1,5 @@
 //! The table of units against published sizes and codes.
 
-
 use baybook::quantity::{Exact, Kind, Unit, UnitError, exact_text, parse_exact};
 
 fn unit(text: &str) -> Unit {
@@ -12,8 +11,7 @@ fn exact(text: &str) -> Exact {
 }
 
 /// Symbol, size, SI unit, UCUM code, UNECE code.
-type Published =
-    (&'static str, &'static str, &'static str, Option<&'static str>, Option<&'static str>);
+type Published = (&'static str, &'static str, &'static str, Option<&'static str>, Option<&'static str>);
 
 /// Sizes: the international yard and pound agreement of 1959 (1 in = 25.4 mm, 1 lb = 0.45359237 kg)
 /// and `g_n` = 9.80665 m/s², as in UCUM essence 2.2; NIST SP 811 Appendix B.8 agrees to its six digits

@@ -4,7 +4,6 @@
 //! The committed file must equal what the code works out. After a wanted change write it anew with
 //! `BLESS=1 cargo test --test quantity_vectors`, and run the independent check.
 
-
 use std::fmt::Write as _;
 use std::path::Path;
 
@@ -148,8 +147,7 @@ fn the_vectors_cover_every_pair_of_units() {
     let rows = file["conversions"].as_array().unwrap();
     for from in Unit::all().filter(|unit| unit.kind() != Kind::Count) {
         for to in Unit::of(from.kind()).filter(|to| *to != from) {
-            let covered =
-                rows.iter().any(|row| row["unit"] == from.symbol() && row["to"] == to.symbol());
+            let covered = rows.iter().any(|row| row["unit"] == from.symbol() && row["to"] == to.symbol());
             assert!(covered, "{from} in {to}");
         }
     }

@@ -29,7 +29,9 @@ fn blocks(readme: &str, info: &str) -> Vec<String> {
     for line in readme.lines() {
         match (&mut open, line.strip_prefix("```")) {
             (None, Some(found)) => open = Some((found == info, String::new())),
-            (Some(_), Some(_)) => all.extend(open.take().filter(|(wanted, _)| *wanted).map(|(_, block)| block)),
+            (Some(_), Some(_)) => {
+                all.extend(open.take().filter(|(wanted, _)| *wanted).map(|(_, block)| block))
+            }
             (Some((_, block)), None) => {
                 block.push_str(line);
                 block.push('\n');
@@ -88,7 +90,8 @@ fn every_command_is_listed() {
     let commands = help.split("Commands:").nth(1).expect("a list").split("Options:").next().expect("its end");
     let readme = readme();
     // A description that wraps is indented further than a name.
-    let listed = commands.lines().filter_map(|line| line.strip_prefix("  ")).filter(|line| !line.starts_with(' '));
+    let listed =
+        commands.lines().filter_map(|line| line.strip_prefix("  ")).filter(|line| !line.starts_with(' '));
     let names = listed.filter_map(|line| line.split_whitespace().next());
     let names: Vec<_> = names.filter(|name| *name != "help").collect();
     assert!(names.len() >= 6, "{names:?}");
@@ -109,7 +112,8 @@ fn the_statements_of_the_example_read_as_statements() {
         let mut sink = Sink::default();
         let loaded = baybook::load::load(vec![found], &mut sink);
         let findings = sink.into_sorted(&loaded.sources);
-        let wrong: Vec<_> = findings.iter().filter(|one| one.rule.name != "no-base-file").map(|one| &one.message).collect();
+        let wrong: Vec<_> =
+            findings.iter().filter(|one| one.rule.name != "no-base-file").map(|one| &one.message).collect();
         assert!(wrong.is_empty(), "{wrong:?}");
     }
 }
@@ -118,7 +122,8 @@ fn the_statements_of_the_example_read_as_statements() {
 fn every_link_leads_somewhere() {
     for name in ["README.md", "DEVELOPERS.md"] {
         let page = fs::read_to_string(root().join(name)).expect("there");
-        let targets = page.match_indices("](").map(|(at, _)| page[at + 2..].split(')').next().expect("its end"));
+        let targets =
+            page.match_indices("](").map(|(at, _)| page[at + 2..].split(')').next().expect("its end"));
         let files: Vec<PathBuf> =
             targets.filter(|target| !target.contains(':')).map(|target| root().join(target)).collect();
         assert!(files.iter().all(|file| file.exists()), "{name}: {files:?}");

@@ -39,7 +39,8 @@ fn text(bytes: &[u8]) -> String {
 
 fn confirmation(base: &Path) -> Value {
     let out = base.with_file_name("public");
-    let output = baybook(&["compile", base.to_str().expect("text"), "--out", out.to_str().expect("text")], "");
+    let output =
+        baybook(&["compile", base.to_str().expect("text"), "--out", out.to_str().expect("text")], "");
     assert!(output.status.success(), "{}", text(&output.stderr));
     let engine = fs::read(out.join("bundle/engines/engine-a.json")).expect("written");
     let engine: Value = serde_json::from_slice(&engine).expect("JSON");

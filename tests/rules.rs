@@ -38,15 +38,31 @@ fn every_page_has_its_headings_and_says_in_each_something() {
     for rule in registry::rules() {
         let page = Page::of(rule);
         let title = page.sections.first().map(|one| (one.level, one.heading.as_str()));
-        assert_eq!(title, Some((HeadingLevel::H1, rule.name)), "{}: the page is not headed by its name", rule.name);
-        let headings: Vec<_> = page.sections.iter().skip(1).map(|one| (one.level, one.heading.as_str())).collect();
+        assert_eq!(
+            title,
+            Some((HeadingLevel::H1, rule.name)),
+            "{}: the page is not headed by its name",
+            rule.name
+        );
+        let headings: Vec<_> =
+            page.sections.iter().skip(1).map(|one| (one.level, one.heading.as_str())).collect();
         assert_eq!(headings, HEADINGS.map(|one| (HeadingLevel::H2, one)), "{}", rule.name);
         let summary = page.sections.first().map(|one| one.prose.as_str()).unwrap_or_default();
-        assert_eq!(summary, sentence(rule.summary), "{}: the page and the rule sum it up differently", rule.name);
+        assert_eq!(
+            summary,
+            sentence(rule.summary),
+            "{}: the page and the rule sum it up differently",
+            rule.name
+        );
         for section in &page.sections {
             let shows = !section.examples.is_empty();
             assert!(shows || !section.prose.is_empty(), "{}: nothing under {}", rule.name, section.heading);
-            assert!(shows || !["Wrong", "Right"].contains(&section.heading.as_str()), "{}: no example under {}", rule.name, section.heading);
+            assert!(
+                shows || !["Wrong", "Right"].contains(&section.heading.as_str()),
+                "{}: no example under {}",
+                rule.name,
+                section.heading
+            );
         }
     }
 }
@@ -55,7 +71,8 @@ fn every_page_has_its_headings_and_says_in_each_something() {
 fn every_wrong_example_is_found_by_its_rule_alone() {
     for rule in registry::rules() {
         let examined = shared::examine(Page::of(rule).base("Wrong"));
-        let (own, other): (Vec<&Finding>, Vec<_>) = examined.findings.iter().partition(|one| one.rule.name == rule.name);
+        let (own, other): (Vec<&Finding>, Vec<_>) =
+            examined.findings.iter().partition(|one| one.rule.name == rule.name);
         assert!(!own.is_empty(), "{} does not find its wrong example", rule.name);
         let other: Vec<_> = other.into_iter().filter(|one| one.severity() != Severity::Note).collect();
         let others = shared::printed(other, &examined.sources);
@@ -130,7 +147,8 @@ fn rule_files() -> BTreeMap<String, BTreeMap<String, PathBuf>> {
         let folder = PathBuf::from(env!("CARGO_MANIFEST_DIR")).join("src").join(phase).join("rules");
         for entry in fs::read_dir(&folder).expect("every phase has rules") {
             let path = entry.expect("the folder reads").path();
-            let part = |part: Option<&std::ffi::OsStr>| part.unwrap_or_default().to_string_lossy().into_owned();
+            let part =
+                |part: Option<&std::ffi::OsStr>| part.unwrap_or_default().to_string_lossy().into_owned();
             let (stem, ending) = (part(path.file_stem()), part(path.extension()));
             if stem != "mod" {
                 all.entry(stem.replace('_', "-")).or_default().insert(ending, path);
@@ -161,7 +179,12 @@ impl Page {
         for event in Parser::new(rule.page) {
             match event {
                 Event::Start(Tag::Heading { level, .. }) => {
-                    sections.push(Section { level, heading: String::new(), prose: String::new(), examples: Vec::new() });
+                    sections.push(Section {
+                        level,
+                        heading: String::new(),
+                        prose: String::new(),
+                        examples: Vec::new(),
+                    });
                     in_heading = true;
                 }
                 Event::End(TagEnd::Heading(_)) => in_heading = false,
@@ -180,7 +203,9 @@ impl Page {
                                 example.push_str(&text);
                             }
                         }
-                        Event::Text(text) | Event::Code(text) if in_heading => section.heading.push_str(&text),
+                        Event::Text(text) | Event::Code(text) if in_heading => {
+                            section.heading.push_str(&text);
+                        }
                         Event::Text(text) => section.prose.push_str(&text),
                         Event::Code(text) => section.prose.push_str(&format!("`{text}`")),
                         Event::SoftBreak => section.prose.push(' '),

@@ -49,7 +49,8 @@ fn what_a_schema_refuses_gives_one_finding_in_our_words() {
     for kind in FileKind::ALL {
         for path in files(kind, "refuse") {
             let found = findings(kind, fs::read(&path).unwrap());
-            let shown: Vec<_> = found.iter().map(|one| format!("{}: {}", one.rule.name, one.message)).collect();
+            let shown: Vec<_> =
+                found.iter().map(|one| format!("{}: {}", one.rule.name, one.message)).collect();
             assert_eq!(found.len(), 1, "{}: {shown:?}", path.display());
             assert!(!found[0].help.is_empty());
             count += 1;

@@ -117,10 +117,12 @@ fn every_free_value_has_an_example() {
         let root = schema::of(kind);
         for part in parts_of(kind, &root).iter().filter(|part| part.of_key) {
             let has = |schema: &Value, keyword: &str| schema.get(keyword).is_some();
-            let of_items = part.schema.get("items").is_some_and(|items| {
-                has(items, "$ref") || has(items, "enum") || has(items, "examples")
-            });
-            let plain = ["$ref", "enum"].iter().any(|one| has(part.schema, one)) || part.schema["type"] == "boolean";
+            let of_items = part
+                .schema
+                .get("items")
+                .is_some_and(|items| has(items, "$ref") || has(items, "enum") || has(items, "examples"));
+            let plain =
+                ["$ref", "enum"].iter().any(|one| has(part.schema, one)) || part.schema["type"] == "boolean";
             if !plain && !of_items && !has(part.schema, "examples") {
                 without.push(part.at.clone());
             }
@@ -160,10 +162,15 @@ fn no_schema_shows_what_only_the_compiler_knows() {
             assert!(schema.get("format").is_none(), "{}: format", part.at);
             let types = schema["type"].as_array().cloned().unwrap_or_default();
             assert!(!types.contains(&"null".into()), "{}: null", part.at);
-            let constants = schema["oneOf"].as_array().into_iter().flatten().any(|one| one.get("const").is_some());
+            let constants =
+                schema["oneOf"].as_array().into_iter().flatten().any(|one| one.get("const").is_some());
             assert!(!constants, "{}: a choice of constants", part.at);
             if schema["type"] == "integer" {
-                assert!(schema.get("minimum").is_some() && schema.get("maximum").is_some(), "{}: no bounds", part.at);
+                assert!(
+                    schema.get("minimum").is_some() && schema.get("maximum").is_some(),
+                    "{}: no bounds",
+                    part.at
+                );
             }
         }
     }

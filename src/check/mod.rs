@@ -3,6 +3,7 @@
 pub mod registry;
 pub mod rules;
 mod waivers;
+pub mod witnesses;
 
 use std::collections::BTreeSet;
 
@@ -24,9 +25,9 @@ pub struct Subject<'a> {
     pub today: Date,
 }
 
-impl Subject<'_> {
+impl<'a> Subject<'a> {
     /// Every statement of every engine and variant, once.
-    pub fn statements(&self) -> impl Iterator<Item = &Statement> {
+    pub fn statements(&self) -> impl Iterator<Item = &'a Statement> + use<'a> {
         self.model.engines.values().flat_map(|engine| {
             let varied = engine.variants.iter().flat_map(|variant| &variant.statements);
             engine.statements.iter().chain(varied).map(AsRef::as_ref)

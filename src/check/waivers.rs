@@ -34,7 +34,8 @@ fn act(engine: &Engine, waiver: &Waiver, subject: &Subject<'_>, sink: &mut Sink)
     }
     let mut acted = false;
     sink.accept(|finding| {
-        let accepted = finding.rule.name == rule.name && finding.about.is_some_and(|about| on.contains(&about));
+        let accepted =
+            finding.rule.name == rule.name && finding.about.is_some_and(|about| on.contains(&about));
         acted = acted || accepted;
         accepted
     });

@@ -11,7 +11,11 @@ use crate::emit::{self, disk};
 use crate::load;
 
 /// Checks a base, then writes handbook and bundle; nothing is written if there is an error.
-pub fn run(arguments: &CompileArguments, out: &mut dyn Write, err: &mut dyn Write) -> Result<Status, Failure> {
+pub fn run(
+    arguments: &CompileArguments,
+    out: &mut dyn Write,
+    err: &mut dyn Write,
+) -> Result<Status, Failure> {
     let found = load::disk::read_base(&arguments.base.directory())?;
     let examined = crate::examine(found, load::disk::source_date());
     let shown: Vec<Finding> =
@@ -29,8 +33,7 @@ pub fn run(arguments: &CompileArguments, out: &mut dyn Write, err: &mut dyn Writ
         }
         return Ok(Status::Errors);
     };
-    let tree = emit::compile(&checked)
-        .map_err(|error| Failure::Internal(error.to_string()))?;
+    let tree = emit::compile(&checked).map_err(|error| Failure::Internal(error.to_string()))?;
     disk::write(&tree, &arguments.out)?;
     let home = arguments.out.join("index.html");
     if is_json(arguments.format) {

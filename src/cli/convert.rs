@@ -10,11 +10,11 @@ use crate::quantity::{ConvertError, Exact, Unit, Value, convert, exact_text};
 
 /// Converts a value and writes it.
 pub fn run(arguments: &ConvertArguments, out: &mut dyn Write) -> Result<Status, Failure> {
-    let value = Value::parse(&arguments.value).map_err(|error| Failure::Input(error.message(), error.help()))?;
+    let value =
+        Value::parse(&arguments.value).map_err(|error| Failure::Input(error.message(), error.help()))?;
     let unit = Unit::parse(&arguments.unit)
         .map_err(|error| Failure::Input(error.message(&arguments.unit), error.help()))?;
-    let converted = convert(&value, unit)
-        .map_err(refused)?;
+    let converted = convert(&value, unit).map_err(refused)?;
     if is_json(arguments.format) {
         let exact = |end: &Option<Exact>| end.as_ref().map(exact_text);
         let answer: Json = json!({
@@ -35,7 +35,13 @@ fn refused(error: ConvertError) -> Failure {
     match error {
         ConvertError::OtherKind { from, to } => Failure::Input(
             format!("`{}` does not convert into `{}`", from.symbol(), to.symbol()),
-            format!("{} is a {}, {} is a {}", from.symbol(), from.kind().title(), to.symbol(), to.kind().title()),
+            format!(
+                "{} is a {}, {} is a {}",
+                from.symbol(),
+                from.kind().title(),
+                to.symbol(),
+                to.kind().title()
+            ),
         ),
         ConvertError::TooNarrow { value, to } => Failure::Input(
             format!("no rounded value in `{}` lies within `{value}`", to.symbol()),

@@ -10,7 +10,11 @@ use crate::emit::coverage::{GroupCoverage, coverage};
 use crate::model::{Engine, Model};
 
 /// Writes what each engine states of the catalogue, and how far it is confirmed.
-pub fn run(arguments: &CoverageArguments, out: &mut dyn Write, err: &mut dyn Write) -> Result<Status, Failure> {
+pub fn run(
+    arguments: &CoverageArguments,
+    out: &mut dyn Write,
+    err: &mut dyn Write,
+) -> Result<Status, Failure> {
     let Some(checked) = base_of(&arguments.base, is_json(arguments.format), out, err)? else {
         return Ok(Status::Errors);
     };
@@ -58,8 +62,13 @@ fn for_people(model: &Model, engine: &Engine, out: &mut dyn Write) -> Result<(),
         sum(|one| one.confirmed)
     )?;
     for one in &groups {
-        let unread = if one.unread.is_empty() { String::new() } else { format!(", {} not read", one.unread.len()) };
-        writeln!(out, "  {:<18} {} values, {} confirmed{unread}", one.group.title, one.stated, one.confirmed)?;
+        let unread =
+            if one.unread.is_empty() { String::new() } else { format!(", {} not read", one.unread.len()) };
+        writeln!(
+            out,
+            "  {:<18} {} values, {} confirmed{unread}",
+            one.group.title, one.stated, one.confirmed
+        )?;
         for statement in &one.unconfirmed {
             writeln!(out, "      read once: {}", statement.identity)?;
         }

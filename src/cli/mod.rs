@@ -131,7 +131,9 @@ fn failed(message: &str, help: &str) -> Value {
 fn asks_for_json(arguments: &[std::ffi::OsString]) -> bool {
     let words: Vec<_> = arguments.iter().map(|one| one.to_string_lossy()).collect();
     words.iter().any(|word| word == "--format=json")
-        || words.windows(2).any(|pair| matches!(pair, [flag, format] if flag == "--format" && format == "json"))
+        || words
+            .windows(2)
+            .any(|pair| matches!(pair, [flag, format] if flag == "--format" && format == "json"))
 }
 
 /// The proved base of a command that needs one; without, its findings have been written.
@@ -160,8 +162,10 @@ fn base_of(
 /// An engine that the base does not have.
 fn no_engine(id: &str, model: &Model) -> Failure {
     let ids = || model.engines.keys().map(EngineId::as_str);
-    let help = nearest(id, ids())
-        .map_or_else(|| format!("engines are {}", ids().collect::<Vec<_>>().join(", ")), |near| format!("did you mean `{near}`?"));
+    let help = nearest(id, ids()).map_or_else(
+        || format!("engines are {}", ids().collect::<Vec<_>>().join(", ")),
+        |near| format!("did you mean `{near}`?"),
+    );
     Failure::Usage(format!("there is no engine `{id}`"), help)
 }
 

@@ -29,11 +29,20 @@ pub fn run(
     };
     let asked = open(engine, &arguments.by);
     if asked.is_empty() {
-        writeln!(out, "every value of {} that `{}` did not read first is confirmed", engine.title, arguments.by)?;
+        writeln!(
+            out,
+            "every value of {} that `{}` did not read first is confirmed",
+            engine.title, arguments.by
+        )?;
         return Ok(Status::Answered);
     }
     let mut answers = Answers::new(engine, &arguments.by, load::disk::today());
-    writeln!(out, "{} values of {} to read again. Open the manual; an empty line at \"value\" skips one,", asked.len(), engine.title)?;
+    writeln!(
+        out,
+        "{} values of {} to read again. Open the manual; an empty line at \"value\" skips one,",
+        asked.len(),
+        engine.title
+    )?;
     writeln!(out, "the end of input (Ctrl-D) stops and keeps what was answered.")?;
     for (number, statement) in asked.iter().enumerate() {
         let position = format!("{} of {}", number + 1, asked.len());
@@ -50,7 +59,12 @@ pub fn run(
     let path = directory.directory().join(answers.path());
     let before = load::disk::read_text(&path)?;
     disk::replace_file(&path, &answers.text(before.as_deref()))?;
-    writeln!(out, "wrote {} readings to {}; run `baybook check` to compare them", answers.len(), path.display())?;
+    writeln!(
+        out,
+        "wrote {} readings to {}; run `baybook check` to compare them",
+        answers.len(),
+        path.display()
+    )?;
     Ok(Status::Answered)
 }
 

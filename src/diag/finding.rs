@@ -31,12 +31,7 @@ pub struct Related {
 
 impl Finding {
     /// A finding of `rule` at `span`.
-    pub fn new(
-        rule: &'static Rule,
-        span: Span,
-        message: impl Into<String>,
-        help: impl Into<String>,
-    ) -> Self {
+    pub fn new(rule: &'static Rule, span: Span, message: impl Into<String>, help: impl Into<String>) -> Self {
         Self { rule, message: message.into(), span, help: help.into(), related: Vec::new(), about: None }
     }
 

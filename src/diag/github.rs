@@ -26,7 +26,9 @@ fn command(finding: &Finding, sources: &Sources, base: &str) -> String {
         Severity::Warning => "warning",
         Severity::Note => "notice",
     };
-    let place = |offset| sources.get(finding.span.file).map_or(Place { line: 1, column: 1 }, |file| file.place(offset));
+    let place = |offset| {
+        sources.get(finding.span.file).map_or(Place { line: 1, column: 1 }, |file| file.place(offset))
+    };
     let (start, end) = (place(finding.span.start), place(finding.span.end));
     let path = format!("{}/{}", base.trim_end_matches('/'), sources.path(finding.span.file));
     format!(

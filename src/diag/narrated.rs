@@ -6,7 +6,12 @@ use crate::source::{Sources, Span};
 /// One finding in sentences.
 pub fn finding(finding: &Finding, sources: &Sources) -> String {
     let mut lines = vec![
-        format!("{} of rule {}, {}.", capital(finding.severity().word()), finding.rule.name, place(finding.span, sources)),
+        format!(
+            "{} of rule {}, {}.",
+            capital(finding.severity().word()),
+            finding.rule.name,
+            place(finding.span, sources)
+        ),
         format!("{}.", capital(&finding.message)),
     ];
     let typed = sources.slice(finding.span);

@@ -83,5 +83,8 @@ fn location(span: Span, sources: &Sources) -> Value {
 /// A path segment as RFC 3986 writes it.
 fn percent(segment: &str) -> String {
     let plain = |byte: u8| byte.is_ascii_alphanumeric() || b"-._~".contains(&byte);
-    segment.bytes().map(|byte| if plain(byte) { char::from(byte).to_string() } else { format!("%{byte:02X}") }).collect()
+    segment
+        .bytes()
+        .map(|byte| if plain(byte) { char::from(byte).to_string() } else { format!("%{byte:02X}") })
+        .collect()
 }

@@ -27,7 +27,8 @@ pub fn coverage<'a>(model: &'a Model, engine: &'a Engine) -> Vec<GroupCoverage<'
 fn of_group<'a>(group: &'a ServiceGroup, engine: &'a Engine) -> GroupCoverage<'a> {
     let varied = engine.variants.iter().flat_map(|variant| &variant.statements);
     let all: Vec<&Statement> = engine.statements.iter().chain(varied).map(AsRef::as_ref).collect();
-    let of = |entry: &EntryId| all.iter().filter(|one| one.identity.of == *entry).copied().collect::<Vec<_>>();
+    let of =
+        |entry: &EntryId| all.iter().filter(|one| one.identity.of == *entry).copied().collect::<Vec<_>>();
     let valued: Vec<_> = group.entries.iter().flat_map(of).filter(|one| one.has_value()).collect();
     let is_confirmed = |one: &&&Statement| matches!(one.confirmation, Confirmation::Confirmed { .. });
     let unread = |entry: &&EntryId| {

@@ -75,7 +75,11 @@ impl Places {
     fn around(out: &Path) -> Result<Self, MachineError> {
         let fault = |because: String| MachineError::new("cannot write", out, because);
         // A link at the output stands for the directory it points to.
-        let out = if out.is_symlink() { fs::canonicalize(out).map_err(|e| fault(e.to_string()))? } else { out.to_owned() };
+        let out = if out.is_symlink() {
+            fs::canonicalize(out).map_err(|e| fault(e.to_string()))?
+        } else {
+            out.to_owned()
+        };
         let name = out.file_name().ok_or_else(|| fault("it has no name of its own".into()))?.to_owned();
         let parent = out.parent().filter(|parent| !parent.as_os_str().is_empty()).unwrap_or(Path::new("."));
         fs::create_dir_all(parent).map_err(|error| fault(error.to_string()))?;
@@ -128,7 +132,8 @@ impl Places {
         if entries.next().is_none() || self.out.join(OURS).is_file() {
             return Ok(());
         }
-        Err(self.fault("it holds files that Baybook did not write; name an empty or a new directory with --out"))
+        Err(self
+            .fault("it holds files that Baybook did not write; name an empty or a new directory with --out"))
     }
 
     fn write_staging(&self, tree: &Tree) -> Result<(), MachineError> {

@@ -49,7 +49,13 @@ pub fn decode<T: DeserializeOwned>(
         Err(error) => {
             let range = error.span().map_or(whole, |span| widened(text, span));
             let typed = text.get(range.clone()).unwrap_or_default().to_owned();
-            sink.push(wrong_type::finding(Span::new(file, range), "file", "not understood", "another value", &typed));
+            sink.push(wrong_type::finding(
+                Span::new(file, range),
+                "file",
+                "not understood",
+                "another value",
+                &typed,
+            ));
             None
         }
     }

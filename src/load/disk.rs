@@ -32,7 +32,10 @@ pub struct MachineError {
 
 impl MachineError {
     /// A fault met while doing `what` to `path`.
-    #[allow(clippy::needless_pass_by_value, reason = "callers hand over an error or a text they are done with")]
+    #[allow(
+        clippy::needless_pass_by_value,
+        reason = "callers hand over an error or a text they are done with"
+    )]
     pub fn new(what: &str, path: &Path, because: impl ToString) -> Self {
         Self {
             what: format!("{what} {}", path.display()),

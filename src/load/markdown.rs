@@ -55,7 +55,8 @@ pub fn split(text: &str) -> Result<Parts, NoFrontMatter> {
 }
 
 fn blank_around(text: &str, keep: Range<usize>) -> String {
-    let blank = |part: &str| part.bytes().map(|byte| if byte == b'\n' { '\n' } else { ' ' }).collect::<String>();
+    let blank =
+        |part: &str| part.bytes().map(|byte| if byte == b'\n' { '\n' } else { ' ' }).collect::<String>();
     let before = text.get(..keep.start).map(blank).unwrap_or_default();
     let after = text.get(keep.end..).map(blank).unwrap_or_default();
     before + text.get(keep).unwrap_or_default() + &after
@@ -82,7 +83,8 @@ fn hold_spaces(body: &str) -> String {
     while let Some(at) = rest.find("](") {
         let (before, from) = rest.split_at(at + 2);
         held.push_str(before);
-        let ours = SCHEMES.iter().any(|scheme| from.strip_prefix(scheme).is_some_and(|tail| tail.starts_with(':')));
+        let ours =
+            SCHEMES.iter().any(|scheme| from.strip_prefix(scheme).is_some_and(|tail| tail.starts_with(':')));
         let end = from.find([')', '\n']).filter(|_| ours).unwrap_or(0);
         let (target, tail) = from.split_at(end);
         held.push_str(&target.replace(' ', &HELD_SPACE.to_string()));

@@ -26,8 +26,8 @@ use crate::diag::Sink;
 use crate::source::{FileId, Sources, Span};
 use disk::{Content, Found};
 use format::{
-    BaseFile, CatalogueFile, CodesFile, ComplaintFile, EngineFile, GaugesFile, HazardsFile,
-    IdsFile, MachinesFile, ProcedureHead, RereadsFile, SourcesFile,
+    BaseFile, CatalogueFile, CodesFile, ComplaintFile, EngineFile, GaugesFile, HazardsFile, IdsFile,
+    MachinesFile, ProcedureHead, RereadsFile, SourcesFile,
 };
 use markdown::NoFrontMatter;
 use place::FileKind;

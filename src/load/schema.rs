@@ -147,7 +147,8 @@ fn words_as_enum(object: &mut Map<String, Value>) {
     };
     let mut description = object.get("description").and_then(Value::as_str).unwrap_or_default().to_owned();
     for (word, option) in words.iter().zip(options) {
-        if let (Some(word), Some(means)) = (word.as_str(), option.get("description").and_then(Value::as_str)) {
+        if let (Some(word), Some(means)) = (word.as_str(), option.get("description").and_then(Value::as_str))
+        {
             let gap = if description.is_empty() { "" } else { "\n" };
             description = format!("{description}{gap}`{word}`: {means}");
         }
@@ -160,7 +161,9 @@ fn words_as_enum(object: &mut Map<String, Value>) {
 
 /// `format: uint32` is no format that JSON Schema knows; its bound is.
 fn bound_of_width(object: &mut Map<String, Value>) {
-    if object.get("type").is_some_and(|one| one == "integer") && object.get("format").is_some_and(|one| one == "uint32") {
+    if object.get("type").is_some_and(|one| one == "integer")
+        && object.get("format").is_some_and(|one| one == "uint32")
+    {
         object.entry("maximum").or_insert(u32::MAX.into());
     }
     if object.get("type").is_some_and(|one| one == "integer" || one == "number") {
@@ -181,8 +184,10 @@ fn says_something(default: &Value) -> bool {
 
 /// The order a person reads a schema in: what it is, what it takes, what is in it.
 fn in_reading_order(object: &mut Map<String, Value>) {
-    const FIRST: [&str; 8] = ["$schema", "title", "description", "examples", "$ref", "type", "enum", "default"];
-    const LAST: [&str; 7] = ["required", "anyOf", "oneOf", "properties", "additionalProperties", "items", "$defs"];
+    const FIRST: [&str; 8] =
+        ["$schema", "title", "description", "examples", "$ref", "type", "enum", "default"];
+    const LAST: [&str; 7] =
+        ["required", "anyOf", "oneOf", "properties", "additionalProperties", "items", "$defs"];
     let rank = |keyword: &str| {
         let first = FIRST.iter().position(|one| *one == keyword);
         let last = LAST.iter().position(|one| *one == keyword).map(|at| FIRST.len() + 1 + at);

@@ -5,6 +5,7 @@
 //! asked again until the rest is sound. Breaks after the first asking follow from that, and make no
 //! findings: one mistake gives one message.
 
+mod keys;
 mod mend;
 mod words;
 
@@ -19,15 +20,15 @@ use toml::de::DeTable;
 
 use super::place::FileKind;
 use super::rules::{
-    malformed_text, missing_key, not_a_choice, number_out_of_range, one_form_only, unknown_key,
-    wrong_count, wrong_type,
+    malformed_text, missing_key, not_a_choice, number_out_of_range, one_form_only, unknown_key, wrong_count,
+    wrong_type,
 };
 use super::schema;
 use super::tree::{self, Step};
-use mend::Mend;
-use words::{json_word, key_of, noun, type_word};
 use crate::diag::{Finding, Sink, nearest};
 use crate::source::{FileId, Span};
+use mend::Mend;
+use words::{json_word, key_of, noun, type_word};
 
 /// How often the schema is asked before the file is given up.
 const ROUNDS: usize = 16;
@@ -97,7 +98,11 @@ impl Shape<'_> {
         let mut all: Vec<Break> = unusable
             .iter()
             .map(|path| Break {
-                finding: Some(number_out_of_range::no_number(self.at(root, path), key_of(path), self.typed(root, path))),
+                finding: Some(number_out_of_range::no_number(
+                    self.at(root, path),
+                    key_of(path),
+                    self.typed(root, path),
+                )),
                 mend: self.cut(path, root),
             })
             .collect();
@@ -124,38 +129,13 @@ impl Shape<'_> {
             })
             .collect();
         let span = Span::new(self.file, self.whole.clone());
-        Break { finding: Some(missing_key::all(span, noun(self.kind, &[]), &needs)), mend: Mend::Cut(Vec::new()) }
-    }
-
-    /// Gives misspelt keys their finding, and the name that was probably meant, where it is not taken.
-    fn mend_keys(&self, root: &mut DeTable<'_>, sink: &mut Sink) -> Soundness {
-        let Some(validator) = schema::validator(self.kind) else { return Soundness::Whole };
-        let json = tree::to_json(root, &mut Vec::new());
-        let mut soundness = Soundness::Whole;
-        for error in validator.iter_errors(&json) {
-            let ValidationErrorKind::AdditionalProperties { unexpected } = error.kind() else { continue };
-            let path = steps(&error);
-            let known = self.known_keys(&path);
-            let known: Vec<_> = known.iter().map(String::as_str).collect();
-            for key in unexpected {
-                let Some(near) = nearest(key, known.iter().copied()) else { continue };
-                let Some(range) = tree::key_range(root, &path, key) else { continue };
-                if tree::rename(root, &path, key, near) {
-                    let span = Span::new(self.file, range);
-                    sink.push(unknown_key::finding(span, noun(self.kind, &path), key, &known));
-                    soundness = Soundness::Pruned;
-                }
-            }
+        Break {
+            finding: Some(missing_key::all(span, noun(self.kind, &[]), &needs)),
+            mend: Mend::Cut(Vec::new()),
         }
-        soundness
     }
 
-    fn of_error(
-        &self,
-        error: &ValidationError<'_>,
-        path: &[Step],
-        root: &DeTable<'_>,
-    ) -> Vec<Break> {
+    fn of_error(&self, error: &ValidationError<'_>, path: &[Step], root: &DeTable<'_>) -> Vec<Break> {
         let key = key_of(path);
         let here = || self.at(root, path);
         let finding = match error.kind() {
@@ -171,11 +151,22 @@ impl Shape<'_> {
                 self.forms(error, path, root)
             }
             ValidationErrorKind::Type { kind } => {
-                let say = if matches!(path.last(), Some(Step::Item(_))) { wrong_type::member } else { wrong_type::finding };
-                Some(say(here(), key, json_word(error.instance()), &self.wanted(kind, error), self.typed(root, path)))
+                let say = if matches!(path.last(), Some(Step::Item(_))) {
+                    wrong_type::member
+                } else {
+                    wrong_type::finding
+                };
+                Some(say(
+                    here(),
+                    key,
+                    json_word(error.instance()),
+                    &self.wanted(kind, error),
+                    self.typed(root, path),
+                ))
             }
             ValidationErrorKind::Enum { options } => {
-                let choices: Vec<_> = options.as_array().into_iter().flatten().filter_map(Value::as_str).collect();
+                let choices: Vec<_> =
+                    options.as_array().into_iter().flatten().filter_map(Value::as_str).collect();
                 let typed = error.instance().as_str().unwrap_or_else(|| self.typed(root, path));
                 Some(not_a_choice::finding(here(), key, typed, &choices))
             }
@@ -200,7 +191,13 @@ impl Shape<'_> {
                 let bound = format!("at most {limit}");
                 Some(number_out_of_range::finding(here(), key, self.typed(root, path), &bound))
             }
-            _ => Some(wrong_type::finding(here(), key, "not understood", "another value", self.typed(root, path))),
+            _ => Some(wrong_type::finding(
+                here(),
+                key,
+                "not understood",
+                "another value",
+                self.typed(root, path),
+            )),
         };
         vec![Break { finding, mend: self.mend(error, path, root) }]
     }
@@ -214,7 +211,12 @@ impl Shape<'_> {
         let ValidationErrorKind::Type { kind } = error.kind() else { return self.cut(path, root) };
         let instance = error.instance();
         match kind {
-            TypeKind::Single(JsonType::Array) if instance.is_string() && self.lists_texts(path) => Mend::AsList(path.to_owned()),
+            TypeKind::Single(JsonType::Array) if instance.is_string() && self.lists_texts(path) => {
+                Mend::AsList(path.to_owned())
+            }
+            TypeKind::Single(JsonType::Array) if instance.is_object() && self.lists_tables(path) => {
+                Mend::AsList(path.to_owned())
+            }
             TypeKind::Single(JsonType::String) if instance.is_number() && mend::is_plain_text(path) => {
                 Mend::AsText(path.to_owned(), self.typed(root, path).to_owned())
             }
@@ -226,13 +228,25 @@ impl Shape<'_> {
     fn lists_texts(&self, path: &[Step]) -> bool {
         let schema = self.schema_at(path);
         let of = schema.and_then(|schema| schema.pointer("/items/type"));
-        of.is_some_and(|of| of == "string" || of.as_array().is_some_and(|types| types.contains(&"string".into())))
+        of.is_some_and(|of| {
+            of == "string" || of.as_array().is_some_and(|types| types.contains(&"string".into()))
+        })
+    }
+
+    /// True if the members of the list at a path are tables.
+    fn lists_tables(&self, path: &[Step]) -> bool {
+        let items = self.schema_at(path).and_then(|schema| schema.get("items"));
+        items.is_some_and(|items| follow(self.schema(), items).get("properties").is_some())
     }
 
     /// A list of the wrong length: the key's own, or one inside it.
     fn count(&self, error: &ValidationError<'_>, path: &[Step], here: Span) -> Finding {
         let key = key_of(path);
-        let list = if matches!(path.last(), Some(Step::Item(_))) { format!("a list inside `{key}`") } else { format!("`{key}`") };
+        let list = if matches!(path.last(), Some(Step::Item(_))) {
+            format!("a list inside `{key}`")
+        } else {
+            format!("`{key}`")
+        };
         let has = error.instance().as_array().map_or(0, Vec::len);
         let schema = self.schema_at(path);
         let bound = |keyword| schema.and_then(|schema| schema.get(keyword)?.as_u64());
@@ -246,20 +260,20 @@ impl Shape<'_> {
             let range = tree::key_range(root, path, key).unwrap_or_else(|| self.whole.clone());
             let span = Span::new(self.file, range);
             let mend = Mend::Cut(path.iter().cloned().chain([Step::Key(key.clone())]).collect());
-            Break { finding: Some(unknown_key::finding(span, noun(self.kind, path), key, &known)), mend }
+            let near = nearest(key, known.iter().copied());
+            Break {
+                finding: Some(unknown_key::finding(span, noun(self.kind, path), key, near, &known)),
+                mend,
+            }
         };
         unexpected.iter().map(one).collect()
     }
 
     /// A statement with no form, or more than one.
-    fn forms(
-        &self,
-        error: &ValidationError<'_>,
-        path: &[Step],
-        root: &DeTable<'_>,
-    ) -> Option<Finding> {
+    fn forms(&self, error: &ValidationError<'_>, path: &[Step], root: &DeTable<'_>) -> Option<Finding> {
         let object = error.instance().as_object()?;
-        let given: Vec<_> = one_form_only::FORMS.into_iter().filter(|form| object.contains_key(*form)).collect();
+        let given: Vec<_> =
+            one_form_only::FORMS.into_iter().filter(|form| object.contains_key(*form)).collect();
         let noun = noun(self.kind, path).replacen("a ", "this ", 1);
         if given.is_empty() {
             return Some(one_form_only::none(self.at(root, path), &noun));
@@ -289,11 +303,14 @@ impl Shape<'_> {
     /// What a key takes, in words, from the types its schema allows.
     fn wanted(&self, kind: &TypeKind, error: &ValidationError<'_>) -> String {
         match kind {
-            TypeKind::Single(JsonType::Array) if self.lists_texts(&steps(error)) => "a list of texts".to_owned(),
-            TypeKind::Single(one) => type_word(*one).to_owned(),
-            TypeKind::Multiple(set) => {
-                set.iter().map(type_word).collect::<Vec<_>>().join(" or ")
+            TypeKind::Single(JsonType::Array) if self.lists_tables(&steps(error)) => {
+                "a list of tables".to_owned()
             }
+            TypeKind::Single(JsonType::Array) if self.lists_texts(&steps(error)) => {
+                "a list of texts".to_owned()
+            }
+            TypeKind::Single(one) => type_word(*one).to_owned(),
+            TypeKind::Multiple(set) => set.iter().map(type_word).collect::<Vec<_>>().join(" or "),
         }
     }
 
@@ -309,9 +326,13 @@ impl Shape<'_> {
         property.get("description")?.as_str().map(ToOwned::to_owned)
     }
 
+    fn schema(&self) -> &Value {
+        self.schema.get_or_init(|| schema::of(self.kind))
+    }
+
     /// The part of the schema that speaks of the value at a path.
     fn schema_at(&self, path: &[Step]) -> Option<&Value> {
-        let root = self.schema.get_or_init(|| schema::of(self.kind));
+        let root = self.schema();
         let mut here = root;
         for step in path {
             here = follow(root, here);
@@ -329,7 +350,10 @@ impl Shape<'_> {
 
 /// The schema a `$ref` stands for; the schema itself if it is none.
 fn follow<'s>(root: &'s Value, schema: &'s Value) -> &'s Value {
-    let target = schema.get("$ref").and_then(Value::as_str).and_then(|name| root.pointer(name.trim_start_matches('#')));
+    let target = schema
+        .get("$ref")
+        .and_then(Value::as_str)
+        .and_then(|name| root.pointer(name.trim_start_matches('#')));
     target.unwrap_or(schema)
 }
 

@@ -119,7 +119,9 @@ pub fn key_range(root: &DeTable<'_>, path: &[Step], key: &str) -> Option<Range<u
 
 /// Gives a key of the table at a path another name; false if that name is taken.
 pub fn rename(root: &mut DeTable<'_>, path: &[Step], key: &str, name: &str) -> bool {
-    let Some(table) = table_at_mut(root, path).filter(|table| !table.contains_key(name)) else { return false };
+    let Some(table) = table_at_mut(root, path).filter(|table| !table.contains_key(name)) else {
+        return false;
+    };
     let Some((old, value)) = table.remove_entry(key) else { return false };
     table.insert(Spanned::new(old.span(), name.to_owned().into()), value);
     true

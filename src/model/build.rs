@@ -25,7 +25,11 @@ impl Build {
     }
 
     /// The statements of one entry that have a value, narrowed to a place or condition.
-    pub fn values<'a>(&'a self, entry: &'a EntryId, narrow: &'a Words) -> impl Iterator<Item = &'a Arc<Statement>> {
+    pub fn values<'a>(
+        &'a self,
+        entry: &'a EntryId,
+        narrow: &'a Words,
+    ) -> impl Iterator<Item = &'a Arc<Statement>> {
         self.of(entry).filter(move |one| {
             let words = |key: &str| one.identity.place.get(key).or_else(|| one.identity.when.get(key));
             one.has_value() && narrow.iter().all(|(key, word)| words(key).is_none_or(|stated| stated == word))

@@ -2,7 +2,9 @@
 
 use std::sync::Arc;
 
-use super::{Date, EngineId, Identity, MachineId, MakerId, Printed, SerialRange, SourceId, Statement, VariantId, Years};
+use super::{
+    Date, EngineId, Identity, MachineId, MakerId, Printed, SerialRange, SourceId, Statement, VariantId, Years,
+};
 
 use crate::source::Span;
 
@@ -54,7 +56,11 @@ impl Waiver {
     /// True if it is for a statement, and the value is still the one it was given for.
     pub fn is_on(&self, statement: &Statement) -> bool {
         statement.identity == self.on
-            && statement.form.printed().iter().any(|one| one.typed == self.value || one.value.text() == self.value)
+            && statement
+                .form
+                .printed()
+                .iter()
+                .any(|one| one.typed == self.value || one.value.text() == self.value)
     }
 }
 

@@ -25,19 +25,17 @@ pub use code::{Code, CodeSet};
 pub use complaint::{Access, Cause, Check, Complaint};
 pub use engine::{Engine, Layout, Reach, Variant, Waiver};
 pub use id::{
-    BuildId, CodeSetId, ComplaintId, EngineId, EntryId, GaugeId, HazardId, MachineId, MakerId, ProcedureId, SourceId,
-    VariantId,
+    BuildId, CodeSetId, ComplaintId, EngineId, EntryId, GaugeId, HazardId, MachineId, MakerId, ProcedureId,
+    SourceId, VariantId,
 };
 pub use procedure::{Fitting, Link, Need, Piece, Procedure};
-pub use serial::{SerialRow, row_of};
 pub use reference::{Gauge, Hazard, Machine, Maker, Source};
+pub use serial::{SerialRow, row_of};
 pub use statement::{
     Confirmation, Fastener, Form, Identity, Misprint, Pin, Point, Printed, Provenance, Selection, Statement,
     Words,
 };
-pub use vocabulary::{
-    Absence, Direction, FormName, Hand, ProcedureState, Reuse, SignalWord, SourceClass,
-};
+pub use vocabulary::{Absence, Direction, FormName, Hand, ProcedureState, Reuse, SignalWord, SourceClass};
 
 /// A whole spec base as understood.
 #[derive(Debug)]
@@ -90,7 +88,8 @@ impl Model {
     /// True if what has this fitting, a procedure or a complaint, fits a build.
     pub fn fits_build(&self, fits: &Fitting, build: &Build) -> bool {
         let layout = self.engines.get(&build.engine).and_then(|engine| engine.layout.as_ref());
-        let is = |wanted: &Option<String>, found: Option<&String>| wanted.is_none() || wanted.as_ref() == found;
+        let is =
+            |wanted: &Option<String>, found: Option<&String>| wanted.is_none() || wanted.as_ref() == found;
         fits.has.iter().all(|of| build.of(of).any(|one| one.has_value()))
             && (fits.engines.is_empty() || fits.engines.contains(&build.engine))
             && is(&fits.cycle, layout.map(|layout| &layout.cycle))

@@ -2,7 +2,9 @@
 
 use pulldown_cmark::{Event, Tag, TagEnd};
 
-use super::{CodeSetId, ComplaintId, EngineId, EntryId, GaugeId, HazardId, ProcedureId, ProcedureState, Words};
+use super::{
+    CodeSetId, ComplaintId, EngineId, EntryId, GaugeId, HazardId, ProcedureId, ProcedureState, Words,
+};
 use crate::quantity::Value;
 use crate::source::Span;
 

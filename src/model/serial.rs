@@ -24,7 +24,8 @@ impl SerialRange {
             Self::All => true,
             Self::Rest => false,
             Self::Span { prefix, from, to } => running(prefix, serial).is_some_and(|number| {
-                from.is_none_or(|from| number >= u128::from(from)) && to.is_none_or(|to| number <= u128::from(to))
+                from.is_none_or(|from| number >= u128::from(from))
+                    && to.is_none_or(|to| number <= u128::from(to))
             }),
         }
     }
@@ -69,7 +70,8 @@ fn running(prefix: &str, serial: &str) -> Option<u128> {
 /// Capitals, one sort of dash, no spaces.
 fn normal(text: &str) -> String {
     let kept = text.chars().filter(|c| !matches!(c, ' ' | '\t' | '\r' | '\n' | '\u{a0}'));
-    kept.map(|c| if matches!(c, '\u{2010}'..='\u{2015}' | '\u{2212}') { '-' } else { c.to_ascii_uppercase() }).collect()
+    kept.map(|c| if matches!(c, '\u{2010}'..='\u{2015}' | '\u{2212}') { '-' } else { c.to_ascii_uppercase() })
+        .collect()
 }
 
 fn folded(text: &str) -> String {

@@ -47,6 +47,8 @@ pub struct Statement {
     pub understood: bool,
     /// Whether a second reading confirms it.
     pub confirmation: Confirmation,
+    /// What a second reader found there, if it is not the same.
+    pub second_reading: Option<Form>,
     /// True if it names a source that is not known: then it is not said to name none.
     pub source_unknown: bool,
 }
@@ -237,7 +239,8 @@ pub struct Misprint {
 impl Identity {
     /// True if this place and condition take in those of another statement of the same entry.
     pub fn covers(&self, other: &Self) -> bool {
-        let within = |wide: &Words, narrow: &Words| wide.iter().all(|(key, word)| narrow.get(key) == Some(word));
+        let within =
+            |wide: &Words, narrow: &Words| wide.iter().all(|(key, word)| narrow.get(key) == Some(word));
         self.of == other.of && within(&self.place, &other.place) && within(&self.when, &other.when)
     }
 }
@@ -246,7 +249,8 @@ impl std::fmt::Display for Identity {
     /// `lash.exhaust (cylinder front, engine cold)`.
     fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
         write!(f, "`{}`", self.of)?;
-        let words: Vec<_> = self.place.iter().chain(&self.when).map(|(key, word)| format!("{key} {word}")).collect();
+        let words: Vec<_> =
+            self.place.iter().chain(&self.when).map(|(key, word)| format!("{key} {word}")).collect();
         if words.is_empty() { Ok(()) } else { write!(f, " ({})", words.join(", ")) }
     }
 }
@@ -274,7 +278,9 @@ impl Form {
     pub fn printed(&self) -> Vec<&Printed> {
         match self {
             Self::Points(points) => points.iter().flat_map(|point| [&point.at, &point.reads]).collect(),
-            Self::Interval { regular, first, severe } => [regular, first, severe].into_iter().flatten().collect(),
+            Self::Interval { regular, first, severe } => {
+                [regular, first, severe].into_iter().flatten().collect()
+            }
             other => other.alternatives().into_iter().flatten().collect(),
         }
     }

@@ -73,11 +73,7 @@ pub fn convert(value: &Value, to: Unit) -> Result<Converted, ConvertError> {
 }
 
 /// Both limits rounded inward, on a finer step where they would cross.
-fn window(
-    min: Option<&Exact>,
-    max: Option<&Exact>,
-    step: i32,
-) -> Option<(Option<String>, Option<String>)> {
+fn window(min: Option<&Exact>, max: Option<&Exact>, step: i32) -> Option<(Option<String>, Option<String>)> {
     (0..=FINEST).map(|finer| step - finer).find_map(|step| {
         let low = min.map(|exact| round_to(exact, &power_of_ten(step), Rounding::Up));
         let high = max.map(|exact| round_to(exact, &power_of_ten(step), Rounding::Down));

@@ -67,11 +67,7 @@ fn half_even(value: &Exact) -> Exact {
     let below = value.floor();
     let above = &below + Exact::one();
     let (to_below, to_above) = (value - &below, &above - value);
-    if to_below < to_above || (to_below == to_above && below.numer().is_even()) {
-        below
-    } else {
-        above
-    }
+    if to_below < to_above || (to_below == to_above && below.numer().is_even()) { below } else { above }
 }
 
 /// `value` rounded half to even and written with exactly `decimals` decimals.
@@ -180,8 +176,7 @@ mod tests {
         ] {
             assert_eq!(exact_text(&exact(text)), written);
         }
-        for text in ["", "-", ".5", "5.", "1.2.3", "1/0", "1/-2", "--1", "1e3", "+1", "1/2/3", " 1"]
-        {
+        for text in ["", "-", ".5", "5.", "1.2.3", "1/0", "1/-2", "--1", "1e3", "+1", "1/2/3", " 1"] {
             assert_eq!(parse_exact(text), None, "{text:?}");
         }
         assert_eq!(parse_exact(&"1".repeat(401)), None);

@@ -18,6 +18,9 @@ pub use exact::{Exact, Rounding, decimal_text, exact_text, parse_exact, power_of
 pub use grade::{Grade, Part, PartName, disagreement, grade, parts};
 pub use kind::Kind;
 pub use number::Number;
-pub use slip::{Slip, likely_slip};
+pub use slip::{
+    Beyond, Side, Slip, Witness, beyond, likely_slip_alone, likely_slips, likely_slips_beside, likely_text,
+    times_apart,
+};
 pub use unit::{Unit, UnitError};
 pub use value::{Limit, Shape, Value, ValueError, ValueProblem};

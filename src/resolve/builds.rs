@@ -23,9 +23,14 @@ pub fn fitted(loaded: &Loaded, names: &Names, open_year: u16, sink: &mut Sink) -
                 let known = names.engines.knows(reader.file, &raw.engine, reader.sink);
                 let years = reader.years(&raw.years, open_year);
                 let serial = raw.serial.as_ref().map(|span| reader.serial(span));
-                let (Some(years), true, false) = (years, known, matches!(serial, Some(None))) else { continue };
+                let (Some(years), true, false) = (years, known, matches!(serial, Some(None))) else {
+                    continue;
+                };
                 let machine = MachineId::new(machine.id.as_str());
-                all.push((EngineId::new(raw.engine.as_str()), Fitted { machine, years, serial: serial.flatten() }));
+                all.push((
+                    EngineId::new(raw.engine.as_str()),
+                    Fitted { machine, years, serial: serial.flatten() },
+                ));
             }
         }
     }

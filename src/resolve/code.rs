@@ -92,7 +92,13 @@ fn raised(
         complaints.get(complaint)?.causes.iter().map(|cause| cause.id.as_str()).collect();
     if !known.contains(cause) {
         let known = known.into_iter();
-        reader.sink.push(unknown_reference::finding(span, "a cause", "the complaint, and write `complaint/cause`", cause, known));
+        reader.sink.push(unknown_reference::finding(
+            span,
+            "a cause",
+            "the complaint, and write `complaint/cause`",
+            cause,
+            known,
+        ));
         return None;
     }
     Some((ComplaintId::new(complaint), cause.to_owned()))

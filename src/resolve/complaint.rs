@@ -30,9 +30,12 @@ fn complaint(file: &Decoded<format::ComplaintFile>, names: &Names, reader: &mut 
     let mut steps = Registry::new("an access step", "`[[access]]`", file.whole);
     let mut checks = Registry::new("a check", "`[[checks]]`", file.whole);
     let mut define = |registry: &mut Registry, id: &Text| registry.define(reader.file, id, reader.sink);
-    let own_causes: Vec<_> = raw.causes.iter().map(Located::get).filter(|one| define(&mut causes, &one.id)).collect();
-    let own_steps: Vec<_> = raw.access.iter().map(Located::get).filter(|one| define(&mut steps, &one.id)).collect();
-    let own_checks: Vec<_> = raw.checks.iter().map(Located::get).filter(|one| define(&mut checks, &one.id)).collect();
+    let own_causes: Vec<_> =
+        raw.causes.iter().map(Located::get).filter(|one| define(&mut causes, &one.id)).collect();
+    let own_steps: Vec<_> =
+        raw.access.iter().map(Located::get).filter(|one| define(&mut steps, &one.id)).collect();
+    let own_checks: Vec<_> =
+        raw.checks.iter().map(Located::get).filter(|one| define(&mut checks, &one.id)).collect();
     Complaint {
         id: ComplaintId::new(raw.id.as_str()),
         span: reader.span(&raw.id),

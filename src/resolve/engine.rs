@@ -13,8 +13,8 @@ use crate::diag::Sink;
 use crate::load::format::{self, Located, Spec};
 use crate::load::{Decoded, Loaded};
 use crate::model::{
-    Engine, EngineId, Entry, EntryId, Identity, Layout, MachineId, MakerId, Reach, SourceId,
-    Statement, Variant, VariantId, Waiver, Words,
+    Engine, EngineId, Entry, EntryId, Identity, Layout, MachineId, MakerId, Reach, SourceId, Statement,
+    Variant, VariantId, Waiver, Words,
 };
 
 /// What engines are read against.
@@ -96,7 +96,8 @@ fn waiver(raw: &format::Waiver, around: &Surroundings<'_>, reader: &mut Reader<'
     let known = around.names.entries.knows(reader.file, &raw.on.of, reader.sink);
     let of = EntryId::new(raw.on.of.as_str());
     let entry = around.entries.get(&of).filter(|_| known)?;
-    let place = raw.on.place.iter().map(|(axis, place)| (axis.as_str().to_owned(), place.as_str().to_owned()));
+    let place =
+        raw.on.place.iter().map(|(axis, place)| (axis.as_str().to_owned(), place.as_str().to_owned()));
     Some(Waiver {
         span: reader.span(&raw.rule),
         rule: raw.rule.as_str().to_owned(),
@@ -116,8 +117,12 @@ fn variants(
     reader: &mut Reader<'_>,
 ) -> Vec<Variant> {
     let mut ids = Registry::new("a variant", "this engine", true);
-    let distinct: Vec<_> =
-        raw.variant.iter().map(Located::get).filter(|one| ids.define(reader.file, &one.id, reader.sink)).collect();
+    let distinct: Vec<_> = raw
+        .variant
+        .iter()
+        .map(Located::get)
+        .filter(|one| ids.define(reader.file, &one.id, reader.sink))
+        .collect();
     distinct.into_iter().map(|one| variant(one, raw, base, &ids, around, reader)).collect()
 }
 
@@ -159,8 +164,11 @@ pub fn with_condition_of(base: &[Arc<Statement>], statement: Arc<Statement>) -> 
     if !statement.identity.when.is_empty() {
         return statement;
     }
-    let mut states: Vec<&Words> =
-        base.iter().filter(|one| statement.identity.covers(&one.identity)).map(|one| &one.identity.when).collect();
+    let mut states: Vec<&Words> = base
+        .iter()
+        .filter(|one| statement.identity.covers(&one.identity))
+        .map(|one| &one.identity.when)
+        .collect();
     states.sort();
     states.dedup();
     match states.as_slice() {
@@ -173,7 +181,11 @@ pub fn with_condition_of(base: &[Arc<Statement>], statement: Arc<Statement>) -> 
     }
 }
 
-fn reach(raw: &Located<format::VariantReach>, around: &Surroundings<'_>, reader: &mut Reader<'_>) -> Option<Reach> {
+fn reach(
+    raw: &Located<format::VariantReach>,
+    around: &Surroundings<'_>,
+    reader: &mut Reader<'_>,
+) -> Option<Reach> {
     let applies = raw.get();
     let known = around.names.machines.knows(reader.file, &applies.machine, reader.sink);
     let years = applies.years.as_ref().map(|text| reader.years(text, around.open_year));

@@ -38,8 +38,11 @@ pub fn cells(fitted: &Fitted, variants: &[Variant]) -> Vec<Cell> {
         .collect();
     let mut cells: Vec<Cell> = Vec::new();
     for years in pieces(fitted.years, &reaches) {
-        let now: Vec<_> =
-            reaches.iter().filter(|(reach, _)| reach.years.is_none_or(|span| span.contains(years.from))).copied().collect();
+        let now: Vec<_> = reaches
+            .iter()
+            .filter(|(reach, _)| reach.years.is_none_or(|span| span.contains(years.from)))
+            .copied()
+            .collect();
         for (serial, reached) in serials(fitted.serial.as_ref(), &now) {
             let kept = unreplaced(&reached, variants);
             cells.push(Cell { years, serial, variants: kept });
@@ -52,7 +55,9 @@ pub fn cells(fitted: &Fitted, variants: &[Variant]) -> Vec<Cell> {
 fn pieces(whole: Years, reaches: &[(&Reach, &VariantId)]) -> Vec<Years> {
     let mut starts = BTreeSet::from([whole.from]);
     for years in reaches.iter().filter_map(|(reach, _)| reach.years) {
-        starts.extend([years.from, years.to.saturating_add(1)].into_iter().filter(|year| whole.contains(*year)));
+        starts.extend(
+            [years.from, years.to.saturating_add(1)].into_iter().filter(|year| whole.contains(*year)),
+        );
     }
     let starts: Vec<_> = starts.into_iter().collect();
     let ends = starts.iter().skip(1).map(|next| next - 1).chain([whole.to]);
@@ -60,7 +65,10 @@ fn pieces(whole: Years, reaches: &[(&Reach, &VariantId)]) -> Vec<Years> {
 }
 
 /// The serial numbers cut where a variant begins or ends, each with the variants that reach it.
-fn serials(fitted: Option<&SerialRange>, reaches: &[(&Reach, &VariantId)]) -> Vec<(SerialRange, BTreeSet<VariantId>)> {
+fn serials(
+    fitted: Option<&SerialRange>,
+    reaches: &[(&Reach, &VariantId)],
+) -> Vec<(SerialRange, BTreeSet<VariantId>)> {
     let always: BTreeSet<_> =
         reaches.iter().filter(|(reach, _)| reach.serial.is_none()).map(|(_, id)| (*id).clone()).collect();
     let mut spans: BTreeMap<&str, Vec<(u32, u32, &VariantId)>> = BTreeMap::new();
@@ -92,7 +100,9 @@ fn numbers(
 ) -> Vec<(SerialRange, BTreeSet<VariantId>)> {
     let mut starts = BTreeSet::from([first]);
     for (from, to, _) in spans {
-        starts.extend([Some(*from), to.checked_add(1)].into_iter().flatten().filter(|at| (first..=last).contains(at)));
+        starts.extend(
+            [Some(*from), to.checked_add(1)].into_iter().flatten().filter(|at| (first..=last).contains(at)),
+        );
     }
     let starts: Vec<_> = starts.into_iter().collect();
     let ends = starts.iter().skip(1).map(|next| next - 1).chain([last]);
@@ -141,7 +151,8 @@ fn joined(cells: Vec<Cell>) -> Vec<Cell> {
             _ => runs.push((years, all)),
         }
     }
-    let cells = runs.into_iter().flat_map(|(years, all)| all.into_iter().map(move |cell| Cell { years, ..cell }));
+    let cells =
+        runs.into_iter().flat_map(|(years, all)| all.into_iter().map(move |cell| Cell { years, ..cell }));
     cells.collect()
 }
 
@@ -158,7 +169,12 @@ mod tests {
         SerialRange::Span { prefix: prefix.into(), from: Some(from), to: Some(to) }
     }
 
-    fn variant(id: &str, years: Option<(u16, u16)>, serial: Option<SerialRange>, replaces: &[&str]) -> Variant {
+    fn variant(
+        id: &str,
+        years: Option<(u16, u16)>,
+        serial: Option<SerialRange>,
+        replaces: &[&str],
+    ) -> Variant {
         let years = years.map(|(from, to)| Years { from, to });
         let machine = MachineId::new("m");
         Variant {
@@ -174,7 +190,10 @@ mod tests {
 
     fn shown(fitted: &Fitted, variants: &[Variant]) -> Vec<String> {
         let ids = |cell: &Cell| cell.variants.iter().map(VariantId::as_str).collect::<Vec<_>>().join("+");
-        cells(fitted, variants).iter().map(|cell| format!("{} {}: {}", cell.years, cell.serial, ids(cell))).collect()
+        cells(fitted, variants)
+            .iter()
+            .map(|cell| format!("{} {}: {}", cell.years, cell.serial, ids(cell)))
+            .collect()
     }
 
     fn fitted(serial: Option<SerialRange>) -> Fitted {

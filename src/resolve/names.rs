@@ -65,7 +65,10 @@ impl Names {
         }
         for file in &loaded.machines {
             names.makers.define(file.file, &file.data.maker, sink);
-            file.data.machine.iter().for_each(|one| _ = names.machines.define(file.file, &one.get().id, sink));
+            file.data
+                .machine
+                .iter()
+                .for_each(|one| _ = names.machines.define(file.file, &one.get().id, sink));
         }
         for file in &loaded.engines {
             names.engines.define(file.file, &file.data.id, sink);

@@ -15,7 +15,8 @@ use crate::diag::{Sink, nearest};
 use crate::load::format::{Fits, Text};
 use crate::load::{Loaded, ProcedureDocument, SCHEMES};
 use crate::model::{
-    CodeSetId, ComplaintId, EngineId, EntryId, Fitting, GaugeId, HazardId, Link, Need, Piece, Procedure, ProcedureId, Words,
+    CodeSetId, ComplaintId, EngineId, EntryId, Fitting, GaugeId, HazardId, Link, Need, Piece, Procedure,
+    ProcedureId, Words,
 };
 use crate::quantity::Value;
 use crate::source::Span;
@@ -124,20 +125,24 @@ fn link(target: &str, span: Span, names: &Names, reader: &mut Reader<'_>) -> Opt
     match scheme {
         "spec" => narrowed(rest, span, names, reader).map(|(of, narrow)| Link::Spec { of, narrow }),
         "reading" => narrowed(rest, span, names, reader).map(|(of, narrow)| Link::Reading { of, narrow }),
-        "hazard" => names.hazards.knows_at(span, rest, reader.sink).then(|| Link::Hazard(HazardId::new(rest))),
+        "hazard" => {
+            names.hazards.knows_at(span, rest, reader.sink).then(|| Link::Hazard(HazardId::new(rest)))
+        }
         "turn" => turn(rest, target, span, names, reader),
         "step" => Some(Link::Step(rest.to_owned())),
-        "complaint" => {
-            names.complaints.knows_at(span, rest, reader.sink).then(|| Link::Complaint(ComplaintId::new(rest)))
-        }
+        "complaint" => names
+            .complaints
+            .knows_at(span, rest, reader.sink)
+            .then(|| Link::Complaint(ComplaintId::new(rest))),
         "code" => {
             let (set, code) = rest.split_once('/').unwrap_or((rest, ""));
             let known = names.codes.knows_at(span, set, reader.sink);
             known.then(|| Link::Code(CodeSetId::new(set), code.to_owned()))
         }
-        "procedure" => {
-            names.procedures.knows_at(span, rest, reader.sink).then(|| Link::Procedure(ProcedureId::new(rest)))
-        }
+        "procedure" => names
+            .procedures
+            .knows_at(span, rest, reader.sink)
+            .then(|| Link::Procedure(ProcedureId::new(rest))),
         other => {
             let help = nearest(other, SCHEMES).map_or_else(
                 || format!("links begin with one of `{}:`; an address outside the handbook is out of reach at the bench", SCHEMES.join(":`, `")),

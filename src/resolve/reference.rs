@@ -7,11 +7,11 @@ use super::values::Reader;
 use crate::diag::Sink;
 use crate::load::format::{self, OneOrMany, Text};
 use crate::load::{Decoded, Loaded};
-use crate::quantity::Kind;
 use crate::model::{
     Domain, Entry, EntryId, Gauge, GaugeId, Hazard, HazardId, Machine, MachineId, Maker, MakerId,
     ServiceGroup, Source, SourceId,
 };
+use crate::quantity::Kind;
 
 /// The service groups in the order of a sheet, and every entry.
 pub fn catalogue(
@@ -121,7 +121,8 @@ pub fn manuals(loaded: &Loaded, names: &Names, sink: &mut Sink) -> BTreeMap<Sour
         let mut reader = Reader { sources: &loaded.sources, file: file.file, sink };
         for raw in file.data.source.iter().map(format::Located::get) {
             let id = SourceId::new(raw.id.as_str());
-            let supersedes = raw.supersedes.iter().filter(|id| names.manuals.knows(reader.file, id, reader.sink));
+            let supersedes =
+                raw.supersedes.iter().filter(|id| names.manuals.knows(reader.file, id, reader.sink));
             let supersedes = supersedes.map(|id| SourceId::new(id.as_str())).collect();
             let source = Source {
                 id: id.clone(),

@@ -12,7 +12,7 @@ use super::rules::{reread_by_same_reader, reread_differs, reread_from_elsewhere,
 use super::statement::{self, Scope};
 use super::values::Reader;
 use crate::diag::Sink;
-use crate::load::format::{Located, RereadsFile, Reread, Spec};
+use crate::load::format::{Located, Reread, RereadsFile, Spec};
 use crate::load::place::FileKind;
 use crate::load::{Decoded, Loaded};
 use crate::model::{Confirmation, Date, Engine, EngineId, Form, Identity, Printed, Statement, VariantId};
@@ -47,7 +47,9 @@ fn confirm_engine(
     let mut seen = BTreeSet::new();
     for raw in &file.data.reread {
         let variant = raw.get().variant.as_ref().map(|id| VariantId::new(id.as_str()));
-        let Some(second) = read(raw, file, variant.as_ref(), &engine.statements, around, reader) else { continue };
+        let Some(second) = read(raw, file, variant.as_ref(), &engine.statements, around, reader) else {
+            continue;
+        };
         let again = Again { second: &second, by: file.data.read_by.as_str(), on };
         match find(engine, variant.as_ref(), &second.identity) {
             Some(first) if !first.understood || !second.understood => {}
@@ -55,12 +57,19 @@ fn confirm_engine(
                 let twice = !seen.insert((variant.clone(), second.identity.clone()));
                 let outcome = again.held_against(first, reader);
                 if !twice || outcome == Confirmation::Differs {
-                    Arc::make_mut(first).confirmation = outcome;
+                    let differs = outcome == Confirmation::Differs;
+                    let first = Arc::make_mut(first);
+                    first.confirmation = outcome;
+                    first.second_reading = differs.then(|| second.form.clone());
                 }
             }
             None if engine_read => {
                 let near = nearest(engine, variant.as_ref(), &second);
-                reader.sink.push(reread_without_statement::finding(second.span, &second.identity, near.as_ref()));
+                reader.sink.push(reread_without_statement::finding(
+                    second.span,
+                    &second.identity,
+                    near.as_ref(),
+                ));
             }
             None => {}
         }
@@ -145,7 +154,8 @@ fn nearest(engine: &mut Engine, variant: Option<&VariantId>, second: &Statement)
             && one.provenance.row == second.provenance.row
             && one.provenance.column == second.provenance.column
     };
-    let all: Vec<_> = list(engine, variant)?.iter().filter(same).map(|one| (one.span, one.identity.clone())).collect();
+    let all: Vec<_> =
+        list(engine, variant)?.iter().filter(same).map(|one| (one.span, one.identity.clone())).collect();
     match all.as_slice() {
         [only] => Some(only.clone()),
         _ => None,
@@ -196,7 +206,8 @@ fn difference_of(key: &'static str, mine: &[Said], theirs: &[Said]) -> Option<Di
     let of = |all: &[Said]| all.iter().filter(|(one, ..)| *one == key).cloned().collect::<Vec<_>>();
     let (mine, theirs) = (of(mine), of(theirs));
     if mine.len() != theirs.len() {
-        let joined = |all: &[Said]| all.iter().map(|(_, text, _)| text.as_str()).collect::<Vec<_>>().join(", ");
+        let joined =
+            |all: &[Said]| all.iter().map(|(_, text, _)| text.as_str()).collect::<Vec<_>>().join(", ");
         let spans = theirs.first().and_then(|one| one.2).zip(mine.first().and_then(|one| one.2));
         return Some((key, joined(&mine), joined(&theirs), spans));
     }
@@ -227,8 +238,12 @@ impl Form {
             all.iter().map(|one| (key, one.value.text(), Some(one.span))).collect()
         };
         match self {
-            Self::Window { printed: all, set_to } => [printed("window", all), printed("set_to", set_to)].concat(),
-            Self::Fit { new, wear_limit } => [printed("new", new), printed("wear_limit", wear_limit)].concat(),
+            Self::Window { printed: all, set_to } => {
+                [printed("window", all), printed("set_to", set_to)].concat()
+            }
+            Self::Fit { new, wear_limit } => {
+                [printed("new", new), printed("wear_limit", wear_limit)].concat()
+            }
             Self::Setting(all) => printed("setting", all),
             Self::Stages(stages) => stages.iter().flat_map(|stage| printed("stages", stage)).collect(),
             Self::Points(points) => {

@@ -7,8 +7,8 @@ use super::reference::owned;
 use super::values::Reader;
 use crate::load::format::{self, Located, Spec, Text};
 use crate::model::{
-    Absence, Confirmation, Domain, Entry, EntryId, Fastener, Form, Identity, Misprint, Pin, Point, Provenance, Selection,
-    SourceId, Statement, VariantId, Words,
+    Absence, Confirmation, Domain, Entry, EntryId, Fastener, Form, Identity, Misprint, Pin, Point,
+    Provenance, Selection, SourceId, Statement, VariantId, Words,
 };
 use crate::quantity::{Exact, Value};
 use std::collections::BTreeMap;
@@ -60,6 +60,7 @@ pub fn statement(raw: &Located<Spec>, scope: &Scope<'_>, reader: &mut Reader<'_>
         note: owned(spec.note.as_ref()),
         typed: typed_words(spec, reader),
         confirmation: confirmation(spec),
+        second_reading: None,
         source_unknown: named.is_some() && source.is_none(),
     }))
 }
@@ -154,7 +155,8 @@ fn selection(raw: &format::Selection) -> Selection {
 }
 
 fn pin(raw: &format::Pin) -> Pin {
-    let expect = raw.expect.iter().map(|(state, value)| (state.as_str().to_owned(), value.as_str().to_owned()));
+    let expect =
+        raw.expect.iter().map(|(state, value)| (state.as_str().to_owned(), value.as_str().to_owned()));
     Pin {
         cavity: raw.cavity.as_str().to_owned(),
         wire: owned(raw.wire.as_ref()),

@@ -1,10 +1,12 @@
 //! Texts of a file turned into values, days and spans of years, with findings inside the string.
 
-use super::rules::{not_a_day, span_reversed, unit_ambiguous, unit_unknown, unknown_kind, value_not_understood};
+use super::rules::{
+    not_a_day, span_reversed, unit_ambiguous, unit_unknown, unknown_kind, value_not_understood,
+};
 use crate::diag::Sink;
 use crate::load::format::{Located, SerialSpan, Text};
 use crate::model::{Date, Printed, SerialRange, Years};
-use crate::quantity::{Kind, Unit, Value, ValueProblem};
+use crate::quantity::{Kind, Unit, Value, ValueProblem, likely_text};
 use crate::source::{FileId, Sources, Span};
 
 /// One file being understood: where its spans point, and where findings go.
@@ -25,6 +27,11 @@ impl Reader<'_> {
 
     /// A value, or a finding at what is wrong in it.
     pub fn value(&mut self, text: &Text) -> Option<Value> {
+        self.value_among(text, 0, &[])
+    }
+
+    /// A value, or a finding that says what it was probably meant as: its other printed forms tell.
+    fn value_among(&mut self, text: &Text, place: usize, others: &[&Value]) -> Option<Value> {
         match Value::parse(text.as_str()) {
             Ok(value) => Some(value),
             Err(error) => {
@@ -32,7 +39,9 @@ impl Reader<'_> {
                 let finding = match error.problem {
                     ValueProblem::UnknownUnit { .. } => unit_unknown::finding(span, &error),
                     ValueProblem::AmbiguousUnit { .. } => unit_ambiguous::finding(span, &error),
-                    _ => value_not_understood::finding(span, &error),
+                    _ => {
+                        value_not_understood::finding(span, &error, likely_text(text.as_str(), place, others))
+                    }
                 };
                 self.sink.push(finding);
                 None
@@ -48,7 +57,16 @@ impl Reader<'_> {
 
     /// A list of printed forms; none if any of them is not understood, so that no form is lost.
     pub fn forms(&mut self, texts: &[Text]) -> Option<Vec<Printed>> {
-        let all: Vec<_> = texts.iter().map(|text| self.printed(text)).collect();
+        let read: Vec<_> = texts.iter().map(|text| Value::parse(text.as_str()).ok()).collect();
+        let all: Vec<_> = texts
+            .iter()
+            .enumerate()
+            .map(|(place, text)| {
+                let others: Vec<&Value> = read.iter().flatten().collect();
+                let value = self.value_among(text, place, &others)?;
+                Some(Printed { value, span: self.span(text), typed: text.as_str().to_owned() })
+            })
+            .collect();
         all.into_iter().collect()
     }
 

@@ -2,13 +2,18 @@
 
 use std::collections::BTreeSet;
 
-use crate::model::Access;
 use crate::check::Subject;
 use crate::diag::{Finding, Rule, Sink};
+use crate::model::Access;
 
 /// See the page beside this file.
-pub static RULE: Rule =
-    crate::rule!("access_in_a_circle", "access-in-a-circle", Error, Complaint, "an access step needs itself, by way of others");
+pub static RULE: Rule = crate::rule!(
+    "access_in_a_circle",
+    "access-in-a-circle",
+    Error,
+    Complaint,
+    "an access step needs itself, by way of others"
+);
 
 /// Every access step of every complaint: following what it needs must not lead back to it.
 pub fn check(subject: &Subject<'_>, sink: &mut Sink) {
@@ -16,7 +21,11 @@ pub fn check(subject: &Subject<'_>, sink: &mut Sink) {
         for step in &complaint.access {
             if let Some(way) = way_back(&complaint.access, step) {
                 let way: Vec<_> = way.iter().map(|id| format!("`{id}`")).collect();
-                let message = format!("the access step `{}` needs itself: it needs {}", step.id, way.join(", which needs "));
+                let message = format!(
+                    "the access step `{}` needs itself: it needs {}",
+                    step.id,
+                    way.join(", which needs ")
+                );
                 sink.push(Finding::new(&RULE, step.span, message, "take one `needs` of the circle out"));
                 break;
             }

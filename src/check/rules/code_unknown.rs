@@ -1,13 +1,18 @@
 //! `code-unknown`: the technician would look for a code that is not listed.
 
-use crate::load::place::FileKind;
-use crate::model::{Link, Piece};
 use crate::check::Subject;
 use crate::diag::{Finding, Rule, Sink};
+use crate::load::place::FileKind;
+use crate::model::{Link, Piece};
 
 /// See the page beside this file.
-pub static RULE: Rule =
-    crate::rule!("code_unknown", "code-unknown", Error, Reference, "a procedure links a fault code that its set does not have");
+pub static RULE: Rule = crate::rule!(
+    "code_unknown",
+    "code-unknown",
+    Error,
+    Reference,
+    "a procedure links a fault code that its set does not have"
+);
 
 /// Every link to a fault code.
 pub fn check(subject: &Subject<'_>, sink: &mut Sink) {

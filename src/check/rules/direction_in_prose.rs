@@ -3,15 +3,21 @@
 use pulldown_cmark::Event;
 
 use crate::check::Subject;
-use crate::model::Piece;
 use crate::diag::{Finding, Rule, Sink};
+use crate::model::Piece;
 
 /// See the page beside this file.
-pub static RULE: Rule =
-    crate::rule!("direction_in_prose", "direction-in-prose", Error, Procedure, "a direction of rotation is typed in a procedure");
+pub static RULE: Rule = crate::rule!(
+    "direction_in_prose",
+    "direction-in-prose",
+    Error,
+    Procedure,
+    "a direction of rotation is typed in a procedure"
+);
 
 /// Words that say which way something turns.
-const WORDS: [&str; 5] = ["counter-clockwise", "counterclockwise", "anti-clockwise", "anticlockwise", "clockwise"];
+const WORDS: [&str; 5] =
+    ["counter-clockwise", "counterclockwise", "anti-clockwise", "anticlockwise", "clockwise"];
 
 /// Every text of every procedure.
 pub fn check(subject: &Subject<'_>, sink: &mut Sink) {
@@ -23,8 +29,14 @@ pub fn check(subject: &Subject<'_>, sink: &mut Sink) {
             if let Some(range) = found {
                 let typed = text.get(range.clone()).unwrap_or_default().to_owned();
                 let at = subject.sources.within(*span, text, range);
-                let help = "link the engine's own direction, as `[](turn:crank 90°)`: it is drawn for each build";
-                sink.push(Finding::new(&RULE, at, format!("`{typed}` is typed in the text of a procedure"), help));
+                let help =
+                    "link the engine's own direction, as `[](turn:crank 90°)`: it is drawn for each build";
+                sink.push(Finding::new(
+                    &RULE,
+                    at,
+                    format!("`{typed}` is typed in the text of a procedure"),
+                    help,
+                ));
             }
         }
     }

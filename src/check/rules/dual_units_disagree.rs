@@ -1,28 +1,85 @@
 //! `dual-units-disagree`: whichever is wrong, a wrench will be set to it.
 
-use crate::model::{Printed, Statement};
-use crate::quantity::{Grade, Part, PartName, Value, disagreement, grade, likely_slip};
-use crate::check::Subject;
+use crate::check::{Subject, witnesses};
 use crate::diag::{Finding, Rule, Sink};
+use crate::model::{Printed, Statement};
+use crate::quantity::{Grade, Part, PartName, Side, Slip, Value, Witness, disagreement, grade, likely_slips};
 
 /// See the page beside this file.
-pub static RULE: Rule =
-    crate::rule!("dual_units_disagree", "dual-units-disagree", Error, Units, "two printed forms of one value contradict each other");
+pub static RULE: Rule = crate::rule!(
+    "dual_units_disagree",
+    "dual-units-disagree",
+    Error,
+    Units,
+    "two printed forms of one value contradict each other"
+);
 
 /// Every further printed form is held against the first, the maker's own.
 pub fn check(subject: &Subject<'_>, sink: &mut Sink) {
     for statement in subject.statements() {
-        for forms in statement.form.alternatives() {
-            let Some((first, others)) = forms.split_first() else { continue };
-            let primary = as_meant(statement, first);
-            for other in others {
-                let secondary = as_meant(statement, other);
-                if grade(&primary, &secondary) == Some(Grade::Conflict) {
-                    sink.push(finding(subject, first, &primary, other, &secondary).about(statement.span));
-                }
+        for (place, forms) in statement.form.alternatives().into_iter().enumerate() {
+            let read: Vec<_> =
+                forms.iter().map(|one| Reading { printed: one, value: as_meant(statement, one) }).collect();
+            let Some((first, others)) = read.split_first() else { continue };
+            let conflicting: Vec<_> = others.iter().filter(|other| first.contradicts(other)).collect();
+            if conflicting.is_empty() {
+                continue;
             }
+            let known = witnesses::of(subject, statement, place);
+            let findings = findings(subject, first, others, &conflicting, &known);
+            findings.into_iter().for_each(|finding| sink.push(finding.about(statement.span)));
         }
     }
+}
+
+/// Whether any printed form of a list contradicts the first: then this rule says what there is to say.
+pub fn contradict(statement: &Statement, forms: &[Printed]) -> bool {
+    let mut read = forms.iter().map(|one| as_meant(statement, one));
+    read.next().is_some_and(|first| read.any(|other| grade(&first, &other) == Some(Grade::Conflict)))
+}
+
+/// A printed form, and what it is taken to mean.
+struct Reading<'a> {
+    printed: &'a Printed,
+    value: Value,
+}
+
+impl Reading<'_> {
+    fn contradicts(&self, other: &Self) -> bool {
+        grade(&self.value, &other.value) == Some(Grade::Conflict)
+    }
+}
+
+/// One finding for each form that contradicts the first, but one for all where it is the first that is wrong.
+fn findings(
+    subject: &Subject<'_>,
+    first: &Reading<'_>,
+    others: &[Reading<'_>],
+    conflicting: &[&Reading<'_>],
+    known: &[Witness<'_>],
+) -> Vec<Finding> {
+    let mut found = Vec::new();
+    for other in conflicting {
+        let further = others.iter().filter(|one| !std::ptr::eq(*one, *other));
+        let further = further.map(|one| Witness::Again(&one.value, "a further printed form"));
+        let known: Vec<_> = known.iter().cloned().chain(further).collect();
+        let slips = likely_slips(&first.value, &other.value, &known);
+        let mut finding = finding(subject, first, other, &slips);
+        let first_is_wrong = slips.first().filter(|one| one.side == Side::Primary);
+        if conflicting.len() > 1 && first_is_wrong.is_some_and(|slip| agrees_with_all(slip, others)) {
+            for another in conflicting.iter().filter(|one| !std::ptr::eq(**one, *other)) {
+                finding = finding.with(another.printed.span, "this form contradicts it too");
+            }
+            return vec![finding];
+        }
+        found.push(finding);
+    }
+    found
+}
+
+fn agrees_with_all(slip: &Slip, others: &[Reading<'_>]) -> bool {
+    let offer = Value::parse(&slip.offer);
+    offer.is_ok_and(|offer| others.iter().all(|other| grade(&offer, &other.value) != Some(Grade::Conflict)))
 }
 
 /// The value as meant: what the manual is known to misprint is put right.
@@ -31,23 +88,39 @@ fn as_meant(statement: &Statement, printed: &Printed) -> Value {
     misprint.and_then(|one| Value::parse(&one.meant).ok()).unwrap_or_else(|| printed.value.clone())
 }
 
-fn finding(
-    subject: &Subject<'_>,
-    first: &Printed,
-    primary: &Value,
-    other: &Printed,
-    secondary: &Value,
-) -> Finding {
-    let part = disagreement(primary, secondary);
-    let inner = part.as_ref().map_or(0..other.typed.len(), |one| one.range.clone());
-    let span = subject.sources.inside(other.span, &other.typed, inner);
-    let message = message(primary, secondary, part.as_ref());
-    let help = likely_slip(primary, secondary).map_or_else(
-        || "read both again from the page, and correct the one that is wrong".to_owned(),
-        |slip| format!("probably {}; write `{}` if the page says so", slip.what, slip.offer),
-    );
-    let help = format!("{help}; if the page itself is wrong, say so with `misprint`");
-    Finding::new(&RULE, span, message, help).with(first.span, "the maker's own unit is here")
+fn finding(subject: &Subject<'_>, first: &Reading<'_>, other: &Reading<'_>, slips: &[Slip]) -> Finding {
+    let part = disagreement(&first.value, &other.value);
+    let message = message(&first.value, &other.value, part.as_ref());
+    let help = format!("{}; if the page itself is wrong, say so with `misprint`", help(slips));
+    let within = |reading: &Reading<'_>, part: Option<&Part>| {
+        let inner = part.map_or(0..reading.printed.typed.len(), |one| one.range.clone());
+        subject.sources.inside(reading.printed.span, &reading.printed.typed, inner)
+    };
+    // Where a witness speaks against the first form, that is where to look.
+    if slips.first().is_some_and(|one| one.side == Side::Primary && one.because.is_some()) {
+        let span = within(first, disagreement(&other.value, &first.value).as_ref());
+        return Finding::new(&RULE, span, message, help).with(other.printed.span, "the other form is here");
+    }
+    Finding::new(&RULE, within(other, part.as_ref()), message, help)
+        .with(first.printed.span, "the maker's own unit is here")
+}
+
+/// What was probably meant, each offer as "write `VALUE`", the likelier first.
+fn help(slips: &[Slip]) -> String {
+    let because =
+        |slip: &Slip| slip.because.as_ref().map(|because| format!(" ({because})")).unwrap_or_default();
+    match slips {
+        [] => "read both again from the page, and correct the one that is wrong".to_owned(),
+        [only] => format!("probably {}; write `{}` if the page says so", only.what, only.offer),
+        [first, second, ..] => format!(
+            "probably {}{}; write `{}` if the page says so; or else {}; then write `{}`",
+            first.what,
+            because(first),
+            first.offer,
+            second.what,
+            second.offer
+        ),
+    }
 }
 
 /// What the part that contradicts should be, to more digits than it prints.

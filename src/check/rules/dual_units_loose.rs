@@ -1,20 +1,26 @@
 //! `dual-units-loose`: a form that was rounded twice, or from another value, is worth a look.
 
-use crate::model::Printed;
-use crate::quantity::{Grade, disagreement, grade};
 use crate::check::Subject;
 use crate::diag::{Finding, Rule, Sink};
+use crate::model::Printed;
+use crate::quantity::{Grade, disagreement, grade};
 
 /// See the page beside this file.
-pub static RULE: Rule =
-    crate::rule!("dual_units_loose", "dual-units-loose", Note, Units, "two printed forms of one value agree only within their rounding");
+pub static RULE: Rule = crate::rule!(
+    "dual_units_loose",
+    "dual-units-loose",
+    Note,
+    Units,
+    "two printed forms of one value agree only within their rounding"
+);
 
 /// Every further printed form that agrees with the first only within half a digit.
 pub fn check(subject: &Subject<'_>, sink: &mut Sink) {
     for statement in subject.statements() {
         for forms in statement.form.alternatives() {
             let Some((first, others)) = forms.split_first() else { continue };
-            for other in others.iter().filter(|other| grade(&first.value, &other.value) == Some(Grade::Loose)) {
+            for other in others.iter().filter(|other| grade(&first.value, &other.value) == Some(Grade::Loose))
+            {
                 sink.push(finding(subject, first, other).about(statement.span));
             }
         }

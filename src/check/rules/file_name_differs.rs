@@ -4,8 +4,13 @@ use crate::check::Subject;
 use crate::diag::{Finding, Rule, Sink};
 
 /// See the page beside this file.
-pub static RULE: Rule =
-    crate::rule!("file_name_differs", "file-name-differs", Warning, Reference, "an engine stands in a file of another name");
+pub static RULE: Rule = crate::rule!(
+    "file_name_differs",
+    "file-name-differs",
+    Warning,
+    Reference,
+    "an engine stands in a file of another name"
+);
 
 /// Every engine, against the path of its file.
 pub fn check(subject: &Subject<'_>, sink: &mut Sink) {
@@ -14,7 +19,8 @@ pub fn check(subject: &Subject<'_>, sink: &mut Sink) {
         let wanted = format!("engines/{}/{}.toml", engine.maker, engine.id);
         if path != wanted {
             let message = format!("the engine `{}` of `{}` stands in `{path}`", engine.id, engine.maker);
-            let help = format!("move the file to `{wanted}`, or mend `id` or `maker` if one of them is mistyped");
+            let help =
+                format!("move the file to `{wanted}`, or mend `id` or `maker` if one of them is mistyped");
             sink.push(Finding::new(&RULE, engine.span, message, help));
         }
     }

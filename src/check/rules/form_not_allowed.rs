@@ -1,13 +1,18 @@
 //! `form-not-allowed`: a setting where a window belongs cannot be judged against.
 
-use crate::model::{Form, FormName, Printed};
-use crate::source::Span;
 use crate::check::Subject;
 use crate::diag::{Finding, Rule, Sink};
+use crate::model::{Form, FormName, Printed};
+use crate::source::Span;
 
 /// See the page beside this file.
-pub static RULE: Rule =
-    crate::rule!("form_not_allowed", "form-not-allowed", Error, Reference, "a statement has a form that its entry does not take");
+pub static RULE: Rule = crate::rule!(
+    "form_not_allowed",
+    "form-not-allowed",
+    Error,
+    Reference,
+    "a statement has a form that its entry does not take"
+);
 
 /// Every statement, against the forms of its entry.
 pub fn check(subject: &Subject<'_>, sink: &mut Sink) {
@@ -20,7 +25,11 @@ pub fn check(subject: &Subject<'_>, sink: &mut Sink) {
                 &RULE,
                 at(&statement.form, form).unwrap_or(statement.span),
                 format!("`{}` is stated as `{}`, and takes {}", entry.id, form.key(), allowed.join(", ")),
-                format!("state it as {}, or let the entry take `{}` in the catalogue", allowed.join(" or "), form.key()),
+                format!(
+                    "state it as {}, or let the entry take `{}` in the catalogue",
+                    allowed.join(" or "),
+                    form.key()
+                ),
             );
             sink.push(finding.with(entry.span, "the entry is defined here").about(statement.span));
         }

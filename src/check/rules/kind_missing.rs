@@ -1,17 +1,30 @@
 //! `kind-missing`: without a kind no unit can be proved.
 
-use crate::model::{Entry, FormName};
 use crate::check::Subject;
 use crate::diag::{Finding, Rule, Sink};
+use crate::model::{Entry, FormName};
 
 /// See the page beside this file.
-pub static RULE: Rule =
-    crate::rule!("kind_missing", "kind-missing", Error, Units, "an entry takes quantities and does not say of what kind");
+pub static RULE: Rule = crate::rule!(
+    "kind_missing",
+    "kind-missing",
+    Error,
+    Units,
+    "an entry takes quantities and does not say of what kind"
+);
 
 /// Every entry that takes quantities.
 pub fn check(subject: &Subject<'_>, sink: &mut Sink) {
-    let takes = |entry: &Entry, forms: &[FormName]| entry.forms.iter().find(|form| forms.contains(form)).copied();
-    let quantities = [FormName::Window, FormName::New, FormName::WearLimit, FormName::Setting, FormName::Stages, FormName::Points];
+    let takes =
+        |entry: &Entry, forms: &[FormName]| entry.forms.iter().find(|form| forms.contains(form)).copied();
+    let quantities = [
+        FormName::Window,
+        FormName::New,
+        FormName::WearLimit,
+        FormName::Setting,
+        FormName::Stages,
+        FormName::Points,
+    ];
     for entry in subject.model.entries.values() {
         if let Some(form) = takes(entry, &quantities).filter(|_| entry.kind.is_none() && entry.whole) {
             let message = format!("`{}` takes a `{}` and has no kind", entry.id, form.key());

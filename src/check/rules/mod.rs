@@ -31,8 +31,19 @@ pub mod waiver_lapsed;
 pub mod waiver_not_allowed;
 pub mod wear_limit_within_new;
 
+use std::collections::BTreeSet;
+
 use super::Subject;
 use crate::diag::{Rule, Sink};
+use crate::load::place::FileKind;
+
+/// False if some machine is not known to have any engine: what it was to have has its finding already, and
+/// nothing is said of what then fits nothing.
+fn fittings_are_known(subject: &Subject<'_>) -> bool {
+    let fitted: BTreeSet<_> = subject.model.fits.iter().map(|fit| &fit.machine).collect();
+    !subject.damaged.contains(&FileKind::Machines)
+        && subject.model.machines.keys().all(|machine| fitted.contains(machine))
+}
 
 /// A rule with the function that looks for what it finds.
 pub struct Check {

@@ -4,14 +4,19 @@ use std::ops::Range;
 
 use pulldown_cmark::Event;
 
-use crate::quantity::Unit;
 use crate::check::Subject;
-use crate::model::Piece;
 use crate::diag::{Finding, Rule, Sink};
+use crate::model::Piece;
+use crate::quantity::Unit;
 
 /// See the page beside this file.
-pub static RULE: Rule =
-    crate::rule!("number_in_prose", "number-in-prose", Warning, Procedure, "a number with a unit is typed in a procedure");
+pub static RULE: Rule = crate::rule!(
+    "number_in_prose",
+    "number-in-prose",
+    Warning,
+    Procedure,
+    "a number with a unit is typed in a procedure"
+);
 
 /// Every text of every procedure.
 pub fn check(subject: &Subject<'_>, sink: &mut Sink) {
@@ -22,7 +27,10 @@ pub fn check(subject: &Subject<'_>, sink: &mut Sink) {
                 let at = subject.sources.within(*span, text, range.clone());
                 let typed = text.get(range).unwrap_or_default();
                 let message = format!("`{typed}` is typed in the text of a procedure");
-                let help = format!("link the statement it comes from, as `[](spec:…)`, so that every build shows its own {}", unit.kind().title());
+                let help = format!(
+                    "link the statement it comes from, as `[](spec:…)`, so that every build shows its own {}",
+                    unit.kind().title()
+                );
                 sink.push(Finding::new(&RULE, at, message, help));
             }
         }
@@ -33,18 +41,27 @@ pub fn check(subject: &Subject<'_>, sink: &mut Sink) {
 fn quantities(text: &str) -> Vec<(Range<usize>, Unit)> {
     let mut all = Vec::new();
     let mut from = 0;
-    while let Some(start) = text.get(from..).and_then(|rest| rest.find(|c: char| c.is_ascii_digit())).map(|at| at + from) {
+    while let Some(start) =
+        text.get(from..).and_then(|rest| rest.find(|c: char| c.is_ascii_digit())).map(|at| at + from)
+    {
         let rest = text.get(start..).unwrap_or_default();
         let digits = rest.find(|c: char| !c.is_ascii_digit() && !".,/".contains(c)).unwrap_or(rest.len());
-        let number_end = start + rest.get(..digits).unwrap_or_default().trim_end_matches(['.', ',', '/']).len();
+        let number_end =
+            start + rest.get(..digits).unwrap_or_default().trim_end_matches(['.', ',', '/']).len();
         let after = text.get(number_end..).unwrap_or_default();
         let gap = after.len() - after.trim_start_matches([' ', '\u{a0}']).len();
-        let glued = text.get(..start).and_then(|before| before.chars().next_back()).is_some_and(|c| c.is_alphanumeric() || c == '-');
+        let glued = text
+            .get(..start)
+            .and_then(|before| before.chars().next_back())
+            .is_some_and(|c| c.is_alphanumeric() || c == '-');
         let word = after.get(gap..).unwrap_or_default();
         let end = word.find(|c: char| c.is_whitespace() || ",;:!?()[]".contains(c)).unwrap_or(word.len());
         let word = word.get(..end).unwrap_or_default().trim_end_matches('.');
         let number = text.get(start..number_end).unwrap_or_default();
-        if !glued && gap <= 2 && let Some(unit) = meant(number, word) {
+        if !glued
+            && gap <= 2
+            && let Some(unit) = meant(number, word)
+        {
             all.push((start..number_end + gap + word.len(), unit));
         }
         from = number_end.max(start + 1);
@@ -65,7 +82,9 @@ mod tests {
 
     #[test]
     fn only_numbers_with_a_unit_are_found() {
-        let found = |text: &str| quantities(text).into_iter().map(|(range, _)| text[range].to_owned()).collect::<Vec<_>>();
+        let found = |text: &str| {
+            quantities(text).into_iter().map(|(range, _)| text[range].to_owned()).collect::<Vec<_>>()
+        };
         assert_eq!(found("Set it to 0.20 mm, then 12N·m."), ["0.20 mm", "12N·m"]);
         assert!(found("Put 2 in each hole; turn 3 bolts (M8), see step 4.").is_empty());
     }

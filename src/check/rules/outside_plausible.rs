@@ -1,73 +1,71 @@
 //! `outside-plausible`: most slips of a decimal point or a unit land far outside the ordinary range.
 
-use crate::model::{EntryId, Form, Printed};
-use crate::quantity::{Exact, Limit, Shape, Value, power_of_ten};
-use crate::check::Subject;
+use super::dual_units_disagree::contradict;
+use crate::check::{Subject, witnesses};
 use crate::diag::{Finding, Rule, Sink};
+use crate::model::{Entry, Form, Printed, Statement};
+use crate::quantity::{Beyond, Shape, Witness, beyond, likely_slip_alone};
 
 /// See the page beside this file.
-pub static RULE: Rule =
-    crate::rule!("outside_plausible", "outside-plausible", Warning, Physics, "a value lies outside what an experienced eye finds plausible");
+pub static RULE: Rule = crate::rule!(
+    "outside_plausible",
+    "outside-plausible",
+    Warning,
+    Physics,
+    "a value lies outside what an experienced eye finds plausible"
+);
 
-/// Every value with a plausible span, against it.
+/// Every value with a plausible span, against it; where two printed forms contradict each other, that is said.
 pub fn check(subject: &Subject<'_>, sink: &mut Sink) {
     for statement in subject.statements() {
         let Some(entry) = subject.model.entries.get(&statement.identity.of) else { continue };
         let Some(plausible) = &entry.plausible else { continue };
-        for printed in values(&statement.form) {
-            if let Some(finding) = held(&statement.identity.of, printed, plausible, entry.plausible_from.as_deref()) {
-                sink.push(finding.with(plausible.span, "the plausible span is here").about(statement.span));
+        for (place, printed) in values(statement) {
+            if let Some(side) = beyond(&printed.value, &plausible.value) {
+                let known = place.map(|place| witnesses::of(subject, statement, place)).unwrap_or_default();
+                sink.push(finding(entry, printed, plausible, side, &known).about(statement.span));
             }
         }
     }
 }
 
-/// The first printed form of every value; the others are held against it elsewhere.
-fn values(form: &Form) -> Vec<&Printed> {
-    match form {
-        Form::Points(points) => points.iter().map(|point| &point.reads).collect(),
-        Form::Stages(stages) => {
-            let stages = stages.iter().filter_map(|forms| forms.first());
-            stages.filter(|one| !matches!(one.value.shape(), Shape::Turn(_))).collect()
+/// The first printed form of every value, and its place among those of the statement.
+fn values(statement: &Statement) -> Vec<(Option<usize>, &Printed)> {
+    match &statement.form {
+        Form::Points(points) => points.iter().map(|point| (None, &point.reads)).collect(),
+        form => {
+            let all = form.alternatives().into_iter().enumerate();
+            let sound = all.filter(|(_, forms)| !contradict(statement, forms));
+            let first = sound.filter_map(|(place, forms)| Some((Some(place), forms.first()?)));
+            // A turn of a bolt is no torque, whatever its entry is measured in.
+            first.filter(|(_, one)| !matches!(one.value.shape(), Shape::Turn(_))).collect()
         }
-        other => other.alternatives().into_iter().filter_map(<[Printed]>::first).collect(),
     }
 }
 
-fn held(of: &EntryId, printed: &Printed, plausible: &Printed, from: Option<&str>) -> Option<Finding> {
-    let unit = printed.value.unit();
-    if unit.kind() != plausible.value.unit().kind() {
-        return None;
-    }
-    let (low, high) = ends(&printed.value);
-    let (least, most) = ends(&plausible.value);
-    let below = low.as_ref().zip(least.as_ref()).is_some_and(|(low, least)| low < least);
-    let above = high.as_ref().zip(most.as_ref()).is_some_and(|(high, most)| high > most);
-    if !below && !above {
-        return None;
-    }
-    let (side, beyond) = if below { ("below", low) } else { ("above", high) };
-    let help = beyond.and_then(|value| tenfold(&value, least.as_ref(), most.as_ref())).map_or_else(
+fn finding(
+    entry: &Entry,
+    printed: &Printed,
+    plausible: &Printed,
+    side: Beyond,
+    known: &[Witness<'_>],
+) -> Finding {
+    let side = match side {
+        Beyond::Below => "below",
+        Beyond::Above => "above",
+    };
+    let from = entry.plausible_from.as_deref().map(|from| format!(" ({from})")).unwrap_or_default();
+    let (value, span) = (printed.value.text(), plausible.value.text());
+    let message = format!("`{value}` lies {side} what is plausible for `{}`: {span}{from}", entry.id);
+    let inside = |meant: &crate::quantity::Value| beyond(meant, &plausible.value).is_none();
+    let help = likely_slip_alone(&printed.value, known, inside).map_or_else(
         || "look at the page again: the unit, the decimal point, the row".to_owned(),
-        |factor| format!("look at the page again: {factor} would be plausible, so a decimal point may have moved"),
+        |slip| {
+            format!(
+                "look at the page again: probably {}; write `{}` if the page says so",
+                slip.what, slip.offer
+            )
+        },
     );
-    let from = from.map(|from| format!(" ({from})")).unwrap_or_default();
-    let message = format!("`{}` lies {side} what is plausible for `{of}`: {}{from}", printed.value.text(), plausible.value.text());
-    Some(Finding::new(&RULE, printed.span, message, help))
-}
-
-/// The ends of a value in SI.
-fn ends(value: &Value) -> (Option<Exact>, Option<Exact>) {
-    let si = |limit: Option<Limit>| limit.map(|limit| value.unit().to_si(&limit.exact));
-    (si(value.min()), si(value.max()))
-}
-
-/// The power of ten, up or down, that would bring a value inside.
-fn tenfold(value: &Exact, least: Option<&Exact>, most: Option<&Exact>) -> Option<&'static str> {
-    let inside = |one: &Exact| least.is_none_or(|least| one >= least) && most.is_none_or(|most| one <= most);
-    let times = |power: i32| value * power_of_ten(power);
-    [(-1, "a tenth of it"), (1, "ten times it"), (-2, "a hundredth of it"), (2, "a hundred times it")]
-        .into_iter()
-        .find(|(power, _)| inside(&times(*power)))
-        .map(|(_, words)| words)
+    Finding::new(&RULE, printed.span, message, help).with(plausible.span, "the plausible span is here")
 }

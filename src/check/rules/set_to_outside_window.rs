@@ -1,13 +1,18 @@
 //! `set-to-outside-window`: nobody can set it so that it passes.
 
-use crate::model::Form;
-use crate::quantity::{Limit, Value};
 use crate::check::Subject;
 use crate::diag::{Finding, Rule, Sink};
+use crate::model::Form;
+use crate::quantity::{Limit, Value};
 
 /// See the page beside this file.
-pub static RULE: Rule =
-    crate::rule!("set_to_outside_window", "set-to-outside-window", Error, Physics, "a value to set to lies outside the window");
+pub static RULE: Rule = crate::rule!(
+    "set_to_outside_window",
+    "set-to-outside-window",
+    Error,
+    Physics,
+    "a value to set to lies outside the window"
+);
 
 /// Every `set_to`, against its window.
 pub fn check(subject: &Subject<'_>, sink: &mut Sink) {
@@ -17,7 +22,11 @@ pub fn check(subject: &Subject<'_>, sink: &mut Sink) {
         if window.value.unit().kind() == set.value.unit().kind() && outside(&window.value, &set.value) {
             let message = format!("`{}` lies outside the window `{}`", set.value.text(), window.value.text());
             let help = "look at the page again; one of the two belongs to another row, or a digit slipped";
-            sink.push(Finding::new(&RULE, set.span, message, help).with(window.span, "the window is here").about(statement.span));
+            sink.push(
+                Finding::new(&RULE, set.span, message, help)
+                    .with(window.span, "the window is here")
+                    .about(statement.span),
+            );
         }
     }
 }

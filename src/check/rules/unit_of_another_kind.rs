@@ -1,13 +1,18 @@
 //! `unit-of-another-kind`: a torque in joules or a pressure in bar absolute is another quantity.
 
-use crate::model::{Entry, Form, Printed};
-use crate::quantity::{Kind, Shape, Unit};
 use crate::check::Subject;
 use crate::diag::{Finding, Rule, Sink};
+use crate::model::{Entry, Form, Printed};
+use crate::quantity::{Kind, Shape, Unit};
 
 /// See the page beside this file.
-pub static RULE: Rule =
-    crate::rule!("unit_of_another_kind", "unit-of-another-kind", Error, Units, "a unit is of another kind than the entry");
+pub static RULE: Rule = crate::rule!(
+    "unit_of_another_kind",
+    "unit-of-another-kind",
+    Error,
+    Units,
+    "a unit is of another kind than the entry"
+);
 
 /// Every printed form, against the kind of its entry.
 pub fn check(subject: &Subject<'_>, sink: &mut Sink) {
@@ -53,8 +58,14 @@ fn finding(subject: &Subject<'_>, entry: &Entry, printed: &Printed, role: Role) 
     let unit = printed.value.unit();
     let span = subject.sources.inside(printed.span, &printed.typed, printed.value.unit_range());
     let wanted = wanted(entry, role).map_or("", |kind| kind.title());
-    let message = format!("`{}` is a unit of {}, and `{}` takes units of {wanted}", unit.symbol(), unit.kind().title(), entry.id);
-    let usual: Vec<_> = Unit::all().filter(|one| one.kind().title() == wanted).map(Unit::symbol).take(8).collect();
+    let message = format!(
+        "`{}` is a unit of {}, and `{}` takes units of {wanted}",
+        unit.symbol(),
+        unit.kind().title(),
+        entry.id
+    );
+    let usual: Vec<_> =
+        Unit::all().filter(|one| one.kind().title() == wanted).map(Unit::symbol).take(8).collect();
     Finding::new(&RULE, span, message, format!("units of {wanted}: `{}`", usual.join("`, `")))
         .with(entry.span, "the entry is defined here")
 }

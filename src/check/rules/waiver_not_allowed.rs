@@ -5,17 +5,25 @@ use crate::diag::{Finding, Rule, Severity, nearest};
 use crate::model::Waiver;
 
 /// See the page beside this file.
-pub static RULE: Rule =
-    crate::rule!("waiver_not_allowed", "waiver-not-allowed", Error, Reference, "a waiver is for a rule that cannot be waived");
+pub static RULE: Rule = crate::rule!(
+    "waiver_not_allowed",
+    "waiver-not-allowed",
+    Error,
+    Reference,
+    "a waiver is for a rule that cannot be waived"
+);
 
 /// A waiver for an error, a note, or a rule that is not there.
 pub fn finding(waiver: &Waiver, rule: Option<&Rule>) -> Finding {
     let name = &waiver.rule;
     let (message, help) = match rule {
-        Some(rule) if rule.severity == Severity::Error => {
-            (format!("`{name}` is an error, and errors cannot be waived"), "mend what it finds, and take the waiver out".to_owned())
+        Some(rule) if rule.severity == Severity::Error => (
+            format!("`{name}` is an error, and errors cannot be waived"),
+            "mend what it finds, and take the waiver out".to_owned(),
+        ),
+        Some(_) => {
+            (format!("`{name}` is only a note, and needs no waiver"), "take the waiver out".to_owned())
         }
-        Some(_) => (format!("`{name}` is only a note, and needs no waiver"), "take the waiver out".to_owned()),
         None => {
             let near = nearest(name, registry::rules().into_iter().map(|rule| rule.name));
             let help = near.map_or_else(

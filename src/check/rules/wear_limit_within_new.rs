@@ -1,25 +1,49 @@
 //! `wear-limit-within-new`: a part would be worn out before it was used: one of the two is read from the wrong column.
 
-use crate::model::Form;
-use crate::quantity::{Limit, Shape, Value};
-use crate::check::Subject;
+use super::dual_units_disagree::contradict;
+use crate::check::{Subject, witnesses};
 use crate::diag::{Finding, Rule, Sink};
+use crate::model::{Form, Statement};
+use crate::quantity::{Limit, Shape, Value, likely_slips_beside};
 
 /// See the page beside this file.
-pub static RULE: Rule =
-    crate::rule!("wear_limit_within_new", "wear-limit-within-new", Warning, Physics, "a wear limit lies within the fit of new parts");
+pub static RULE: Rule = crate::rule!(
+    "wear_limit_within_new",
+    "wear-limit-within-new",
+    Warning,
+    Physics,
+    "a wear limit lies within the fit of new parts"
+);
 
 /// Every wear limit that stands beside the fit of new parts.
 pub fn check(subject: &Subject<'_>, sink: &mut Sink) {
     for statement in subject.statements() {
         let Form::Fit { new, wear_limit } = &statement.form else { continue };
-        let (Some(new), Some(limit)) = (new.first(), wear_limit.first()) else { continue };
-        if new.value.unit().kind() == limit.value.unit().kind() && crosses(&new.value, &limit.value) {
-            let message = format!("the wear limit `{}` lies within new, `{}`", limit.value.text(), new.value.text());
-            let help = "look at the page again: were the columns for new and for the limit swapped?";
-            sink.push(Finding::new(&RULE, limit.span, message, help).with(new.span, "new is here").about(statement.span));
+        let (Some(first_new), Some(limit)) = (new.first(), wear_limit.first()) else { continue };
+        let said_already = contradict(statement, new) || contradict(statement, wear_limit);
+        if !said_already
+            && limit.value.unit().converts_to(first_new.value.unit())
+            && crosses(&first_new.value, &limit.value)
+        {
+            let message = format!(
+                "the wear limit `{}` lies within new, `{}`",
+                limit.value.text(),
+                first_new.value.text()
+            );
+            let help = help(subject, statement, &first_new.value, &limit.value);
+            let finding = Finding::new(&RULE, limit.span, message, help).with(first_new.span, "new is here");
+            sink.push(finding.about(statement.span));
         }
     }
+}
+
+/// The likelier slip first; where none explains it, the columns may be swapped.
+fn help(subject: &Subject<'_>, statement: &Statement, new: &Value, limit: &Value) -> String {
+    let (of_new, of_limit) = (witnesses::of(subject, statement, 0), witnesses::of(subject, statement, 1));
+    let slips = likely_slips_beside((new, &of_new), (limit, &of_limit), |new, limit| !crosses(new, limit));
+    let columns = "look at the page again: were the columns for new and for the limit swapped?";
+    let offers: Vec<_> = slips.iter().map(|slip| format!("{}: write `{}`", slip.what, slip.offer)).collect();
+    if offers.is_empty() { columns.to_owned() } else { format!("{columns} or {}", offers.join("; or ")) }
 }
 
 /// A greatest wear below the largest new size, or a least below which new parts already lie.

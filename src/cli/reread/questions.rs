@@ -54,8 +54,10 @@ pub fn ask(
 }
 
 fn places(entry: &Entry) -> Option<String> {
-    let axes: Vec<_> = entry.axes.iter().map(|(axis, places)| format!("{axis} = {}", places.join(" or "))).collect();
-    (!axes.is_empty()).then(|| format!("place, as `axis = word, …` ({}; empty for everywhere)", axes.join("; ")))
+    let axes: Vec<_> =
+        entry.axes.iter().map(|(axis, places)| format!("{axis} = {}", places.join(" or "))).collect();
+    (!axes.is_empty())
+        .then(|| format!("place, as `axis = word, …` ({}; empty for everywhere)", axes.join("; ")))
 }
 
 fn conditions(entry: &Entry) -> Option<String> {
@@ -64,13 +66,16 @@ fn conditions(entry: &Entry) -> Option<String> {
         Domain::Kind(kind) => format!("{state} = a {}", kind.title()),
     };
     let states: Vec<_> = entry.states.iter().map(state).collect();
-    (!states.is_empty()).then(|| format!("condition, as `state = word, …` ({}; empty for any)", states.join("; ")))
+    (!states.is_empty())
+        .then(|| format!("condition, as `state = word, …` ({}; empty for any)", states.join("; ")))
 }
 
 /// What a value is asked for under: its key, and what stands there.
 fn keys(form: &Form) -> Vec<(&'static str, &'static str)> {
     match form {
-        Form::Window { .. } => vec![("window", "limits"), ("set_to", "the value to set to, if the page names one")],
+        Form::Window { .. } => {
+            vec![("window", "limits"), ("set_to", "the value to set to, if the page names one")]
+        }
         Form::Fit { .. } => vec![("new", "new parts"), ("wear_limit", "wear limit")],
         Form::Setting(_) => vec![("setting", "value")],
         Form::Stages(_) => vec![("stages", "steps in order")],
@@ -109,11 +114,15 @@ impl Talk<'_> {
         }
     }
 
-    fn quantities(&mut self, keys: &[(&'static str, &str)]) -> Result<Option<Vec<(&'static str, toml::Value)>>, Failure> {
+    fn quantities(
+        &mut self,
+        keys: &[(&'static str, &str)],
+    ) -> Result<Option<Vec<(&'static str, toml::Value)>>, Failure> {
         let mut given = Vec::new();
         for (number, (key, what)) in keys.iter().enumerate() {
             let optional = if number == 0 { "" } else { ", empty if none" };
-            let question = format!("{what}: every form the page prints, `;` between them{optional}\n     value");
+            let question =
+                format!("{what}: every form the page prints, `;` between them{optional}\n     value");
             let Some(forms) = self.forms(&question)? else { return Ok(None) };
             if !forms.is_empty() {
                 given.push((*key, toml::Value::Array(forms)));
@@ -139,7 +148,9 @@ impl Talk<'_> {
 
     fn direction(&mut self) -> Result<Option<Vec<(&'static str, toml::Value)>>, Failure> {
         loop {
-            let Some(turns) = self.line("value: `clockwise` or `counter-clockwise`")? else { return Ok(None) };
+            let Some(turns) = self.line("value: `clockwise` or `counter-clockwise`")? else {
+                return Ok(None);
+            };
             if turns.is_empty() {
                 return Ok(Some(Vec::new()));
             }
@@ -158,7 +169,8 @@ impl Talk<'_> {
 
     fn text(&mut self) -> Result<Option<Vec<(&'static str, toml::Value)>>, Failure> {
         let line = self.line("value: the words")?;
-        Ok(line.map(|text| if text.is_empty() { Vec::new() } else { vec![("text", toml::Value::from(text))] }))
+        Ok(line
+            .map(|text| if text.is_empty() { Vec::new() } else { vec![("text", toml::Value::from(text))] }))
     }
 
     /// Rows of a table, one a line with `=` between its members, up to an empty line.
@@ -179,20 +191,29 @@ impl Talk<'_> {
         }
     }
 
-    fn rows(&mut self, key: &'static str, question: &str, members: usize) -> Result<Option<Vec<(&'static str, toml::Value)>>, Failure> {
+    fn rows(
+        &mut self,
+        key: &'static str,
+        question: &str,
+        members: usize,
+    ) -> Result<Option<Vec<(&'static str, toml::Value)>>, Failure> {
         let rows = self.table(question, members)?;
         Ok(rows.map(|rows| if rows.is_empty() { Vec::new() } else { vec![(key, toml::Value::from(rows))] }))
     }
 
     fn selection(&mut self, inputs: usize) -> Result<Option<Vec<(&'static str, toml::Value)>>, Failure> {
-        let Some(by) = self.line(&format!("value: headings of the {inputs} columns that choose, `;` between them"))? else {
+        let Some(by) =
+            self.line(&format!("value: headings of the {inputs} columns that choose, `;` between them"))?
+        else {
             return Ok(None);
         };
         if by.is_empty() {
             return Ok(Some(Vec::new()));
         }
         let by: Vec<_> = by.split(';').map(|one| one.trim().to_owned()).collect();
-        let Some(rows) = self.table("one row a line, as `A = 1 = brown`", by.len() + 1)? else { return Ok(None) };
+        let Some(rows) = self.table("one row a line, as `A = 1 = brown`", by.len() + 1)? else {
+            return Ok(None);
+        };
         let table = toml::Table::from_iter([("by".to_owned(), by.into()), ("rows".to_owned(), rows.into())]);
         Ok(Some(vec![("selection", toml::Value::Table(table))]))
     }
@@ -219,7 +240,10 @@ impl Talk<'_> {
             };
             match pairs.map(split).collect::<Option<toml::Table>>() {
                 Some(table) => return Ok(Some(table)),
-                None => writeln!(self.out, "     `{key}` is written as `name = word`, with commas between several")?,
+                None => writeln!(
+                    self.out,
+                    "     `{key}` is written as `name = word`, with commas between several"
+                )?,
             }
         }
     }

@@ -169,7 +169,12 @@ pub struct RaisedJson {
 }
 
 fn builds(model: &Model, fits: &Fitting) -> Vec<String> {
-    model.builds.values().filter(|build| model.fits_build(fits, build)).map(|build| build.id.to_string()).collect()
+    model
+        .builds
+        .values()
+        .filter(|build| model.fits_build(fits, build))
+        .map(|build| build.id.to_string())
+        .collect()
 }
 
 const fn state(state: ProcedureState) -> &'static str {
@@ -279,10 +284,10 @@ fn code_set(set: &CodeSet) -> CodeSetJson {
 }
 
 fn code(code: &Code) -> CodeJson {
-    let raises = code.raises.iter().map(|(complaint, cause)| RaisedJson {
-        complaint: complaint.to_string(),
-        cause: cause.clone(),
-    });
+    let raises = code
+        .raises
+        .iter()
+        .map(|(complaint, cause)| RaisedJson { complaint: complaint.to_string(), cause: cause.clone() });
     CodeJson {
         id: code.id.clone(),
         title: code.title.clone(),

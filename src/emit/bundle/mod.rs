@@ -71,7 +71,8 @@ pub fn bundle(model: &Model) -> Result<Bundle, serde_json::Error> {
 
 /// Every schema: of the input files, and under `bundle/` of the bundle's own.
 pub fn schemas() -> BTreeMap<String, Value> {
-    let inputs = FileKind::ALL.iter().map(|kind| (format!("{}.schema.json", kind.schema_name()), schema::of(*kind)));
+    let inputs =
+        FileKind::ALL.iter().map(|kind| (format!("{}.schema.json", kind.schema_name()), schema::of(*kind)));
     let outputs = [
         ("engine", schema::output::<engine::EngineJson>()),
         ("bundle", schema::output::<head::HeadJson>()),

@@ -65,7 +65,9 @@ pub fn form(value: &Value) -> PrintedJson {
     let unit = value.unit();
     let (min, max) = (value.min(), value.max());
     let nominal = match value.shape() {
-        Shape::Tolerance { nominal, .. } | Shape::PercentTolerance { nominal, .. } => Some(number(nominal, unit)),
+        Shape::Tolerance { nominal, .. } | Shape::PercentTolerance { nominal, .. } => {
+            Some(number(nominal, unit))
+        }
         _ => None,
     };
     PrintedJson {

@@ -270,7 +270,9 @@ fn with_value(spec: SpecJson, value: &Form) -> SpecJson {
         (!printed.is_empty()).then(|| printed.iter().map(|one| form(&one.value)).collect())
     };
     match value {
-        Form::Window { printed, set_to } => SpecJson { window: range(printed), set_to: range(set_to), ..spec },
+        Form::Window { printed, set_to } => {
+            SpecJson { window: range(printed), set_to: range(set_to), ..spec }
+        }
         Form::Fit { new, wear_limit } => SpecJson { new: range(new), wear_limit: range(wear_limit), ..spec },
         Form::Setting(printed) => SpecJson { setting: range(printed), ..spec },
         Form::Stages(stages) => {
@@ -287,7 +289,10 @@ fn with_value(spec: SpecJson, value: &Form) -> SpecJson {
             SpecJson { interval: forms(regular), first: forms(first), severe: forms(severe), ..spec }
         }
         Form::Selection(selection) => {
-            let row = |(inputs, part): &(Vec<String>, String)| ChoiceJson { inputs: inputs.clone(), part: part.clone() };
+            let row = |(inputs, part): &(Vec<String>, String)| ChoiceJson {
+                inputs: inputs.clone(),
+                part: part.clone(),
+            };
             let rows = selection.rows.iter().map(row).collect();
             SpecJson { selection: Some(SelectionJson { by: selection.by.clone(), rows }), ..spec }
         }

@@ -4,7 +4,7 @@
 
 use super::svg::{Anchor, Drawing, Lining, Pen, tenth};
 
-const WIDTH: f64 = 720.0;
+const WIDTH: f64 = 360.0;
 const EDGE: f64 = 2.0;
 const TOP: f64 = 6.0;
 const BOTTOM: f64 = 30.0;
@@ -37,7 +37,7 @@ fn part(pen: &mut Pen, at: usize, left: f64, right: f64) {
     }
     pen.line("d-edge", (right, TOP), (right, BOTTOM + 4.0));
     // A part too narrow for its number leaves it to the list below.
-    if right - left >= 20.0 {
+    if right - left >= 12.0 {
         let number = at.saturating_add(1).to_string();
         pen.text("d-label", (f64::midpoint(left, right), NUMBER), Anchor::Middle, &number);
     }
@@ -55,8 +55,8 @@ mod tests {
     #[test]
     fn parts_end_where_their_shares_do() {
         let drawing = draw(&[3.0, 1.0], "three to one").expect("drawn");
-        // 720 wide with edges of 2: 716 × 3/4 + 2 = 539.
-        assert!(drawing.as_str().contains("M539 6L539 34"), "{}", drawing.as_str());
+        // 360 wide with edges of 2: 356 × 3/4 + 2 = 269.
+        assert!(drawing.as_str().contains("M269 6L269 34"), "{}", drawing.as_str());
         assert!(drawing.as_str().contains("aria-label=\"three to one\""));
     }
 

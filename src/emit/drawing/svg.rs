@@ -117,7 +117,12 @@ impl Pen {
         let (left, right) = (wing(13.0), wing(-13.0));
         let d = format!(
             "M{} {}L{} {}L{} {}Z",
-            tenth(tip.0), tenth(tip.1), tenth(left.0), tenth(left.1), tenth(right.0), tenth(right.1),
+            tenth(tip.0),
+            tenth(tip.1),
+            tenth(left.0),
+            tenth(left.1),
+            tenth(right.0),
+            tenth(right.1),
         );
         self.path("d-arrow", &d);
     }

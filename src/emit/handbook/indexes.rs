@@ -4,8 +4,8 @@ use super::HandbookError;
 use super::press::Press;
 use super::sheets::markdown;
 use super::view::{
-    AboutView, AzView, CodeSetsView, ComplaintsView, CoveragesView, EntryView, GaugesView, GroupsView, HomeView,
-    Links, MachineView, MachinesView, RuleGroup, RuleView, RulesView, SourcesView,
+    AboutView, AzView, CodeSetsView, ComplaintsView, CoveragesView, EntryView, GaugesView, GroupsView,
+    HomeView, Links, MachineView, MachinesView, RuleGroup, RuleView, RulesView, SourcesView,
 };
 use crate::diag::{Group, Rule};
 
@@ -36,7 +36,11 @@ pub(super) fn print(press: &mut Press<'_>) -> Result<(), HandbookError> {
         press.page("rules.html", "rules.html", &rules(press.rules))?,
     ];
     for machine in model.machines.values() {
-        pages.push(press.page(&Links::machine(&machine.id), "machine.html", &MachineView::of(atlas, machine))?);
+        pages.push(press.page(
+            &Links::machine(&machine.id),
+            "machine.html",
+            &MachineView::of(atlas, machine),
+        )?);
     }
     for entry in model.entries.values() {
         if let Some(view) = EntryView::of(atlas, entry) {

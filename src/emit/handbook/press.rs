@@ -44,7 +44,12 @@ impl<'a> Press<'a> {
     }
 
     /// One page: `template` from `view`, at `path` below the output.
-    pub(super) fn page<V: Serialize>(&self, path: &str, template: &str, view: &V) -> Result<Page, HandbookError> {
+    pub(super) fn page<V: Serialize>(
+        &self,
+        path: &str,
+        template: &str,
+        view: &V,
+    ) -> Result<Page, HandbookError> {
         let fault = |cause| HandbookError { sheet: path.to_owned(), cause };
         let mut context = Context::from_serialize(view).map_err(fault)?;
         context.insert("root", &"../".repeat(path.matches('/').count()));

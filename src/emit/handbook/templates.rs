@@ -56,7 +56,9 @@ mod tests {
         let files = walkdir::WalkDir::new(&root).into_iter().map(|entry| entry.expect("readable"));
         let mut found: Vec<String> = files
             .filter(|entry| entry.file_type().is_file())
-            .map(|entry| entry.path().strip_prefix(&root).expect("below").to_string_lossy().replace('\\', "/"))
+            .map(|entry| {
+                entry.path().strip_prefix(&root).expect("below").to_string_lossy().replace('\\', "/")
+            })
             .collect();
         found.sort();
         let mut listed: Vec<&str> = TABLE.iter().map(|(name, _)| *name).collect();

@@ -212,8 +212,16 @@ fn exactly_one_form() -> serde_json::Value {
     let one = |key: &str| serde_json::json!({ "required": [key] });
     let fit = serde_json::json!({ "anyOf": [one("new"), one("wear_limit")] });
     let others = [
-        "window", "setting", "stages", "points", "direction", "interval", "selection", "pins",
-        "text", "absent",
+        "window",
+        "setting",
+        "stages",
+        "points",
+        "direction",
+        "interval",
+        "selection",
+        "pins",
+        "text",
+        "absent",
     ];
     std::iter::once(fit).chain(others.into_iter().map(one)).collect()
 }

@@ -24,16 +24,12 @@ pub use base::{BaseFile, Publish};
 pub use catalogue::{CatalogueFile, Entry, StateDomain};
 pub use code::{Code, CodesFile};
 pub use complaint::{Access, Cause, Check, ComplaintFile};
-pub use engine::{
-    Defaults, EngineFile, Fastener, Layout, Misprint, Pin, Selection, Spec, Stage,
-};
+pub use engine::{Defaults, EngineFile, Fastener, Layout, Misprint, Pin, Selection, Spec, Stage};
 pub use ids::{Fate, IdsFile, RetiredId};
 pub use located::{Located, OneOrMany, Text};
 pub use machine::{Fitted, Machine, MachinesFile, SerialSpan};
 pub use procedure::{Fits, ProcedureHead};
-pub use reference::{
-    Gauge, GaugesFile, Hazard, HazardsFile, Source, SourcesFile,
-};
+pub use reference::{Gauge, GaugesFile, Hazard, HazardsFile, Source, SourcesFile};
 pub use reread::{Reread, RereadsFile};
 pub use variant::{Variant, VariantReach, Waiver, WaiverTarget};
 

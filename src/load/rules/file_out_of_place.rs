@@ -1,13 +1,18 @@
 //! `file-out-of-place`: a file nobody reads is knowledge that is silently missing.
 
 use crate::diag::nearest;
-use crate::load::place::FileKind;
 use crate::diag::{Finding, Rule};
+use crate::load::place::FileKind;
 use crate::source::Span;
 
 /// See the page beside this file.
-pub static RULE: Rule =
-    crate::rule!("file_out_of_place", "file-out-of-place", Warning, Form, "a file stands where nothing reads it");
+pub static RULE: Rule = crate::rule!(
+    "file_out_of_place",
+    "file-out-of-place",
+    Warning,
+    Form,
+    "a file stands where nothing reads it"
+);
 
 /// A file at a path where no kind of file stands.
 pub fn finding(span: Span, path: &str, link: bool) -> Finding {

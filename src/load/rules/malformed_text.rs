@@ -1,12 +1,17 @@
 //! `malformed-text`: ids, dates and years have one spelling, so that they can be compared.
 
-use crate::load::format;
 use crate::diag::{Finding, Rule};
+use crate::load::format;
 use crate::source::Span;
 
 /// See the page beside this file.
-pub static RULE: Rule =
-    crate::rule!("malformed_text", "malformed-text", Error, Form, "a text is not written the way its key asks for");
+pub static RULE: Rule = crate::rule!(
+    "malformed_text",
+    "malformed-text",
+    Error,
+    Form,
+    "a text is not written the way its key asks for"
+);
 
 /// A text that does not fit the pattern of its key.
 pub fn finding(span: Span, key: &str, typed: &str, pattern: &str) -> Finding {
@@ -25,8 +30,10 @@ pub fn finding(span: Span, key: &str, typed: &str, pattern: &str) -> Finding {
     } else {
         "a name of letters, digits, `.`, `-` and `+`"
     };
-    let help = suggestion(typed, pattern)
-        .map_or_else(|| format!("write {wanted}"), |better| format!("write {wanted}: that would be `{better}`"));
+    let help = suggestion(typed, pattern).map_or_else(
+        || format!("write {wanted}"),
+        |better| format!("write {wanted}: that would be `{better}`"),
+    );
     Finding::new(&RULE, span, format!("`{key}` cannot be `{typed}`"), help)
 }
 
@@ -39,7 +46,11 @@ pub fn empty(span: Span, key: &str) -> Finding {
 fn suggestion(typed: &str, pattern: &str) -> Option<String> {
     let lower = typed.trim().to_lowercase();
     let candidates = [
-        lower.split(|c: char| c.is_whitespace() || c == '_' || c == '/').filter(|part| !part.is_empty()).collect::<Vec<_>>().join("-"),
+        lower
+            .split(|c: char| c.is_whitespace() || c == '_' || c == '/')
+            .filter(|part| !part.is_empty())
+            .collect::<Vec<_>>()
+            .join("-"),
         lower.replace([' ', '–', '—', '-'], "..").replace("....", ".."),
         lower.replace(['/', '.'], "-"),
     ];

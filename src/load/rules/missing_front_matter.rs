@@ -4,8 +4,13 @@ use crate::diag::{Finding, Rule};
 use crate::source::Span;
 
 /// See the page beside this file.
-pub static RULE: Rule =
-    crate::rule!("missing_front_matter", "missing-front-matter", Error, Form, "a procedure does not begin with its front matter");
+pub static RULE: Rule = crate::rule!(
+    "missing_front_matter",
+    "missing-front-matter",
+    Error,
+    Form,
+    "a procedure does not begin with its front matter"
+);
 
 /// A procedure that does not begin with front matter between `+++` lines.
 pub fn finding(span: Span, opened: bool) -> Finding {
@@ -14,5 +19,10 @@ pub fn finding(span: Span, opened: bool) -> Finding {
     } else {
         "the procedure does not begin with front matter"
     };
-    Finding::new(&RULE, span, message, "put its keys (`id`, `title`, `fits`) at the top, between two lines of `+++`")
+    Finding::new(
+        &RULE,
+        span,
+        message,
+        "put its keys (`id`, `title`, `fits`) at the top, between two lines of `+++`",
+    )
 }

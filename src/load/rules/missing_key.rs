@@ -20,7 +20,12 @@ pub fn finding(span: Span, noun: &str, key: &str, about: Option<&str>) -> Findin
 pub fn all(span: Span, noun: &str, keys: &[&str]) -> Finding {
     let keys = keys.join("`, `");
     let message = format!("{noun} needs `{keys}`, and {} is empty", this_one(noun));
-    Finding::new(&RULE, span, message, format!("add `{keys}`, or take the file out of the base until there is something to say"))
+    Finding::new(
+        &RULE,
+        span,
+        message,
+        format!("add `{keys}`, or take the file out of the base until there is something to say"),
+    )
 }
 
 /// How to go on about what was just named.

@@ -13,6 +13,9 @@ pub fn finding(span: Span, key: &str, typed: &str, choices: &[&str]) -> Finding 
     let list: Vec<_> = choices.iter().map(|choice| format!("`{choice}`")).collect();
     let near = nearest(typed, choices.iter().copied());
     let list = list.join(", ");
-    let help = near.map_or_else(|| format!("write one of {list}"), |near| format!("did you mean `{near}`? it can be {list}"));
+    let help = near.map_or_else(
+        || format!("write one of {list}"),
+        |near| format!("did you mean `{near}`? it can be {list}"),
+    );
     Finding::new(&RULE, span, format!("`{key}` cannot be `{typed}`"), help)
 }

@@ -4,8 +4,7 @@ use crate::diag::{Finding, Rule};
 use crate::source::Span;
 
 /// See the page beside this file.
-pub static RULE: Rule =
-    crate::rule!("not_utf8", "not-utf8", Error, Form, "a file is not UTF-8 text");
+pub static RULE: Rule = crate::rule!("not_utf8", "not-utf8", Error, Form, "a file is not UTF-8 text");
 
 /// A file with bytes that are no UTF-8; the span is at the first of them.
 pub fn finding(span: Span) -> Finding {

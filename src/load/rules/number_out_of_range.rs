@@ -4,8 +4,13 @@ use crate::diag::{Finding, Rule};
 use crate::source::Span;
 
 /// See the page beside this file.
-pub static RULE: Rule =
-    crate::rule!("number_out_of_range", "number-out-of-range", Error, Form, "a number is outside what its key takes");
+pub static RULE: Rule = crate::rule!(
+    "number_out_of_range",
+    "number-out-of-range",
+    Error,
+    Form,
+    "a number is outside what its key takes"
+);
 
 /// What is written as a number, and is none to reckon with: `inf`, `nan`, or one too long to hold.
 pub fn no_number(span: Span, key: &str, typed: &str) -> Finding {
@@ -15,5 +20,10 @@ pub fn no_number(span: Span, key: &str, typed: &str) -> Finding {
 
 /// A number outside what its key takes.
 pub fn finding(span: Span, key: &str, typed: &str, bound: &str) -> Finding {
-    Finding::new(&RULE, span, format!("`{key}` is {typed}; it must be {bound}"), format!("write a number that is {bound}"))
+    Finding::new(
+        &RULE,
+        span,
+        format!("`{key}` is {typed}; it must be {bound}"),
+        format!("write a number that is {bound}"),
+    )
 }

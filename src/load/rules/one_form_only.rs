@@ -4,13 +4,28 @@ use crate::diag::{Finding, Rule};
 use crate::source::Span;
 
 /// See the page beside this file.
-pub static RULE: Rule =
-    crate::rule!("one_form_only", "one-form-only", Error, Form, "a statement has no value, or values of two forms");
+pub static RULE: Rule = crate::rule!(
+    "one_form_only",
+    "one-form-only",
+    Error,
+    Form,
+    "a statement has no value, or values of two forms"
+);
 
 /// The forms a statement can take, as keys.
 pub const FORMS: [&str; 12] = [
-    "window", "new", "wear_limit", "setting", "stages", "points", "direction", "interval",
-    "selection", "pins", "text", "absent",
+    "window",
+    "new",
+    "wear_limit",
+    "setting",
+    "stages",
+    "points",
+    "direction",
+    "interval",
+    "selection",
+    "pins",
+    "text",
+    "absent",
 ];
 
 /// A statement without any form.

@@ -10,8 +10,13 @@ pub static RULE: Rule =
 /// A value of another type than its key takes.
 pub fn finding(span: Span, key: &str, is: &str, wanted: &str, typed: &str) -> Finding {
     let help = match (is, wanted) {
-        ("a number", "a list of texts") => format!("write it with the unit the manual prints, in quotes, in a list: `{key} = [\"{typed} …\"]`"),
+        ("a number", "a list of texts") => format!(
+            "write it with the unit the manual prints, in quotes, in a list: `{key} = [\"{typed} …\"]`"
+        ),
         ("a text", "a list of texts") => format!("put it in square brackets: `{key} = [{typed}]`"),
+        ("a table", "a list of tables") => {
+            format!("write its heading with two brackets, `[[{key}]]`, or put it in square brackets")
+        }
         ("a number", "a text") => format!("put it in quotes: `{key} = \"{typed}\"`"),
         ("a text", "a whole number" | "a number" | "true or false") => "write it without quotes".to_owned(),
         _ => format!("write {wanted}"),

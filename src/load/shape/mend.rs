@@ -5,6 +5,8 @@
 //! base with a finding of this kind is never emitted. Else the smallest part is cut out that no later
 //! rule misses.
 
+use std::ops::Range;
+
 use toml::Spanned;
 use toml::de::{DeArray, DeTable, DeValue};
 
@@ -17,7 +19,7 @@ use crate::load::tree::{self, Step};
 pub(super) enum Mend {
     /// Cut out; the whole file for an empty path.
     Cut(Vec<Step>),
-    /// `window = "…"` read as `window = ["…"]`.
+    /// `window = "…"` read as `window = ["…"]`, `[spec]` as `[[spec]]`.
     AsList(Vec<Step>),
     /// `page = 12` read as `page = "12"`.
     AsText(Vec<Step>, String),
@@ -62,7 +64,8 @@ pub(super) fn losable(kind: FileKind, path: &[Step], root: &DeTable<'_>) -> Vec<
 
 /// True for what the whole file hangs on: without it too much would be found missing, or to fit.
 fn decides_for_all(kind: FileKind, path: &[Step]) -> bool {
-    let keys: Vec<_> = path.iter().map(|step| if let Step::Key(key) = step { key.as_str() } else { "" }).collect();
+    let keys: Vec<_> =
+        path.iter().map(|step| if let Step::Key(key) = step { key.as_str() } else { "" }).collect();
     match kind {
         FileKind::Procedure => matches!(keys.as_slice(), ["fits" | "hazards", ..]),
         FileKind::Engine => matches!(keys.as_slice(), ["defaults"] | ["defaults", "source"]),
@@ -73,7 +76,9 @@ fn decides_for_all(kind: FileKind, path: &[Step]) -> bool {
 /// A list of plain values stands or falls whole: with one member less it would say something else.
 fn whole_list(path: &[Step], root: &DeTable<'_>) -> Vec<Step> {
     let mut path = path.to_owned();
-    let is_table = |path: &[Step]| tree::value_at(root, path).is_some_and(|value| matches!(value.get_ref(), DeValue::Table(_)));
+    let is_table = |path: &[Step]| {
+        tree::value_at(root, path).is_some_and(|value| matches!(value.get_ref(), DeValue::Table(_)))
+    };
     while matches!(path.last(), Some(Step::Item(_))) && !is_table(&path) {
         path.pop();
     }
@@ -86,12 +91,7 @@ pub(super) fn apply(mends: Vec<Mend>, root: &mut DeTable<'_>) -> bool {
     for mend in mends {
         match mend {
             Mend::Cut(path) => cuts.push(path),
-            Mend::AsList(path) => change(root, &path, |value, span| {
-                let text = std::mem::replace(value, DeValue::Boolean(false));
-                let mut list = DeArray::new();
-                list.push(Spanned::new(span, text));
-                *value = DeValue::Array(list);
-            }),
+            Mend::AsList(path) => change(root, &path, as_list),
             Mend::AsText(path, text) => change(root, &path, |value, _| *value = DeValue::String(text.into())),
         }
     }
@@ -105,11 +105,30 @@ pub(super) fn apply(mends: Vec<Mend>, root: &mut DeTable<'_>) -> bool {
     true
 }
 
+/// Makes a list of a value, with the value as its one member.
+pub(super) fn as_list(value: &mut DeValue<'_>, span: Range<usize>) {
+    let one = std::mem::replace(value, DeValue::Boolean(false));
+    let mut list = DeArray::new();
+    list.push(Spanned::new(span, one));
+    *value = DeValue::Array(list);
+}
+
 /// Changes the value at a path, which its span comes with.
-fn change(root: &mut DeTable<'_>, path: &[Step], how: impl FnOnce(&mut DeValue<'_>, std::ops::Range<usize>)) {
+fn change(root: &mut DeTable<'_>, path: &[Step], how: impl FnOnce(&mut DeValue<'_>, Range<usize>)) {
     if let Some(value) = value_at(root, path) {
         let span = value.span();
         how(value.get_mut(), span);
+    }
+}
+
+/// The table at a path, to be changed.
+pub(super) fn table_at<'t, 'i>(root: &'t mut DeTable<'i>, path: &[Step]) -> Option<&'t mut DeTable<'i>> {
+    if path.is_empty() {
+        return Some(root);
+    }
+    match value_at(root, path)?.get_mut() {
+        DeValue::Table(table) => Some(table),
+        _ => None,
     }
 }
 

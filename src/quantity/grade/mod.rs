@@ -69,9 +69,7 @@ fn by_number(primary: &Value, secondary: &Value) -> Vec<Comparison> {
         .map(|((name, number, _), (_, printed, place))| {
             let (wanted, stated) = (number.into(), printed.into());
             let (grade, due) = match name {
-                PartName::Plus | PartName::Minus => {
-                    values.of_differences().compare(&wanted, &stated)
-                }
+                PartName::Plus | PartName::Minus => values.of_differences().compare(&wanted, &stated),
                 PartName::Percent => Passage::of_percentages().compare(&wanted, &stated),
                 _ => values.compare(&wanted, &stated),
             };
@@ -91,11 +89,7 @@ fn named(shape: &Shape) -> Vec<(PartName, &Number, usize)> {
         Shape::Range { min, max } => vec![(PartName::Minimum, min, 0), (PartName::Maximum, max, 1)],
         Shape::Tolerance { nominal, plus, minus } => {
             let place = if plus == minus { 1 } else { 2 };
-            vec![
-                (PartName::Nominal, nominal, 0),
-                (PartName::Plus, plus, 1),
-                (PartName::Minus, minus, place),
-            ]
+            vec![(PartName::Nominal, nominal, 0), (PartName::Plus, plus, 1), (PartName::Minus, minus, place)]
         }
         Shape::PercentTolerance { nominal, percent } => {
             vec![(PartName::Nominal, nominal, 0), (PartName::Percent, percent, 1)]

@@ -45,9 +45,7 @@ pub(super) fn run(body: &str) -> &str {
         }
         let belongs = is_figure(letter)
             || (letter == '.' && end == at && !after.starts_with('.'))
-            || (is_inner(letter)
-                && end > 0
-                && after.starts_with(|next: char| next.is_ascii_digit()));
+            || (is_inner(letter) && end > 0 && after.starts_with(|next: char| next.is_ascii_digit()));
         if !belongs {
             break;
         }
@@ -71,10 +69,7 @@ impl<'a> Parts<'a> {
     pub(super) fn of(run: &'a str) -> Self {
         let last = run.char_indices().next_back();
         if let Some((at, fraction)) = last.and_then(|(at, sign)| Some((at, vulgar(sign)?))) {
-            return Self {
-                whole: run.get(..at).unwrap_or_default().trim_end(),
-                fraction: Some(fraction),
-            };
+            return Self { whole: run.get(..at).unwrap_or_default().trim_end(), fraction: Some(fraction) };
         }
         let Some((before, below)) = run.split_once(['/', '\u{2044}']) else {
             return Self { whole: run, fraction: None };

@@ -49,9 +49,7 @@ impl Unit {
         }
         match spelling::look_up(text) {
             Some(Meaning::One(row)) => Ok(Self(row)),
-            Some(Meaning::Several(meanings)) => {
-                Err(UnitError::Ambiguous { meanings: meanings.to_vec() })
-            }
+            Some(Meaning::Several(meanings)) => Err(UnitError::Ambiguous { meanings: meanings.to_vec() }),
             None => Err(UnitError::Unknown { near: spelling::nearest(text).map(Self) }),
         }
     }
@@ -185,10 +183,8 @@ impl UnitError {
                 "write a unit of the table, such as mm, N·m, kPa or °C".to_owned()
             }
             Self::Ambiguous { meanings } => {
-                let ways: Vec<_> = meanings
-                    .iter()
-                    .map(|(write, meaning)| format!("`{write}` for {meaning}"))
-                    .collect();
+                let ways: Vec<_> =
+                    meanings.iter().map(|(write, meaning)| format!("`{write}` for {meaning}")).collect();
                 format!("write {}", ways.join(", or "))
             }
         }
@@ -242,11 +238,7 @@ mod tests {
     fn sizes_and_offsets_are_in_lowest_terms() {
         for unit in Unit::all() {
             for part in [unit.factor(), unit.offset()] {
-                assert_eq!(
-                    part.reduced(),
-                    Exact::new(part.numer().clone(), part.denom().clone()),
-                    "{unit}"
-                );
+                assert_eq!(part.reduced(), Exact::new(part.numer().clone(), part.denom().clone()), "{unit}");
                 assert_eq!(part.reduced().denom(), part.denom(), "{unit}");
             }
         }

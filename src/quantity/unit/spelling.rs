@@ -23,8 +23,7 @@ const OUNCE: Meanings = &[
     ("US fl oz", "US fluid ounces, a volume"),
     ("Imp fl oz", "Imperial fluid ounces, a volume"),
 ];
-const FLUID_OUNCE: Meanings =
-    &[("US fl oz", "US fluid ounces"), ("Imp fl oz", "Imperial fluid ounces")];
+const FLUID_OUNCE: Meanings = &[("US fl oz", "US fluid ounces"), ("Imp fl oz", "Imperial fluid ounces")];
 const GALLON: Meanings = &[("US gal", "US gallons"), ("Imp gal", "Imperial gallons")];
 const GALLON_PER_MINUTE: Meanings =
     &[("US gal/min", "US gallons per minute"), ("Imp gal/min", "Imperial gallons per minute")];
@@ -32,21 +31,14 @@ const QUART: Meanings = &[("US qt", "US quarts"), ("Imp qt", "Imperial quarts")]
 const PINT: Meanings = &[("US pt", "US pints"), ("Imp pt", "Imperial pints")];
 const DEGREE: Meanings =
     &[("°", "degrees of angle"), ("°C", "degrees Celsius"), ("°F", "degrees Fahrenheit")];
-const CAPITAL_F: Meanings = &[
-    ("°F", "degrees Fahrenheit, a temperature"),
-    ("µF", "farads, a capacitance, written in microfarads"),
-];
-const CAPITAL_C: Meanings = &[
-    ("°C", "degrees Celsius, a temperature"),
-    ("A·h", "coulombs, a charge, written in ampere hours"),
-];
+const CAPITAL_F: Meanings =
+    &[("°F", "degrees Fahrenheit, a temperature"), ("µF", "farads, a capacitance, written in microfarads")];
+const CAPITAL_C: Meanings =
+    &[("°C", "degrees Celsius, a temperature"), ("A·h", "coulombs, a charge, written in ampere hours")];
 const CAPITAL_T: Meanings = &[("t", "tonnes, a mass"), ("teeth", "teeth of a gear or sprocket")];
 const MIL: Meanings = &[("thou", "thousandths of an inch"), ("mm", "millimetres")];
-const CRANKING: Meanings = &[
-    ("A CCA", "cold-cranking amperes"),
-    ("A CA", "cranking amperes"),
-    ("A MCA", "marine cranking amperes"),
-];
+const CRANKING: Meanings =
+    &[("A CCA", "cold-cranking amperes"), ("A CA", "cranking amperes"), ("A MCA", "marine cranking amperes")];
 const POUND_METRE: Meanings = &[("lbm", "pounds of mass"), ("lbf·ft", "pound-feet, a torque")];
 
 /// Spellings that could mean two things in a shop, in the normal form.
@@ -75,8 +67,7 @@ pub(super) enum Meaning {
 }
 
 static INDEX: LazyLock<BTreeMap<String, Meaning>> = LazyLock::new(|| {
-    let several =
-        AMBIGUOUS.iter().map(|&(text, meanings)| (text.to_owned(), Meaning::Several(meanings)));
+    let several = AMBIGUOUS.iter().map(|&(text, meanings)| (text.to_owned(), Meaning::Several(meanings)));
     let one = spellings().map(|(name, row)| (name, Meaning::One(row)));
     several.chain(one).collect()
 });
@@ -146,10 +137,7 @@ pub(super) fn normal(text: &str) -> String {
 /// Whether a character only parts the pieces of a unit.
 fn is_separator(letter: char) -> bool {
     letter.is_whitespace()
-        || matches!(
-            letter,
-            '-' | '.' | '*' | '·' | '⋅' | '•' | '∙' | '\u{2010}' | '\u{2011}' | '\u{2013}'
-        )
+        || matches!(letter, '-' | '.' | '*' | '·' | '⋅' | '•' | '∙' | '\u{2010}' | '\u{2011}' | '\u{2013}')
 }
 
 fn push_letter(out: &mut String, letter: char) {
@@ -209,10 +197,7 @@ mod tests {
         for (text, meanings) in AMBIGUOUS {
             assert!(meanings.len() > 1, "{text}");
             for (write, _) in *meanings {
-                assert!(
-                    matches!(look_up(write), Some(Meaning::One(row)) if row.symbol == *write),
-                    "{write}"
-                );
+                assert!(matches!(look_up(write), Some(Meaning::One(row)) if row.symbol == *write), "{write}");
             }
         }
     }

@@ -91,8 +91,7 @@ impl<'a> Cursor<'a> {
         let length = rest.find(|letter: char| !letter.is_alphabetic()).unwrap_or(rest.len());
         let bound = Bound::of(rest.get(..length)?)?;
         self.at += length;
-        if self.rest().strip_prefix('.').is_some_and(|after| after.starts_with(char::is_whitespace))
-        {
+        if self.rest().strip_prefix('.').is_some_and(|after| after.starts_with(char::is_whitespace)) {
             self.at += 1;
         }
         self.skip_spaces();
@@ -163,7 +162,6 @@ impl<'a> Cursor<'a> {
 }
 
 fn begins_number(text: &str) -> bool {
-    text.trim_start().starts_with(|next: char| {
-        next.is_ascii_digit() || matches!(next, '.' | '-' | '\u{2212}' | '+')
-    })
+    text.trim_start()
+        .starts_with(|next: char| next.is_ascii_digit() || matches!(next, '.' | '-' | '\u{2212}' | '+'))
 }

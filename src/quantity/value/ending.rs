@@ -67,14 +67,10 @@ impl Cursor<'_> {
             Err(error) => (found.to_owned(), error),
         };
         match error {
-            UnitError::Ambiguous { meanings } => {
-                fail(ValueProblem::AmbiguousUnit { found, meanings }, range)
-            }
-            UnitError::Unknown { near } => {
-                Err(self.after_unit(shape, &range).unwrap_or_else(|| {
-                    ValueError::new(ValueProblem::UnknownUnit { found, near }, range)
-                }))
-            }
+            UnitError::Ambiguous { meanings } => fail(ValueProblem::AmbiguousUnit { found, meanings }, range),
+            UnitError::Unknown { near } => Err(self
+                .after_unit(shape, &range)
+                .unwrap_or_else(|| ValueError::new(ValueProblem::UnknownUnit { found, near }, range))),
         }
     }
 
@@ -103,9 +99,7 @@ impl Cursor<'_> {
         }
         let word = found.trim_end_matches('.').to_lowercase();
         let offer = match (shape, Bound::of(&word)) {
-            (Shape::Single(number), Some(_)) => {
-                Some(format!("{word} {}", unit.after(number.text())))
-            }
+            (Shape::Single(number), Some(_)) => Some(format!("{word} {}", unit.after(number.text()))),
             _ => None,
         };
         Some(ValueError::new(ValueProblem::Trailing { found, offer }, rest))

@@ -108,16 +108,12 @@ impl ValueError {
     pub fn message(&self) -> String {
         match &self.problem {
             ValueProblem::Empty => "the value is empty".to_owned(),
-            ValueProblem::NoNumber { found } if found.is_empty() => {
-                "a number is missing".to_owned()
-            }
+            ValueProblem::NoNumber { found } if found.is_empty() => "a number is missing".to_owned(),
             ValueProblem::NoNumber { found } => format!("`{found}` stands where a number is due"),
             ValueProblem::Malformed { found, .. } => format!("`{found}` is not a number"),
             ValueProblem::TooManyDigits { found } => format!("`{found}` has too many digits"),
             ValueProblem::NoUnit { number } => format!("`{number}` has no unit"),
-            ValueProblem::UnknownUnit { found, near } => {
-                UnitError::Unknown { near: *near }.message(found)
-            }
+            ValueProblem::UnknownUnit { found, near } => UnitError::Unknown { near: *near }.message(found),
             ValueProblem::AmbiguousUnit { found, meanings } => {
                 UnitError::Ambiguous { meanings: meanings.clone() }.message(found)
             }
@@ -132,9 +128,7 @@ impl ValueError {
                 format!("a tolerance of `{found}` per cent is the whole value or more")
             }
             ValueProblem::PercentOfPercent { nominal, tolerance } => {
-                format!(
-                    "`{nominal} % ± {tolerance} %` could mean percentage points or a part of {nominal} %"
-                )
+                format!("`{nominal} % ± {tolerance} %` could mean percentage points or a part of {nominal} %")
             }
             ValueProblem::TooLong { bytes } => format!("the value is {bytes} bytes long"),
             ValueProblem::Trailing { found, .. } => format!("`{found}` stands after the value"),

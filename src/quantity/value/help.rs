@@ -13,9 +13,9 @@ impl ValueError {
             ValueProblem::Empty => "write a number and its unit, such as `0.20 mm`".to_owned(),
             ValueProblem::NoNumber { found } => no_number_help(found),
             ValueProblem::Malformed { found, offers } => malformed_help(found, offers),
-            ValueProblem::TooManyDigits { .. } => format!(
-                "a number has at most {MOST_DIGITS} digits; write it as the manual prints it"
-            ),
+            ValueProblem::TooManyDigits { .. } => {
+                format!("a number has at most {MOST_DIGITS} digits; write it as the manual prints it")
+            }
             ValueProblem::NoUnit { number } => {
                 format!("write the unit after the number, such as `{number} mm`")
             }
@@ -36,9 +36,7 @@ impl ValueError {
                 "a tolerance in per cent is below 100; check the digits".to_owned()
             }
             ValueProblem::PercentOfPercent { nominal, tolerance } => {
-                format!(
-                    "write `{nominal} ± {tolerance} %` for percentage points, or the range itself"
-                )
+                format!("write `{nominal} ± {tolerance} %` for percentage points, or the range itself")
             }
             ValueProblem::TooLong { .. } => format!("a value has at most {LONGEST} bytes"),
             ValueProblem::Trailing { offer: Some(offer), .. } => format!("write `{offer}`"),
@@ -74,8 +72,7 @@ fn no_number_help(found: &str) -> String {
     let word = found.to_lowercase();
     let sign = word.trim_end_matches(|letter: char| letter.is_ascii_digit() || letter == '.');
     if PLUS_MINUS.contains(&sign) {
-        return "write the nominal value before the tolerance, such as `0.20 ± 0.05 mm`"
-            .to_owned();
+        return "write the nominal value before the tolerance, such as `0.20 ± 0.05 mm`".to_owned();
     }
     match BOUNDS.iter().find(|(meant, _)| *meant == sign) {
         Some((_, word)) => format!("write `{word}` instead, such as `{word} 0.10 mm`"),

@@ -63,9 +63,7 @@ impl Value {
             Shape::Tolerance { nominal, plus, minus } if plus == minus => {
                 after(&format!("{nominal} ± {plus}"))
             }
-            Shape::Tolerance { nominal, plus, minus } => {
-                after(&format!("{nominal} +{plus}/-{minus}"))
-            }
+            Shape::Tolerance { nominal, plus, minus } => after(&format!("{nominal} +{plus}/-{minus}")),
             Shape::PercentTolerance { nominal, percent } => {
                 format!("{} ± {percent} %", after(nominal))
             }
@@ -117,9 +115,7 @@ impl Value {
                 Some(self.limit(number.exact().clone(), true))
             }
             Shape::Range { max, .. } => Some(self.limit(max.exact().clone(), true)),
-            Shape::Tolerance { nominal, plus, .. } => {
-                Some(self.limit(nominal.exact() + plus.exact(), true))
-            }
+            Shape::Tolerance { nominal, plus, .. } => Some(self.limit(nominal.exact() + plus.exact(), true)),
             Shape::PercentTolerance { nominal, percent } => {
                 Some(self.limit(nominal.exact() + share(nominal, percent), true))
             }
@@ -179,6 +175,12 @@ impl Value {
     /// The same print with another unit: what would have been meant by it.
     pub(super) fn with_unit(&self, unit: Unit) -> Self {
         Self { unit, ..self.clone() }
+    }
+
+    /// The same unit with another shape; `None` where it is none that can be printed, as a range that
+    /// runs backwards.
+    pub(super) fn with_shape(&self, shape: Shape) -> Option<Self> {
+        Self::parse(&Self { shape, ..self.clone() }.text()).ok()
     }
 
     fn limit(&self, exact: Exact, inclusive: bool) -> Limit {

@@ -67,4 +67,49 @@ impl Shape {
             _ => self.numbers(),
         }
     }
+
+    /// The same shape with another number at a place of [`Shape::numbers`].
+    #[must_use]
+    pub(in super::super) fn with_number(&self, place: usize, number: &Number) -> Self {
+        let mut shape = self.clone();
+        match (&mut shape, place) {
+            (
+                Self::Single(one)
+                | Self::Min(one)
+                | Self::Max(one)
+                | Self::Over(one)
+                | Self::Under(one)
+                | Self::Turn(one)
+                | Self::Tolerance { nominal: one, .. }
+                | Self::PercentTolerance { nominal: one, .. }
+                | Self::Range { min: one, .. },
+                0,
+            )
+            | (Self::PercentTolerance { percent: one, .. } | Self::Range { max: one, .. }, 1)
+            | (Self::Tolerance { minus: one, .. }, 2) => *one = number.clone(),
+            (Self::Tolerance { plus, minus, .. }, 1) => {
+                if plus == minus {
+                    *minus = number.clone();
+                }
+                *plus = number.clone();
+            }
+            _ => {}
+        }
+        shape
+    }
+
+    /// Its number, where it has just one.
+    pub(in super::super) const fn lone(&self) -> Option<&Number> {
+        match self {
+            Self::Single(one) | Self::Min(one) | Self::Max(one) | Self::Over(one) | Self::Under(one) => {
+                Some(one)
+            }
+            _ => None,
+        }
+    }
+
+    /// The same shape with another number, where it has just one.
+    pub(in super::super) fn lone_with(&self, number: &Number) -> Option<Self> {
+        self.lone().map(|_| self.with_number(0, number))
+    }
 }

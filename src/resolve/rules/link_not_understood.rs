@@ -4,8 +4,13 @@ use crate::diag::{Finding, Rule};
 use crate::source::Span;
 
 /// See the page beside this file.
-pub static RULE: Rule =
-    crate::rule!("link_not_understood", "link-not-understood", Error, Procedure, "a link of a procedure points at nothing that is known");
+pub static RULE: Rule = crate::rule!(
+    "link_not_understood",
+    "link-not-understood",
+    Error,
+    Procedure,
+    "a link of a procedure points at nothing that is known"
+);
 
 /// A link that none of the known kinds of link can be.
 pub fn finding(span: Span, target: &str, help: impl Into<String>) -> Finding {

@@ -9,5 +9,10 @@ pub static RULE: Rule =
 
 /// A date that no calendar has.
 pub fn finding(span: Span, typed: &str) -> Finding {
-    Finding::new(&RULE, span, format!("`{typed}` is no day of the calendar"), "write year, month, day, as `2026-11-25`")
+    Finding::new(
+        &RULE,
+        span,
+        format!("`{typed}` is no day of the calendar"),
+        "write year, month, day, as `2026-11-25`",
+    )
 }

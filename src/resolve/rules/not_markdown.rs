@@ -9,5 +9,10 @@ pub static RULE: Rule =
 
 /// Raw HTML or an image in a procedure.
 pub fn finding(span: Span, what: &str) -> Finding {
-    Finding::new(&RULE, span, format!("a procedure does not show {what}"), "say it in words, with Markdown alone")
+    Finding::new(
+        &RULE,
+        span,
+        format!("a procedure does not show {what}"),
+        "say it in words, with Markdown alone",
+    )
 }

@@ -1,7 +1,7 @@
 //! `unit-ambiguous`: a pound can be a force or a mass, a gallon American or British.
 
-use crate::quantity::ValueError;
 use crate::diag::{Finding, Rule};
+use crate::quantity::ValueError;
 use crate::source::Span;
 
 /// See the page beside this file.

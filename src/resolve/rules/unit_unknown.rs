@@ -1,12 +1,11 @@
 //! `unit-unknown`: a number without a unit that is known says nothing.
 
-use crate::quantity::ValueError;
 use crate::diag::{Finding, Rule};
+use crate::quantity::ValueError;
 use crate::source::Span;
 
 /// See the page beside this file.
-pub static RULE: Rule =
-    crate::rule!("unit_unknown", "unit-unknown", Error, Units, "a unit is not known");
+pub static RULE: Rule = crate::rule!("unit_unknown", "unit-unknown", Error, Units, "a unit is not known");
 
 /// A unit that is not known.
 pub fn finding(span: Span, error: &ValueError) -> Finding {

@@ -1,8 +1,8 @@
 //! `unknown-kind`: a kind decides which units fit.
 
 use crate::diag::nearest;
-use crate::quantity::Kind;
 use crate::diag::{Finding, Rule};
+use crate::quantity::Kind;
 use crate::source::Span;
 
 /// See the page beside this file.
@@ -12,9 +12,7 @@ pub static RULE: Rule =
 /// A kind of quantity that is not known.
 pub fn finding(span: Span, typed: &str) -> Finding {
     let names: Vec<_> = Kind::all().iter().map(|kind| kind.name()).collect();
-    let help = nearest(typed, names.iter().copied()).map_or_else(
-        || format!("kinds are {}", names.join(", ")),
-        |near| format!("did you mean `{near}`?"),
-    );
+    let help = nearest(typed, names.iter().copied())
+        .map_or_else(|| format!("kinds are {}", names.join(", ")), |near| format!("did you mean `{near}`?"));
     Finding::new(&RULE, span, format!("`{typed}` is not a kind of quantity"), help)
 }

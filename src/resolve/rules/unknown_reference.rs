@@ -5,8 +5,13 @@ use crate::diag::{Finding, Rule};
 use crate::source::Span;
 
 /// See the page beside this file.
-pub static RULE: Rule =
-    crate::rule!("unknown_reference", "unknown-reference", Error, Reference, "an id is used that nothing defines");
+pub static RULE: Rule = crate::rule!(
+    "unknown_reference",
+    "unknown-reference",
+    Error,
+    Reference,
+    "an id is used that nothing defines"
+);
 
 /// An id that nothing defines.
 pub fn finding<'a>(
@@ -22,7 +27,12 @@ pub fn finding<'a>(
     );
     let noun = noun.trim_start_matches("an ").trim_start_matches("a ");
     if id.is_empty() {
-        return Finding::new(&RULE, span, format!("no {noun} is named here"), format!("name one, as defined in {home}"));
+        return Finding::new(
+            &RULE,
+            span,
+            format!("no {noun} is named here"),
+            format!("name one, as defined in {home}"),
+        );
     }
     Finding::new(&RULE, span, format!("there is no {noun} `{id}`"), help)
 }

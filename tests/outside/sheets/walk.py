@@ -7,7 +7,9 @@ usage: walk.py PUBLIC
 """
 
 import json
+import re
 import sys
+from fractions import Fraction
 from html.parser import HTMLParser
 from pathlib import Path
 
@@ -145,6 +147,11 @@ class Walk:
         self.machines()
         self.procedures()
         self.cautions()
+        self.sources_read(engines)
+        self.codes()
+        self.complaints()
+        self.gauges()
+        self.coverage(engines)
 
     def build(self, build):
         path = f"builds/{build['id']}/engine.html"
@@ -210,6 +217,145 @@ class Walk:
                 self.hold(set(procedure["hazards"]) <= shown, f"{path}: lacks {set(procedure['hazards']) - shown}")
                 if procedure["proof"]:
                     self.hold(plain(procedure["proof"]) in sheet.text, f"{path}: no proof")
+
+    def sources_read(self, engines):
+        """The sheet of a source holds every value read from it, under its page, pages in the order of the book."""
+        index = self.sheet("sources.html")
+        specs = {}
+        for engine in engines:
+            for build in engine["builds"]:
+                for spec in build["specs"]:
+                    specs.setdefault(spec["source"]["id"], []).append((build["id"], spec))
+        for source in self.sources.values():
+            path = f"sources/{source['id']}.html"
+            sheet = self.sheet(path)
+            self.hold(path in index.hrefs, f"sources.html: no way to {path}")
+            for text in (source["title"], source["edition"], source["date"], source["note"]):
+                self.hold(not text or plain(text) in sheet.text, f"{path}: lacks {text!r}")
+            for other in source["supersedes"]:
+                self.hold(f"../sources/{other}.html" in sheet.hrefs, f"{path}: no way to {other}, which it supersedes")
+                self.hold(f"../sources/{source['id']}.html" in self.sheet(f"sources/{other}.html").hrefs, f"sources/{other}.html: no way to {source['id']}")
+            for build, spec in specs.get(source["id"], []):
+                self.read_value(path, sheet, build, spec)
+            pages = [page for page in sheet.ids if page.startswith("page-") and not page.endswith("-title")]
+            wanted = {spec["source"]["page"] for _, spec in specs.get(source["id"], []) if spec["source"]["page"]}
+            self.hold(len(pages) >= len(wanted), f"{path}: {len(pages)} pages, {len(wanted)} in the bundle")
+
+    def read_value(self, path, sheet, build, spec):
+        name = (spec["of"], words(spec["where"]), words(spec["when"]))
+        found = [text for a, text in sheet.with_hook("data-spec") if (a["data-spec"], a["data-where"], a["data-when"]) == name]
+        title = plain(self.entries[spec["of"]]["title"])
+        self.hold(any(title in text for text in found), f"{path}: no value for {name}")
+        if spec.get("withheld"):
+            self.hold(any("withheld" in text.lower() for text in found), f"{path}: {name} does not say that it is withheld")
+            return
+        labels = [f"“{spec['source'][key]}”" for key in ("row", "column", "footnote") if spec["source"][key]]
+        wanted = [plain(text) for text in [*texts_of({**spec, "note": None}), *labels]]
+        confirmation = spec["confirmation"]
+        if confirmation["state"] == "confirmed":
+            wanted.append(f"again by {confirmation['by']}" + (f" on {confirmation['on']}" if confirmation["on"] else ""))
+        if spec["source"]["read_by"]:
+            wanted.append(f"read by {spec['source']['read_by']}")
+        self.hold(any(all(text in one for text in wanted) for one in found), f"{path}: {name} lacks one of {wanted}: {found}")
+        engine, of = re.escape(build.split("~")[0]), re.escape(spec["of"].replace(".", "_"))
+        row = re.compile(rf"\.\./builds/{engine}(~[^/]*)?/engine\.html#{of}(--|$)")
+        self.hold(any(row.match(href) for href in sheet.hrefs), f"{path}: {name} leads to no row of {build}")
+
+    def codes(self):
+        complaints = {one["id"]: one for one in self.json("complaints.json")["complaints"]}
+        builds = {build["id"]: {spec["of"] for spec in build["specs"]} for path in (self.bundle / "engines").iterdir() for build in json.loads(path.read_text(encoding="utf-8"))["builds"]}
+        for set_ in self.json("codes.json")["sets"]:
+            path = f"codes/{set_['id']}.html"
+            sheet = self.sheet(path)
+            self.hold(path in self.sheet("codes.html").hrefs, f"codes.html: no way to {path}")
+            self.hold(plain(set_["read"]) in sheet.text and plain(set_["clear"]) in sheet.text, f"{path}: how to read or clear")
+            mine = {build: of for build, of in builds.items() if build.split("~")[0] in set_["engines"]}
+            for build in mine:
+                self.hold(f"../../{path}" in self.sheet(f"builds/{build}/engine.html").hrefs, f"builds/{build}: no way to {path}")
+            for code in set_["codes"]:
+                self.hold(f"code-{code['id']}" in sheet.ids, f"{path}: no place for {code['id']}")
+                for text in (code["title"], code["set_when"], *(self.entries[of]["title"] for of in code["measure"])):
+                    self.hold(plain(text) in sheet.text, f"{path}: {code['id']} lacks {text!r}")
+                for raised in code["raises"]:
+                    for build in set(complaints[raised["complaint"]]["builds"]) & set(mine):
+                        href = f"../builds/{build}/complaint-{raised['complaint']}.html#cause-{raised['cause']}"
+                        self.hold(href in sheet.hrefs, f"{path}: {code['id']} does not lead to {href}")
+                for of in code["measure"]:
+                    for build in (build for build, stated in mine.items() if of in stated):
+                        row = f"../builds/{build}/engine.html#{of.replace('.', '_')}"
+                        self.hold(any(href.startswith(row) for href in sheet.hrefs), f"{path}: {code['id']} does not lead to {row}")
+
+    def complaints(self):
+        index = self.sheet("complaints.html")
+        for complaint in self.json("complaints.json")["complaints"]:
+            name = f"complaint-{complaint['id']}"
+            self.hold(name in index.ids, f"complaints.html: no {name}")
+            self.hold(f"complaints.html#{name}" in self.sheet("index.html").hrefs, f"index.html: no way to {name}")
+            written = {build.parent.name for build in (self.public / "builds").glob(f"*/{name}.html")}
+            self.hold(written == set(complaint["builds"]), f"{name}: written for {written}")
+            for build in complaint["builds"]:
+                path = f"builds/{build}/{name}.html"
+                self.hold(path in index.hrefs, f"complaints.html: no way to {path}")
+                self.hold(f"../../{path}" in self.sheet(f"builds/{build}/engine.html").hrefs, f"builds/{build}: no way to {path}")
+                self.complaint(path, self.sheet(path), complaint)
+
+    def complaint(self, path, sheet, complaint):
+        total = sum(Fraction(cause["share"]) for cause in complaint["causes"])
+        for cause in complaint["causes"]:
+            self.hold(f"cause-{cause['id']}" in sheet.ids, f"{path}: no place for {cause['id']}")
+            said = f"{plain(cause['title'])}{cause['share']} of {total} past jobs"
+            self.hold(said in sheet.text, f"{path}: does not say {said!r}")
+        at = 0
+        for check in complaint["checks"]:
+            said = f"{plain(check['title'])} {check['minutes']} min"
+            self.hold(said in sheet.text[at:], f"{path}: {said!r} is missing or out of order")
+            at = max(at, sheet.text.find(said, at))
+        for access in complaint["access"]:
+            used = any(access["id"] in self.opened(complaint, check) for check in complaint["checks"])
+            first = f"First: {plain(access['title'] or access['id'].replace('-', ' '))}, {access['minutes']} min"
+            self.hold(sheet.text.count(first) == (1 if used else 0), f"{path}: {first!r} is not said once")
+
+    def opened(self, complaint, check):
+        needs = {access["id"]: access["needs"] for access in complaint["access"]}
+        wanted, done = list(check["needs"]), set()
+        while wanted:
+            one = wanted.pop()
+            if one not in done:
+                done.add(one)
+                wanted.extend(needs[one])
+        return done
+
+    def gauges(self):
+        sheet = self.sheet("gauges.html")
+        shown = {a["data-hazard"] for a, _ in sheet.with_hook("data-hazard")}
+        for gauge in self.json("gauges.json")["gauges"]:
+            self.hold(f"gauge-{gauge['id']}" in sheet.ids, f"gauges.html: no {gauge['id']}")
+            for text in (gauge["title"], *(gauge[key]["text"] for key in ("span", "resolution", "error") if gauge[key])):
+                self.hold(plain(text) in sheet.text, f"gauges.html: {gauge['id']} lacks {text!r}")
+            self.hold(set(gauge["hazards"]) <= shown, f"gauges.html: {gauge['id']} lacks a hazard")
+
+    def coverage(self, engines):
+        """Counts what the bundle states: a value counts once, however many builds hold it."""
+        index = self.sheet("coverage.html")
+        for engine in engines:
+            path = f"coverage/{engine['id']}.html"
+            self.hold(path in index.hrefs, f"coverage.html: no way to {path}")
+            values = {}
+            for build in engine["builds"]:
+                for spec in build["specs"]:
+                    if "absent" not in spec:
+                        name = (spec["of"], words(spec["where"]), words(spec["when"]), spec.get("variant"))
+                        values[name] = spec["confirmation"]["state"]
+            confirmed = sum(state == "confirmed" for state in values.values())
+            # A value that a bulletin replaces in every build is in no build of the bundle; its source sheet says so.
+            nowhere = [text for source in self.sources for a, text in self.sheet(f"sources/{source}.html").with_hook("data-spec") if f"{plain(engine['title'])}: in no build" in text]
+            confirmed += sum("again by" in text for text in nowhere)
+            said = f"{len(values) + len(nowhere)} values, {confirmed} confirmed by a second reading"
+            self.hold(said in self.sheet(path).text, f"{path}: does not say {said!r}")
+            for (of, *_), state in values.items():
+                if state != "confirmed":
+                    row = f"/engine.html#{of.replace('.', '_')}"
+                    self.hold(any(row in href for href in self.sheet(path).hrefs), f"{path}: no way to {of}, read once")
 
     def cautions(self):
         about = self.sheet("about.html")

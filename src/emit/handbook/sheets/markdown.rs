@@ -23,7 +23,17 @@ pub(in super::super) fn body(
         Piece::Link { .. } => None,
     });
     let headings = Headings::below(HeadingLevel::H2, events);
-    let mut writer = Writer { headings, press, build, procedure, out: Vec::new(), after: Vec::new(), depth: 0, lists: 0, steps: 0 };
+    let mut writer = Writer {
+        headings,
+        press,
+        build,
+        procedure,
+        out: Vec::new(),
+        after: Vec::new(),
+        depth: 0,
+        lists: 0,
+        steps: 0,
+    };
     for (at, piece) in procedure.body.iter().enumerate() {
         match piece {
             Piece::Markup { event, .. } => writer.markup(event, at)?,
@@ -137,7 +147,8 @@ impl Writer<'_, '_> {
         let (press, build) = (self.press, self.build);
         match link {
             Link::Spec { of, narrow } => {
-                let part = press.part("parts/value.html", &Inline::of(&press.atlas, build, of, narrow, label))?;
+                let part =
+                    press.part("parts/value.html", &Inline::of(&press.atlas, build, of, narrow, label))?;
                 self.inline(part);
             }
             Link::Reading { of, narrow } => {
@@ -162,14 +173,21 @@ impl Writer<'_, '_> {
                 let found = beside(press.model, build, id);
                 let (href, title) = found.map_or((None, id.to_string()), |(href, title)| (Some(href), title));
                 let text = escape(if label.is_empty() { &title } else { label });
-                self.inline(href.map_or_else(|| text.clone(), |href| format!("<a href=\"{}\">{text}</a>", escape(&href))));
+                self.inline(href.map_or_else(
+                    || text.clone(),
+                    |href| format!("<a href=\"{}\">{text}</a>", escape(&href)),
+                ));
             }
             Link::Complaint(id) => {
-                let complaint = press.model.complaints.get(id).filter(|one| press.model.fits_build(&one.fits, build));
+                let complaint =
+                    press.model.complaints.get(id).filter(|one| press.model.fits_build(&one.fits, build));
                 let title = complaint.map_or_else(|| id.to_string(), |one| one.title.clone());
                 let text = escape(if label.is_empty() { &title } else { label });
                 let href = complaint.map(|_| format!("complaint-{id}.html"));
-                self.inline(href.map_or_else(|| text.clone(), |href| format!("<a href=\"{}\">{text}</a>", escape(&href))));
+                self.inline(href.map_or_else(
+                    || text.clone(),
+                    |href| format!("<a href=\"{}\">{text}</a>", escape(&href)),
+                ));
             }
             Link::Code(set, code) => {
                 let text = if label.is_empty() { format!("code {code}") } else { label.to_owned() };
@@ -200,7 +218,8 @@ pub(in super::super) fn page(text: &str) -> String {
     let mut title = false;
     let untitled = Parser::new_ext(text, Options::ENABLE_TABLES).filter(|event| {
         let ends = matches!(event, Event::End(TagEnd::Heading(HeadingLevel::H1)));
-        title = (title || matches!(event, Event::Start(Tag::Heading { level: HeadingLevel::H1, .. }))) && !ends;
+        title =
+            (title || matches!(event, Event::Start(Tag::Heading { level: HeadingLevel::H1, .. }))) && !ends;
         !title && !ends
     });
     let events: Vec<Event<'_>> = untitled.collect();

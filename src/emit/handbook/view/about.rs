@@ -80,9 +80,18 @@ impl AboutView {
             .into_iter()
             .flatten()
             .collect(),
-            supersedes: source.supersedes.iter().filter_map(|id| model.sources.get(id)).map(|one| one.title.clone()).collect(),
+            supersedes: source
+                .supersedes
+                .iter()
+                .filter_map(|id| model.sources.get(id))
+                .map(|one| one.title.clone())
+                .collect(),
             note: source.note.as_deref().map(sentence),
         });
-        Self { panels: Panel::several(model, model.hazards.keys()), counts: counts(model), sources: sources.collect() }
+        Self {
+            panels: Panel::several(model, model.hazards.keys()),
+            counts: counts(model),
+            sources: sources.collect(),
+        }
     }
 }

@@ -106,12 +106,22 @@ fn code_view<'a>(atlas: &Atlas<'a>, set: &'a CodeSet, code: &Code) -> CodeView {
         let complaint = model.complaints.get(id)?;
         let cause = complaint.causes.iter().find(|one| one.id == *cause)?;
         let fits = |build: &Build| model.fits_build(&complaint.fits, build);
-        let href = |build: &Build| fits(build).then(|| format!("{}#cause-{}", Links::complaint(&build.id, id), cause.id));
-        Some(Onward { title: bind(&cause.title), of: Some(bind(&complaint.title)), links: links(model, set, href) })
+        let href = |build: &Build| {
+            fits(build).then(|| format!("{}#cause-{}", Links::complaint(&build.id, id), cause.id))
+        };
+        Some(Onward {
+            title: bind(&cause.title),
+            of: Some(bind(&complaint.title)),
+            links: links(model, set, href),
+        })
     });
     let measure = code.measure.iter().filter_map(|id| {
         let entry = model.entries.get(id)?;
-        Some(Onward { title: entry.title.clone(), of: None, links: links(model, set, |build| first_row(atlas, build, id)) })
+        Some(Onward {
+            title: entry.title.clone(),
+            of: None,
+            links: links(model, set, |build| first_row(atlas, build, id)),
+        })
     });
     CodeView {
         id: code.id.clone(),
@@ -125,7 +135,8 @@ fn code_view<'a>(atlas: &Atlas<'a>, set: &'a CodeSet, code: &Code) -> CodeView {
 
 fn links<'a>(model: &'a Model, set: &'a CodeSet, href: impl Fn(&'a Build) -> Option<String>) -> Vec<RowLink> {
     let builds = builds_of(model, &set.engines);
-    let link = |(id, build): (&BuildId, &'a Build)| Some(RowLink { build: id.to_string(), href: href(build)? });
+    let link =
+        |(id, build): (&BuildId, &'a Build)| Some(RowLink { build: id.to_string(), href: href(build)? });
     builds.filter_map(link).collect()
 }
 

@@ -145,8 +145,10 @@ fn causes(complaint: &Complaint) -> Vec<CauseLine> {
 
 fn line_of_jobs(complaint: &Complaint) -> Option<Drawing> {
     let shares: Option<Vec<f64>> = complaint.causes.iter().map(|one| position(&one.share)).collect();
-    let spoken: Vec<String> =
-        causes(complaint).into_iter().map(|one| format!("{}, {}: {}", one.number, one.title, one.share)).collect();
+    let spoken: Vec<String> = causes(complaint)
+        .into_iter()
+        .map(|one| format!("{}, {}: {}", one.number, one.title, one.share))
+        .collect();
     divided::draw(&shares?, &format!("Past jobs on one line, divided by cause. {}", spoken.join("; ")))
 }
 
@@ -163,7 +165,12 @@ fn raised_by(model: &Model, build: &Build, complaint: &Complaint) -> Vec<(String
 
 fn checks(model: &Model, build: &Build, complaint: &Complaint) -> Vec<CheckLine> {
     let mut opened: BTreeMap<&str, usize> = BTreeMap::new();
-    complaint.checks.iter().zip(1..).map(|(check, number)| check_line(model, build, complaint, check, number, &mut opened)).collect()
+    complaint
+        .checks
+        .iter()
+        .zip(1..)
+        .map(|(check, number)| check_line(model, build, complaint, check, number, &mut opened))
+        .collect()
 }
 
 fn check_line<'a>(
@@ -186,7 +193,8 @@ fn check_line<'a>(
         }
     }
     let cause = |id: &String| complaint.causes.iter().find(|one| one.id == *id);
-    let shows = check.shows.iter().filter_map(cause).map(|one| (bind(&one.title), format!("cause-{}", one.id)));
+    let shows =
+        check.shows.iter().filter_map(cause).map(|one| (bind(&one.title), format!("cause-{}", one.id)));
     let procedure = check.procedure.as_ref().map(|id| match beside(model, build, id) {
         Some((href, title)) => (title, Some(href)),
         None => (model.procedures.get(id).map_or_else(|| id.to_string(), |one| one.title.clone()), None),
@@ -248,7 +256,10 @@ impl ComplaintsView {
 fn complaint_link(model: &Model, complaint: &Complaint) -> ComplaintLink {
     let mut engines: Vec<(String, Vec<RowLink>)> = Vec::new();
     for build in model.builds.values().filter(|build| model.fits_build(&complaint.fits, build)) {
-        let title = model.engines.get(&build.engine).map_or_else(|| build.engine.to_string(), |one| one.title.clone());
+        let title = model
+            .engines
+            .get(&build.engine)
+            .map_or_else(|| build.engine.to_string(), |one| one.title.clone());
         let link = RowLink { build: build.id.to_string(), href: Links::complaint(&build.id, &complaint.id) };
         match engines.iter_mut().find(|(engine, _)| *engine == title) {
             Some((_, links)) => links.push(link),

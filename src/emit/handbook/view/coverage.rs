@@ -122,7 +122,11 @@ impl CoverageView {
         Self {
             engine: engine.title.clone(),
             sums: Sums::over(&groups),
-            groups: groups.iter().zip(letters()).map(|(group, letter)| group_line(model, places, group, letter)).collect(),
+            groups: groups
+                .iter()
+                .zip(letters())
+                .map(|(group, letter)| group_line(model, places, group, letter))
+                .collect(),
         }
     }
 }

@@ -153,7 +153,8 @@ fn points_curve(points: &[Point], title: &str) -> Option<Drawing> {
     };
     let spots: Option<Vec<curve::Spot>> = points.iter().map(spot).collect();
     let (over, read) = (across.kind().title(), up.kind().title());
-    let scale = if up.kind() == Kind::Resistance { ", on a logarithmic scale where it spans a decade" } else { "" };
+    let scale =
+        if up.kind() == Kind::Resistance { ", on a logarithmic scale where it spans a decade" } else { "" };
     curve::draw(&spots?, &format!("{title}: {read} over {over}{scale}; the table gives the same points"))
 }
 

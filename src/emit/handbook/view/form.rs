@@ -129,9 +129,7 @@ fn converted(printed: &Printed, units: &BTreeMap<Kind, Unit>) -> Option<Figure> 
 /// Every line of a form that has lines: windows, fits and settings.
 pub fn lines(form: &Form, units: &BTreeMap<Kind, Unit>) -> Vec<Line> {
     let lines = match form {
-        Form::Window { printed, set_to } => {
-            [line(None, printed, units), line(Some("set to"), set_to, units)]
-        }
+        Form::Window { printed, set_to } => [line(None, printed, units), line(Some("set to"), set_to, units)],
         Form::Fit { new, wear_limit } => {
             [line(Some("new"), new, units), line(Some("wear limit"), wear_limit, units)]
         }
@@ -235,7 +233,10 @@ pub fn matrix(selection: &Selection) -> Option<Matrix> {
     };
     let (firsts, seconds) = (distinct(0), distinct(1));
     let part = |first: &String, second: &String| {
-        let row = selection.rows.iter().find(|(inputs, _)| inputs.first() == Some(first) && inputs.get(1) == Some(second));
+        let row = selection
+            .rows
+            .iter()
+            .find(|(inputs, _)| inputs.first() == Some(first) && inputs.get(1) == Some(second));
         row.map(|(_, part)| bind(part))
     };
     let row = |first: &String| (bind(first), seconds.iter().map(|second| part(first, second)).collect());

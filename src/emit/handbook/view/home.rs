@@ -73,7 +73,10 @@ fn makers(atlas: &Atlas<'_>) -> Vec<MakerView> {
     };
     let views = model.makers.values().map(|maker| MakerView {
         name: maker.name.clone(),
-        machines: of_maker(maker.id.clone()).into_iter().filter_map(|machine| machine_link(atlas, machine)).collect(),
+        machines: of_maker(maker.id.clone())
+            .into_iter()
+            .filter_map(|machine| machine_link(atlas, machine))
+            .collect(),
     });
     let mut views: Vec<MakerView> = views.filter(|view| !view.machines.is_empty()).collect();
     views.sort_by(|one, other| one.name.cmp(&other.name));
@@ -103,7 +106,9 @@ impl HomeView {
         Self {
             makers: makers(atlas),
             counts: counts(atlas.model),
-            complaints: complaints.map(|one| (one.title, format!("complaints.html#{}", one.anchor))).collect(),
+            complaints: complaints
+                .map(|one| (one.title, format!("complaints.html#{}", one.anchor)))
+                .collect(),
             codes: !atlas.model.codes.is_empty(),
         }
     }

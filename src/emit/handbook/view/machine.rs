@@ -6,9 +6,9 @@ use serde::Serialize;
 
 use super::atlas::Atlas;
 use super::form::brief;
-use super::standing::{self, Mark};
 use super::links::Links;
 use super::scope;
+use super::standing::{self, Mark};
 use super::text::{bind, sentence};
 use super::title_block::{layout_words, stops};
 use crate::model::{Build, BuildId, EntryId, Fit, Identity, Machine, Model, SerialRange, Statement};
@@ -159,10 +159,16 @@ impl MachineView {
             views.push(YearView { year, anchor: format!("year-{year}"), rows, differ });
         }
         views.reverse();
-        let differ = sets.iter().zip(1_usize..).map(|((builds, years), number)| differ_view(atlas, builds, years, number));
+        let differ = sets
+            .iter()
+            .zip(1_usize..)
+            .map(|((builds, years), number)| differ_view(atlas, builds, years, number));
         Self {
             name: machine.name.clone(),
-            maker: model.makers.get(&machine.maker).map_or_else(|| machine.maker.to_string(), |maker| maker.name.clone()),
+            maker: model
+                .makers
+                .get(&machine.maker)
+                .map_or_else(|| machine.maker.to_string(), |maker| maker.name.clone()),
             sort: machine.sort.clone(),
             serial_at: machine.serial_at.as_deref().map(bind),
             years: views,
@@ -230,7 +236,10 @@ fn differences<'a>(atlas: &Atlas<'a>, builds: &[&'a Build]) -> Vec<Difference> {
     let mut different: Vec<_> = of_identity.into_iter().filter(|(_, cells)| !all_alike(cells)).collect();
     different.sort_by_key(|(identity, _)| rank.get(identity.of.as_str()).copied());
     let view = |(identity, cells): (&Identity, Vec<Option<&Statement>>)| Difference {
-        title: model.entries.get(&identity.of).map_or_else(|| identity.of.to_string(), |entry| entry.title.clone()),
+        title: model
+            .entries
+            .get(&identity.of)
+            .map_or_else(|| identity.of.to_string(), |entry| entry.title.clone()),
         scope: scope::in_words(identity),
         cells: cells.into_iter().zip(builds).map(|(cell, build)| cell_of(atlas, build, cell)).collect(),
     };
@@ -240,7 +249,10 @@ fn differences<'a>(atlas: &Atlas<'a>, builds: &[&'a Build]) -> Vec<Difference> {
 /// Two statements say the same if all they say of the value is the same.
 fn all_alike(cells: &[Option<&Statement>]) -> bool {
     let said = |statement: &Statement| {
-        format!("{:?}", (brief(&statement.form), &statement.fastener, &statement.pattern, form_text(statement)))
+        format!(
+            "{:?}",
+            (brief(&statement.form), &statement.fastener, &statement.pattern, form_text(statement))
+        )
     };
     let mut texts = cells.iter().map(|cell| cell.map(said));
     let first = texts.next();
@@ -252,7 +264,9 @@ fn form_text(statement: &Statement) -> Vec<String> {
     use crate::model::Form;
     let printed = |one: &crate::model::Printed| one.value.text();
     match &statement.form {
-        Form::Points(points) => points.iter().flat_map(|one| [printed(&one.at), printed(&one.reads)]).collect(),
+        Form::Points(points) => {
+            points.iter().flat_map(|one| [printed(&one.at), printed(&one.reads)]).collect()
+        }
         Form::Selection(table) => vec![format!("{table:?}")],
         Form::Pins(pins) => vec![format!("{pins:?}")],
         Form::Interval { regular, first, severe } => {

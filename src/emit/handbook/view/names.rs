@@ -84,7 +84,11 @@ impl AzView {
         }
         let view = |(letter, mut names): (String, Vec<NameLink>)| {
             names.sort_by_cached_key(|one| (one.name.to_lowercase(), one.href.clone()));
-            let anchor = if letter == "#" { "letter-0".to_owned() } else { format!("letter-{}", letter.to_lowercase()) };
+            let anchor = if letter == "#" {
+                "letter-0".to_owned()
+            } else {
+                format!("letter-{}", letter.to_lowercase())
+            };
             LetterView { letter, anchor, names }
         };
         Self { letters: by_letter.into_iter().map(view).collect() }

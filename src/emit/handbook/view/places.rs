@@ -51,7 +51,10 @@ impl Places {
     }
 }
 
-fn rows<'a, 'b>(atlas: &'b Atlas<'a>, build: &'a Build) -> impl Iterator<Item = (&'a Statement, String)> + use<'a, 'b> {
+fn rows<'a, 'b>(
+    atlas: &'b Atlas<'a>,
+    build: &'a Build,
+) -> impl Iterator<Item = (&'a Statement, String)> + use<'a, 'b> {
     let sheet = Links::engine(&build.id);
     atlas.rows(build).map(move |(one, anchor)| (one, format!("{sheet}#{anchor}")))
 }
@@ -62,6 +65,9 @@ pub fn first_row<'a>(atlas: &Atlas<'a>, build: &'a Build, of: &EntryId) -> Optio
 }
 
 /// The builds of some engines, in order.
-pub fn builds_of<'a>(model: &'a Model, engines: &'a [EngineId]) -> impl Iterator<Item = (&'a BuildId, &'a Build)> {
+pub fn builds_of<'a>(
+    model: &'a Model,
+    engines: &'a [EngineId],
+) -> impl Iterator<Item = (&'a BuildId, &'a Build)> {
     model.builds.iter().filter(|(_, build)| engines.contains(&build.engine))
 }

@@ -12,9 +12,7 @@ use super::standing::{self, Mark};
 use super::text::{bind, sentence};
 use super::title_block::TitleBlock;
 use crate::emit::drawing::{Drawing, position, rotation};
-use crate::model::{
-    Build, EntryId, Form, Model, Need, Procedure, ProcedureState, Statement, Words,
-};
+use crate::model::{Build, EntryId, Form, Model, Need, Procedure, ProcedureState, Statement, Words};
 use crate::quantity::Value;
 
 /// The sheet of a procedure.
@@ -111,10 +109,18 @@ pub struct TurnPart {
 
 impl ProcedureView {
     /// The sheet of a procedure, its body already rendered.
-    pub fn of<'a>(atlas: &Atlas<'a>, build: &'a Build, procedure: &Procedure, hash: &str, body: String) -> Self {
+    pub fn of<'a>(
+        atlas: &Atlas<'a>,
+        build: &'a Build,
+        procedure: &Procedure,
+        hash: &str,
+        body: String,
+    ) -> Self {
         let model = atlas.model;
         let need = |need: &Need| match need {
-            Need::Gauge(id) => model.gauges.get(id).map_or_else(|| id.to_string(), |gauge| gauge.title.clone()),
+            Need::Gauge(id) => {
+                model.gauges.get(id).map_or_else(|| id.to_string(), |gauge| gauge.title.clone())
+            }
             Need::Words(words) => bind(words),
         };
         Self {
@@ -142,18 +148,19 @@ pub const fn state_words(state: ProcedureState) -> &'static str {
 /// The statements of an entry that the words of a link leave, with their anchors.
 ///
 /// A statement without a value is meant only where no other is: its reason then stands in the step.
-fn meant<'a>(atlas: &Atlas<'a>, build: &'a Build, of: &EntryId, narrow: &Words) -> Vec<(&'a Statement, String)> {
+fn meant<'a>(
+    atlas: &Atlas<'a>,
+    build: &'a Build,
+    of: &EntryId,
+    narrow: &Words,
+) -> Vec<(&'a Statement, String)> {
     let named: Vec<_> = atlas.rows(build).filter(|(one, _)| one.identity.of == *of).collect();
     let valued: Vec<_> = build.values(of, narrow).map(|one| &one.identity).collect();
     let pick = |wanted: &dyn Fn(&Statement) -> bool| {
         let picked = named.iter().filter(|(one, _)| wanted(one));
         picked.map(|(one, anchor)| (*one, (*anchor).to_owned())).collect::<Vec<_>>()
     };
-    if valued.is_empty() {
-        pick(&|_| true)
-    } else {
-        pick(&|one| valued.contains(&&one.identity))
-    }
+    if valued.is_empty() { pick(&|_| true) } else { pick(&|one| valued.contains(&&one.identity)) }
 }
 
 impl Inline {
@@ -192,7 +199,10 @@ impl Readings {
             }
         };
         let label = if label.is_empty() { title } else { label };
-        Self { label: label.to_owned(), lines: meant(atlas, build, of, narrow).into_iter().map(line).collect() }
+        Self {
+            label: label.to_owned(),
+            lines: meant(atlas, build, of, narrow).into_iter().map(line).collect(),
+        }
     }
 }
 
@@ -220,7 +230,9 @@ impl TurnPart {
         });
         Self {
             angle: text,
-            way: stated.map(|(turns, _)| form::way(turns)).or(withheld.then_some("in a direction that is withheld")),
+            way: stated
+                .map(|(turns, _)| form::way(turns))
+                .or(withheld.then_some("in a direction that is withheld")),
             seen: stated.and_then(|(_, side)| side).map(form::seen),
             mark: build.of(of).find_map(|one| standing::mark(model, one)),
             drawing: drawn,

@@ -158,7 +158,8 @@ pub struct PointRow {
 impl EngineView {
     /// The engine sheet of a build.
     pub fn of<'a>(atlas: &Atlas<'a>, build: &'a Build, hash: &str, procedures: Vec<ProcedureLink>) -> Self {
-        let mut sources: Vec<_> = build.statements.iter().filter_map(|one| one.provenance.source.as_ref()).collect();
+        let mut sources: Vec<_> =
+            build.statements.iter().filter_map(|one| one.provenance.source.as_ref()).collect();
         sources.sort();
         sources.dedup();
         let complaints = fitting_complaints(atlas.model, build).into_iter();
@@ -166,7 +167,9 @@ impl EngineView {
             block: TitleBlock::of(atlas, build, hash),
             groups: groups(atlas, build),
             procedures,
-            complaints: complaints.map(|one| (one.title.clone(), Links::complaint(&build.id, &one.id))).collect(),
+            complaints: complaints
+                .map(|one| (one.title.clone(), Links::complaint(&build.id, &one.id)))
+                .collect(),
             codes: given_by(atlas.model, build),
             coverage: Links::coverage(&build.engine),
             values: count(build.statements.len(), "value", "values"),
@@ -226,7 +229,9 @@ impl Row {
         let withheld = Form::Setting(Vec::new());
         let form = if shown { &statement.form } else { &withheld };
         let stages = match form {
-            Form::Stages(stages) => stages.iter().filter_map(|stage| form::line(None, stage, units)).collect(),
+            Form::Stages(stages) => {
+                stages.iter().filter_map(|stage| form::line(None, stage, units)).collect()
+            }
             _ => Vec::new(),
         };
         let of_entry = entry.note.as_ref().filter(|_| first);
@@ -258,7 +263,8 @@ impl Row {
             standing,
             notes: notes.collect(),
             gauge: gauge.map(|gauge| (gauge.title.clone(), Links::gauge(&gauge.id))),
-            source: source.map(|source| (source.title.clone(), Links::source(&source.id, provenance.page.as_deref()))),
+            source: source
+                .map(|source| (source.title.clone(), Links::source(&source.id, provenance.page.as_deref()))),
             found: found(provenance, shown && model.base.publish.labels),
             read_by: provenance.read_by.clone(),
             bulletin: statement.variant.is_some(),
@@ -268,7 +274,7 @@ impl Row {
 
 impl Row {
     /// The row as the source prints it: no drawing, nothing worked out, no note of ours.
-    pub fn as_printed(mut self) -> Self {
+    pub fn only_printed(mut self) -> Self {
         self.lines.iter_mut().chain(&mut self.stages).for_each(|line| line.converted = None);
         let points = self.points.iter_mut().flat_map(|table| &mut table.rows);
         points.for_each(|row| row.limits = None);
@@ -283,7 +289,9 @@ fn turns(form: &Form) -> Option<TurnView> {
 
 fn point_table(points: &[Point]) -> PointTable {
     let head = |pick: fn(&Point) -> &crate::model::Printed, other: &str| {
-        points.first().map_or_else(|| other.to_owned(), |one| pick(one).value.unit().kind().title().to_owned())
+        points
+            .first()
+            .map_or_else(|| other.to_owned(), |one| pick(one).value.unit().kind().title().to_owned())
     };
     let row = |point: &Point| {
         let reads = &point.reads.value;
@@ -305,7 +313,9 @@ fn point_table(points: &[Point]) -> PointTable {
 /// `page 5-12`, then the maker's own words there, where they are published.
 fn found(provenance: &Provenance, labels: bool) -> Vec<String> {
     let Provenance { page, row, column, footnote, .. } = provenance;
-    let named = |name: &str, text: &Option<String>| text.as_ref().filter(|_| labels).map(|text| format!("{name} “{text}”"));
+    let named = |name: &str, text: &Option<String>| {
+        text.as_ref().filter(|_| labels).map(|text| format!("{name} “{text}”"))
+    };
     [
         page.as_ref().map(|page| format!("page\u{a0}{page}")),
         named("row", row),

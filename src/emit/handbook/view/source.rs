@@ -129,7 +129,10 @@ impl SourceView {
 
 /// Title and edition: a new edition often has the title of the old one.
 fn title(source: &Source) -> String {
-    source.edition.as_ref().map_or_else(|| source.title.clone(), |edition| format!("{}, edition {edition}", source.title))
+    source
+        .edition
+        .as_ref()
+        .map_or_else(|| source.title.clone(), |edition| format!("{}, edition {edition}", source.title))
 }
 
 fn pages(model: &Model, places: &Places, source: &SourceId) -> Vec<PageView> {
@@ -156,7 +159,7 @@ fn read_value(model: &Model, places: &Places, (engine, statement): Read<'_>) -> 
     let every = places.in_every_build(&engine.id, statement);
     let rows = places.rows(statement);
     Some(ReadValue {
-        row: Row::of(model, entry, statement, String::new(), false).as_printed(),
+        row: Row::of(model, entry, statement, String::new(), false).only_printed(),
         engine: bind(&engine.title),
         builds: if every { rows.iter().take(1).cloned().collect() } else { rows.to_vec() },
         every,
@@ -202,7 +205,10 @@ impl SourcesView {
             (heading, heads)
         };
         let classes = CLASSES.into_iter().map(of_class).filter(|(_, heads)| !heads.is_empty());
-        Self { classes: classes.collect(), count: count(model.sources.len(), "manual or bulletin", "manuals and bulletins") }
+        Self {
+            classes: classes.collect(),
+            count: count(model.sources.len(), "manual or bulletin", "manuals and bulletins"),
+        }
     }
 }
 

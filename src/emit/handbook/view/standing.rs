@@ -38,14 +38,21 @@ impl Standing {
         let waived = model.waivers_on(statement).filter(|_| withheld.is_none()).map(|waiver| {
             sentence(&format!("waived: {} until {}, because {}", waiver.rule, waiver.until, waiver.because))
         });
-        Self { mark: mark(model, statement), again: again(&statement.confirmation), waived: waived.collect(), withheld }
+        Self {
+            mark: mark(model, statement),
+            again: again(&statement.confirmation),
+            waived: waived.collect(),
+            withheld,
+        }
     }
 }
 
 /// The mark of a value that nobody confirmed; one that is withheld says more than a mark.
 pub fn mark(model: &Model, statement: &Statement) -> Option<Mark> {
     let mark = match statement.confirmation {
-        Confirmation::ReadOnce => Mark { words: "read once", title: "Nobody has read this value a second time." },
+        Confirmation::ReadOnce => {
+            Mark { words: "read once", title: "Nobody has read this value a second time." }
+        }
         Confirmation::Differs => Mark {
             words: "read once: a second reading differs",
             title: "A second reader found another value, or found it elsewhere.",

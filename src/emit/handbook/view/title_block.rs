@@ -103,9 +103,8 @@ fn machines(atlas: &Atlas<'_>, build: &Build) -> Vec<MachineCell> {
 /// `four-stroke, petrol`, `2 cylinders, 80.0 mm × 66.0 mm`, `663 cm³`, then the shop's words.
 pub fn layout_words(layout: &Layout) -> Vec<String> {
     let cylinders = usize::try_from(layout.cylinders).unwrap_or(usize::MAX);
-    let mut words = vec![
-        format!("{}, {}, {}", layout.cycle, layout.fuel, count(cylinders, "cylinder", "cylinders")),
-    ];
+    let mut words =
+        vec![format!("{}, {}, {}", layout.cycle, layout.fuel, count(cylinders, "cylinder", "cylinders"))];
     words.extend(layout.words.as_deref().map(bind));
     let figure = |printed: &Printed| Figure::of(&printed.value).plain();
     let size = match (&layout.bore, &layout.stroke) {

@@ -2,8 +2,8 @@
 
 use super::super::row::{Row, unit};
 use crate::quantity::Kind::{
-    AcVoltage, Capacitance, Charge, ColdCrankingCurrent, CrankingCurrent, Current,
-    MarineCrankingCurrent, PeakVoltage, Resistance, Voltage,
+    AcVoltage, Capacitance, Charge, ColdCrankingCurrent, CrankingCurrent, Current, MarineCrankingCurrent,
+    PeakVoltage, Resistance, Voltage,
 };
 
 #[rustfmt::skip] // One unit a paragraph: a table to be read, not code.

@@ -2,8 +2,8 @@
 
 use super::super::row::{Row, unit};
 use crate::quantity::Kind::{
-    Angle, CalendarTime, Count, Flow, Frequency, Percent, Ratio, RotationalSpeed, SpecificGravity,
-    Speed, Temperature, TemperatureDifference, Time, Turns,
+    Angle, CalendarTime, Count, Flow, Frequency, Percent, Ratio, RotationalSpeed, SpecificGravity, Speed,
+    Temperature, TemperatureDifference, Time, Turns,
 };
 
 #[rustfmt::skip] // One unit a paragraph: a table to be read, not code.
