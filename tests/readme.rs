@@ -30,7 +30,7 @@ fn blocks(readme: &str, info: &str) -> Vec<String> {
         match (&mut open, line.strip_prefix("```")) {
             (None, Some(found)) => open = Some((found == info, String::new())),
             (Some(_), Some(_)) => {
-                all.extend(open.take().filter(|(wanted, _)| *wanted).map(|(_, block)| block))
+                all.extend(open.take().filter(|(wanted, _)| *wanted).map(|(_, block)| block));
             }
             (Some((_, block)), None) => {
                 block.push_str(line);

@@ -1,7 +1,12 @@
 //! Check: the rules, run over a resolved base, and the proof that it passed them.
 
+mod curve;
+mod fastener;
+mod peers;
 pub mod registry;
+pub mod relation;
 pub mod rules;
+mod table;
 mod waivers;
 pub mod witnesses;
 

@@ -3,6 +3,7 @@
 //! All files are read even when one is broken. A part that breaks its schema is reported and cut
 //! out; [`Loaded::damaged`] then keeps later phases from reporting what only follows from that.
 
+pub mod carried;
 mod decode;
 pub mod disk;
 pub mod format;
@@ -27,7 +28,7 @@ use crate::source::{FileId, Sources, Span};
 use disk::{Content, Found};
 use format::{
     BaseFile, CatalogueFile, CodesFile, ComplaintFile, EngineFile, GaugesFile, HazardsFile, IdsFile,
-    MachinesFile, ProcedureHead, RereadsFile, SourcesFile,
+    MachinesFile, ProcedureHead, RelationsFile, RereadsFile, SourcesFile,
 };
 use markdown::NoFrontMatter;
 use place::FileKind;
@@ -42,6 +43,8 @@ pub struct Loaded {
     pub base: Option<Decoded<BaseFile>>,
     /// The catalogue.
     pub catalogue: Vec<Decoded<CatalogueFile>>,
+    /// Relations between values.
+    pub relations: Vec<Decoded<RelationsFile>>,
     /// Hazards.
     pub hazards: Vec<Decoded<HazardsFile>>,
     /// Manuals and bulletins.
@@ -139,6 +142,7 @@ impl Loaded {
             FileKind::Base => keep_one(&mut self.base, decode::decode(kind, file, &text, sink)),
             FileKind::Ids => keep_one(&mut self.ids, decode::decode(kind, file, &text, sink)),
             FileKind::Catalogue => read(&mut self.catalogue, kind, file, &text, sink),
+            FileKind::Relations => read(&mut self.relations, kind, file, &text, sink),
             FileKind::Hazards => read(&mut self.hazards, kind, file, &text, sink),
             FileKind::Sources => read(&mut self.manuals, kind, file, &text, sink),
             FileKind::Gauges => read(&mut self.gauges, kind, file, &text, sink),

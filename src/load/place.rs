@@ -5,7 +5,9 @@
 pub enum FileKind {
     /// `base.toml`
     Base,
-    /// `catalogue/*.toml`
+    /// `catalogue/relations*.toml`
+    Relations,
+    /// `catalogue/*.toml`, those of relations aside
     Catalogue,
     /// `hazards.toml`
     Hazards,
@@ -30,9 +32,10 @@ pub enum FileKind {
 }
 
 impl FileKind {
-    /// Every kind.
-    pub const ALL: [Self; 12] = [
+    /// Every kind; of two whose places take in a path, the narrower stands first.
+    pub const ALL: [Self; 13] = [
         Self::Base,
+        Self::Relations,
         Self::Catalogue,
         Self::Hazards,
         Self::Sources,
@@ -50,6 +53,7 @@ impl FileKind {
     pub const fn pattern(self) -> &'static str {
         match self {
             Self::Base => "base.toml",
+            Self::Relations => "catalogue/relations*.toml",
             Self::Catalogue => "catalogue/*.toml",
             Self::Hazards => "hazards.toml",
             Self::Sources => "sources.toml",
@@ -68,6 +72,7 @@ impl FileKind {
     pub const fn schema_name(self) -> &'static str {
         match self {
             Self::Base => "base",
+            Self::Relations => "relations",
             Self::Catalogue => "catalogue",
             Self::Hazards => "hazards",
             Self::Sources => "sources",
@@ -92,8 +97,9 @@ impl FileKind {
 fn matches(pattern: &str, path: &str) -> bool {
     let (wanted, parts) = (pattern.split('/'), path.split('/'));
     wanted.clone().count() == parts.clone().count()
-        && wanted.zip(parts).all(|(want, part)| match want.strip_prefix('*') {
-            Some(ending) => part.len() > ending.len() && part.ends_with(ending),
+        && wanted.zip(parts).all(|(want, part)| match want.split_once('*') {
+            Some(("", ending)) => part.len() > ending.len() && part.ends_with(ending),
+            Some((start, ending)) => part.strip_prefix(start).is_some_and(|rest| rest.ends_with(ending)),
             None => want == part,
         })
 }
@@ -109,5 +115,8 @@ mod tests {
         assert_eq!(FileKind::at("procedures/lash.md"), Some(FileKind::Procedure));
         assert_eq!(FileKind::at("procedures/lash.toml"), None);
         assert_eq!(FileKind::at("catalogue/.toml"), None);
+        assert_eq!(FileKind::at("catalogue/relations.toml"), Some(FileKind::Relations));
+        assert_eq!(FileKind::at("catalogue/relations-of-ours.toml"), Some(FileKind::Relations));
+        assert_eq!(FileKind::at("catalogue/top-end.toml"), Some(FileKind::Catalogue));
     }
 }

@@ -18,6 +18,7 @@ use super::place::FileKind;
 pub fn of(kind: FileKind) -> Value {
     match kind {
         FileKind::Base => input::<format::BaseFile>(),
+        FileKind::Relations => input::<format::RelationsFile>(),
         FileKind::Catalogue => input::<format::CatalogueFile>(),
         FileKind::Hazards => input::<format::HazardsFile>(),
         FileKind::Sources => input::<format::SourcesFile>(),

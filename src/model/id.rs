@@ -37,6 +37,8 @@ macro_rules! ids {
 ids! {
     /// Id of a catalogue entry, as `lash.exhaust`.
     EntryId
+    /// Id of a relation between values.
+    RelationId
     /// Id of a hazard.
     HazardId
     /// Id of a manual or bulletin.

@@ -12,6 +12,7 @@ mod engine;
 mod id;
 mod procedure;
 mod reference;
+mod relation;
 mod serial;
 mod statement;
 mod vocabulary;
@@ -26,10 +27,11 @@ pub use complaint::{Access, Cause, Check, Complaint};
 pub use engine::{Engine, Layout, Reach, Variant, Waiver};
 pub use id::{
     BuildId, CodeSetId, ComplaintId, EngineId, EntryId, GaugeId, HazardId, MachineId, MakerId, ProcedureId,
-    SourceId, VariantId,
+    RelationId, SourceId, VariantId,
 };
 pub use procedure::{Fitting, Link, Need, Piece, Procedure};
 pub use reference::{Gauge, Hazard, Machine, Maker, Source};
+pub use relation::{Holds, Relation, RelationFits};
 pub use serial::{SerialRow, row_of};
 pub use statement::{
     Confirmation, Fastener, Form, Identity, Misprint, Pin, Point, Printed, Provenance, Selection, Statement,
@@ -46,6 +48,8 @@ pub struct Model {
     pub groups: Vec<ServiceGroup>,
     /// Every entry of the catalogue.
     pub entries: BTreeMap<EntryId, Entry>,
+    /// Relations in force, the base's own first.
+    pub relations: Vec<Relation>,
     /// Every hazard.
     pub hazards: BTreeMap<HazardId, Hazard>,
     /// Every manual and bulletin.

@@ -12,6 +12,7 @@ mod names;
 mod procedure;
 mod reference;
 mod registry;
+mod relation;
 mod reread;
 pub mod rules;
 mod statement;
@@ -43,6 +44,7 @@ pub fn resolve(loaded: &Loaded, sink: &mut Sink) -> Model {
     let (makers, machines) = reference::machines(loaded);
     Model {
         base,
+        relations: relation::relations(loaded, &names, sink),
         hazards: reference::hazards(loaded),
         gauges: reference::gauges(loaded, &names, sink),
         procedures: procedure::procedures(loaded, &names, sink),

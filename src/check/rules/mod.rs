@@ -1,27 +1,43 @@
 //! The rules that look at a resolved base, one a file.
 
 pub mod access_in_a_circle;
+pub mod arithmetic_broken;
+pub mod bigger_when_higher;
 pub mod cause_never_shown;
+pub mod code_is_not_size;
 pub mod code_unknown;
 pub mod critical_unconfirmed;
 pub mod direction_in_prose;
 pub mod dual_units_disagree;
 pub mod dual_units_loose;
 pub mod engine_not_fitted;
+pub mod far_from_peers;
 pub mod file_name_differs;
 pub mod form_not_allowed;
 pub mod hazard_not_declared;
+pub mod intervals_out_of_order;
 pub mod kind_missing;
 pub mod missing_in_build;
 pub mod number_in_prose;
 pub mod outside_plausible;
 pub mod page_missing;
+pub mod point_off_curve;
 pub mod procedure_fits_nothing;
+pub mod relation_broken;
+pub mod relation_not_understood;
 pub mod set_to_outside_window;
 pub mod shares_sum_to_nothing;
+pub mod sheet_name_taken;
+pub mod sides_differ;
 pub mod source_missing;
+pub mod stages_out_of_order;
 pub mod step_unknown;
 pub mod superseded_source;
+pub mod table_out_of_step;
+pub mod teeth_unlike_ratio;
+pub mod thread_not_understood;
+pub mod torque_unlike_thread;
+pub mod torques_of_one_thread_differ;
 pub mod unit_of_another_kind;
 pub mod unknown_condition;
 pub mod unknown_place;
@@ -64,27 +80,43 @@ pub static LAST: &[&Rule] = &[&waiver_lapsed::RULE, &waiver_not_allowed::RULE];
 /// Every rule that looks at the base.
 pub static CHECKS: &[Check] = checks! {
     access_in_a_circle
+    arithmetic_broken
+    bigger_when_higher
     cause_never_shown
+    code_is_not_size
     code_unknown
     critical_unconfirmed
     direction_in_prose
     dual_units_disagree
     dual_units_loose
     engine_not_fitted
+    far_from_peers
     file_name_differs
     form_not_allowed
     hazard_not_declared
+    intervals_out_of_order
     kind_missing
     missing_in_build
     number_in_prose
     outside_plausible
     page_missing
+    point_off_curve
     procedure_fits_nothing
+    relation_broken
+    relation_not_understood
     set_to_outside_window
     shares_sum_to_nothing
+    sheet_name_taken
+    sides_differ
     source_missing
+    stages_out_of_order
     step_unknown
     superseded_source
+    table_out_of_step
+    teeth_unlike_ratio
+    thread_not_understood
+    torque_unlike_thread
+    torques_of_one_thread_differ
     unit_of_another_kind
     unknown_condition
     unknown_place

@@ -237,9 +237,17 @@ pub fn spec(model: &Model, statement: &Statement) -> SpecJson {
         ..SpecJson::default()
     };
     if model.withholds(statement) {
-        // Bolt pattern, fastener and misprint carry parts of the value.
-        let withheld = Some("not confirmed by a second reading");
-        return SpecJson { withheld, fastener: None, pattern: None, misprint: None, ..spec };
+        // Bolt pattern, fastener, misprint, remarks and the labels of the page may carry parts of the value.
+        return SpecJson {
+            withheld: Some("not confirmed by a second reading"),
+            fastener: None,
+            pattern: None,
+            misprint: None,
+            note: None,
+            waivers: Vec::new(),
+            source: SourceRefJson { row: None, column: None, footnote: None, ..spec.source },
+            ..spec
+        };
     }
     with_value(spec, &statement.form)
 }

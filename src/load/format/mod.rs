@@ -15,6 +15,7 @@ mod located;
 mod machine;
 mod procedure;
 mod reference;
+mod relation;
 mod reread;
 mod variant;
 
@@ -30,6 +31,7 @@ pub use located::{Located, OneOrMany, Text};
 pub use machine::{Fitted, Machine, MachinesFile, SerialSpan};
 pub use procedure::{Fits, ProcedureHead};
 pub use reference::{Gauge, GaugesFile, Hazard, HazardsFile, Source, SourcesFile};
+pub use relation::{Relation, RelationFits, RelationOff, RelationsFile};
 pub use reread::{Reread, RereadsFile};
 pub use variant::{Variant, VariantReach, Waiver, WaiverTarget};
 

@@ -31,6 +31,7 @@ pub(super) fn noun(kind: FileKind, path: &[Step]) -> &'static str {
             FileKind::Sources => "`sources.toml`",
             FileKind::Gauges => "`gauges.toml`",
             FileKind::Ids => "`ids.toml`",
+            FileKind::Relations => "a file of relations",
         },
         (_, "spec") => "a statement",
         (_, "reread") => "a reread",
@@ -54,6 +55,8 @@ pub(super) fn noun(kind: FileKind, path: &[Step]) -> &'static str {
         (_, "access") => "an access step",
         (_, "code") => "a code",
         (_, "retired") => "a retired id",
+        (_, "relation") => "a relation",
+        (_, "off") => "an `off` table",
         _ => "this table",
     }
 }

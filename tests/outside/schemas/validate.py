@@ -12,7 +12,7 @@ from pathlib import Path
 from jsonschema import Draft202012Validator
 
 PLACES = {
-    "base": "base.toml", "catalogue": "catalogue/*.toml", "hazards": "hazards.toml", "sources": "sources.toml",
+    "base": "base.toml", "catalogue": "catalogue/*.toml", "relations": "catalogue/relations*.toml", "hazards": "hazards.toml", "sources": "sources.toml",
     "gauges": "gauges.toml", "machines": "machines/*.toml", "engine": "engines/*/*.toml", "codes": "codes/*.toml",
     "procedure": "procedures/*.md", "complaint": "complaints/*.toml", "rereads": "rereads/*/*.toml", "ids": "ids.toml",
 }
@@ -44,7 +44,8 @@ def main():
         schema = json.loads((root / "schemas" / f"{kind}.schema.json").read_text(encoding="utf-8"))
         Draft202012Validator.check_schema(schema)
         validator = Draft202012Validator(schema)
-        wanted = [(path, True) for path in (root / "specs").glob(place)]
+        found = (root / "specs").glob(place)
+        wanted = [(path, True) for path in found if path.name.startswith("relations") == (kind == "relations")]
         for verdict in ("accept", "refuse"):
             found = list((corpus / kind / verdict).iterdir())
             assert found, f"no files to {verdict} of kind {kind}"
