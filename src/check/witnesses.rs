@@ -2,7 +2,7 @@
 
 use super::Subject;
 use crate::model::{Printed, Statement};
-use crate::quantity::{Value, Witness};
+use crate::quantity::{Value, Witness, beyond};
 
 /// The witnesses of one value of a statement: the plausible span, the second reading, the same entry
 /// elsewhere. `place` is that of [`crate::model::Form::alternatives`].
@@ -40,4 +40,11 @@ fn elsewhere<'a>(subject: &Subject<'a>, statement: &Statement, place: usize) -> 
     };
     let own = others(true);
     if own.is_empty() { others(false) } else { own }
+}
+
+/// Whether a value lies outside what is plausible for its entry: then that is what there is to say of it.
+pub fn implausible(subject: &Subject<'_>, statement: &Statement, value: &Value) -> bool {
+    let entry = subject.model.entries.get(&statement.identity.of);
+    let span = entry.and_then(|entry| entry.plausible.as_ref());
+    span.is_some_and(|span| beyond(value, &span.value).is_some())
 }

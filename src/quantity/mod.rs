@@ -19,8 +19,8 @@ pub use grade::{Grade, Part, PartName, disagreement, grade, parts};
 pub use kind::Kind;
 pub use number::Number;
 pub use slip::{
-    Beyond, Side, Slip, Witness, beyond, likely_slip_alone, likely_slips, likely_slips_beside, likely_text,
-    times_apart,
+    Beyond, Difference, Side, Slip, Witness, beyond, likely_slip_alone, likely_slips, likely_slips_beside,
+    likely_text, readings_differ, times_apart,
 };
 pub use unit::{Unit, UnitError};
 pub use value::{Limit, Shape, Value, ValueError, ValueProblem};

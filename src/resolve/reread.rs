@@ -16,6 +16,7 @@ use crate::load::format::{Located, Reread, RereadsFile, Spec};
 use crate::load::place::FileKind;
 use crate::load::{Decoded, Loaded};
 use crate::model::{Confirmation, Date, Engine, EngineId, Form, Identity, Printed, Statement, VariantId};
+use crate::quantity::Value;
 use crate::source::Span;
 
 /// Holds every second reading against its statement.
@@ -50,7 +51,9 @@ fn confirm_engine(
         let Some(second) = read(raw, file, variant.as_ref(), &engine.statements, around, reader) else {
             continue;
         };
-        let again = Again { second: &second, by: file.data.read_by.as_str(), on };
+        let entry = around.entries.get(&second.identity.of);
+        let plausible = entry.and_then(|entry| entry.plausible.as_ref()).map(|span| &span.value);
+        let again = Again { second: &second, by: file.data.read_by.as_str(), on, plausible };
         match find(engine, variant.as_ref(), &second.identity) {
             Some(first) if !first.understood || !second.understood => {}
             Some(first) => {
@@ -167,6 +170,8 @@ struct Again<'a> {
     second: &'a Statement,
     by: &'a str,
     on: Option<Date>,
+    /// The plausible span of its entry.
+    plausible: Option<&'a Value>,
 }
 
 impl Again<'_> {
@@ -178,7 +183,8 @@ impl Again<'_> {
         }
         if let Some((key, mine, theirs, at)) = value_difference(&first.form, &second.form) {
             let at = at.unwrap_or((second.span, first.span));
-            reader.sink.push(reread_differs::finding(at, first, key, &mine, &theirs));
+            let said = (key, mine.as_str(), theirs.as_str());
+            reader.sink.push(reread_differs::finding(at, first, &second.form, self.plausible, said));
             return Confirmation::Differs;
         }
         let elsewhere = differing_places(first, second);

@@ -11,12 +11,15 @@ pub mod direction_in_prose;
 pub mod dual_units_disagree;
 pub mod dual_units_loose;
 pub mod engine_not_fitted;
+pub mod far_from_its_pair;
 pub mod far_from_peers;
 pub mod file_name_differs;
 pub mod form_not_allowed;
 pub mod hazard_not_declared;
 pub mod intervals_out_of_order;
 pub mod kind_missing;
+pub mod limits_far_apart;
+pub mod min_for_max;
 pub mod missing_in_build;
 pub mod number_in_prose;
 pub mod outside_plausible;
@@ -29,6 +32,7 @@ pub mod set_to_outside_window;
 pub mod shares_sum_to_nothing;
 pub mod sheet_name_taken;
 pub mod sides_differ;
+pub mod single_value_as_limit;
 pub mod source_missing;
 pub mod stages_out_of_order;
 pub mod step_unknown;
@@ -90,12 +94,15 @@ pub static CHECKS: &[Check] = checks! {
     dual_units_disagree
     dual_units_loose
     engine_not_fitted
+    far_from_its_pair
     far_from_peers
     file_name_differs
     form_not_allowed
     hazard_not_declared
     intervals_out_of_order
     kind_missing
+    limits_far_apart
+    min_for_max
     missing_in_build
     number_in_prose
     outside_plausible
@@ -108,6 +115,7 @@ pub static CHECKS: &[Check] = checks! {
     shares_sum_to_nothing
     sheet_name_taken
     sides_differ
+    single_value_as_limit
     source_missing
     stages_out_of_order
     step_unknown

@@ -46,16 +46,17 @@ fn help(subject: &Subject<'_>, statement: &Statement, new: &Value, limit: &Value
     if offers.is_empty() { columns.to_owned() } else { format!("{columns} or {}", offers.join("; or ")) }
 }
 
-/// A greatest wear below the largest new size, or a least below which new parts already lie.
+/// A greatest wear not above the largest new size, or a least not below the smallest: a limit that new parts
+/// already touch leaves nothing to wear, and was taken from the column beside it.
 fn crosses(new: &Value, limit: &Value) -> bool {
     let si = |value: &Value, end: Option<Limit>| end.map(|end| value.unit().to_si(&end.exact));
     let (least, most) = (si(new, new.min()), si(new, new.max()));
     match limit.shape() {
         Shape::Max(_) | Shape::Under(_) => {
-            most.or(least).zip(si(limit, limit.max())).is_some_and(|(new, worn)| worn < new)
+            most.or(least).zip(si(limit, limit.max())).is_some_and(|(new, worn)| worn <= new)
         }
         Shape::Min(_) | Shape::Over(_) => {
-            least.or(most).zip(si(limit, limit.min())).is_some_and(|(new, worn)| worn > new)
+            least.or(most).zip(si(limit, limit.min())).is_some_and(|(new, worn)| worn >= new)
         }
         _ => false,
     }

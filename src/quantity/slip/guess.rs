@@ -151,7 +151,7 @@ fn not_converted(side: Side, wrong: &Value, right: &Value) -> Option<Meant> {
 }
 
 /// A tolerance or a limit lost or gained, a minimum for a maximum.
-fn other_shape(wrong: &Value, right: &Value) -> Vec<Meant> {
+pub(super) fn other_shape(wrong: &Value, right: &Value) -> Vec<Meant> {
     let shapes: Vec<(&str, Shape)> = match (wrong.shape().lone(), right.shape()) {
         (Some(number), Shape::Tolerance { plus, minus, .. }) => {
             let gap = |gap: &Number| converted(gap.exact(), wrong, right, true);

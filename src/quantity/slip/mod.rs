@@ -12,6 +12,7 @@ mod guess;
 mod miswriting;
 mod odds;
 mod print;
+mod readings;
 mod text;
 mod witness;
 
@@ -19,6 +20,7 @@ use super::{Grade, Value, grade};
 pub use beside::{likely_slip_alone, likely_slips_beside};
 use guess::{Guess, guesses};
 use odds::Odds;
+pub use readings::{Difference, readings_differ};
 pub use text::likely_text;
 pub use witness::{Beyond, Witness, beyond, times_apart};
 

@@ -5,6 +5,7 @@
 
 use num_traits::One;
 
+use super::super::exact::power_of_ten;
 use super::super::{Exact, Number, Shape, Value};
 use super::odds::Odds;
 
@@ -32,6 +33,11 @@ fn evenly(odds: Odds, value: &Value) -> Odds {
     let odds = if decimals.len() > 1 { odds.times((1, 20)) } else { odds };
     match (value.shape(), numbers.as_slice()) {
         (Shape::Range { min, max }, _) if min.exact() == max.exact() => odds.times((1, 50)),
+        // The upper limit is seldom several times the lower.
+        (Shape::Range { min, max }, _) if *max.exact() > min.exact() * power_of_ten(1) => odds.times((1, 30)),
+        (Shape::Range { min, max }, _) if *max.exact() > min.exact() * Exact::from_integer(4.into()) => {
+            odds.times((1, 6))
+        }
         (_, [only]) if only.decimals() > 0 && only.text().ends_with('0') => odds.times((1, 3)),
         _ => odds,
     }

@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use std::ops::Range;
 
 use super::super::value::LONGEST;
-use super::super::{Exact, Grade, Number, Shape, Value, ValueError, ValueProblem, grade};
+use super::super::{Grade, Number, Value, ValueError, ValueProblem, grade};
 use super::miswriting::undone;
 use super::odds::Odds;
 use super::{Side, Slip, print};
@@ -56,15 +56,7 @@ fn weight(odds: Odds, value: &Value, place: usize, others: &[&Value]) -> Option<
             Grade::Conflict => return None,
         };
     }
-    Some(if against.is_empty() && is_wide(value) { odds.times((1, 20)) } else { odds })
-}
-
-/// A range whose upper end is several times the lower is rare.
-fn is_wide(value: &Value) -> bool {
-    match value.shape() {
-        Shape::Range { min, max } => max.exact() > &(min.exact() * Exact::from_integer(4.into())),
-        _ => false,
-    }
+    Some(odds)
 }
 
 /// What happened, the text it then was, and how often that happens.

@@ -1,0 +1,55 @@
+//! `limits-far-apart`: a window whose ends are ten times apart has a decimal point in the wrong place at one of them.
+
+use super::dual_units_disagree::contradict;
+use crate::check::{Subject, witnesses};
+use crate::diag::{Finding, Rule, Sink};
+use crate::model::{Printed, Statement};
+use crate::quantity::{Shape, Value, Witness, likely_slip_alone, power_of_ten};
+
+/// See the page beside this file.
+pub static RULE: Rule = crate::rule!(
+    "limits_far_apart",
+    "limits-far-apart",
+    Warning,
+    Physics,
+    "one limit of a value is ten times the other or more"
+);
+
+/// Every range above zero; one that is implausible by itself is found elsewhere.
+pub fn check(subject: &Subject<'_>, sink: &mut Sink) {
+    for statement in subject.statements() {
+        for (place, forms) in statement.form.alternatives().into_iter().enumerate() {
+            let Some(first) = forms.first().filter(|one| are_far_apart(&one.value)) else { continue };
+            if !contradict(statement, forms) && !witnesses::implausible(subject, statement, &first.value) {
+                let known = witnesses::of(subject, statement, place);
+                sink.push(finding(statement, first, &known).about(statement.span));
+            }
+        }
+    }
+}
+
+/// A range of which both ends are above zero and one is ten times the other.
+fn are_far_apart(value: &Value) -> bool {
+    let Shape::Range { min, max } = value.shape() else { return false };
+    let zero = power_of_ten(0) - power_of_ten(0);
+    min.exact() > &zero && *max.exact() >= min.exact() * power_of_ten(1)
+}
+
+fn finding(statement: &Statement, printed: &Printed, known: &[Witness<'_>]) -> Finding {
+    let message = format!(
+        "the limits of {}, `{}`, are ten times apart or more",
+        statement.identity,
+        printed.value.text()
+    );
+    let fits = |meant: &Value| !are_far_apart(meant);
+    let help = likely_slip_alone(&printed.value, known, fits).map_or_else(
+        || "look at the page again: the decimal point of either limit".to_owned(),
+        |slip| {
+            format!(
+                "look at the page again: probably {}; write `{}` if the page says so",
+                slip.what, slip.offer
+            )
+        },
+    );
+    Finding::new(&RULE, printed.span, message, help)
+}
