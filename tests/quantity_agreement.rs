@@ -217,7 +217,7 @@ fn a_slip_is_named_and_mended() {
         ("0.20 ± 0.05 mm", "0.08 ± 0.02 in", "the decimal point moved", "0.008 ± 0.002 in"),
         ("0.20 ± 0.05 mm", "0.008 ± 0.02 in", "the decimal point moved", "0.008 ± 0.002 in"),
         ("25 N·m", "180 lbf·ft", "the decimal point moved", "18 lbf·ft"),
-        ("24.4 N·m", "180 lbf·ft", "the decimal point moved", "18 lbf·ft"),
+        ("24.4 N·m", "180 lbf·ft", "the decimal point moved", "18.0 lbf·ft"),
         ("25 N·m", "81 lbf·ft", "digits were swapped", "18 lbf·ft"),
         ("98 N·m", "722 lbf·ft", "a digit is doubled", "72 lbf·ft"),
         ("150 N·m", "11 lbf·ft", "a digit is missing", "111 lbf·ft"),
