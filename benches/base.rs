@@ -79,7 +79,7 @@ fn checking(texts: &Texts, table: &mut Table) -> Checked {
     let mut sink = Sink::default();
     let loaded = load::load(found(texts), &mut sink);
     table.time("resolve: references, values, builds", || {
-        drop(black_box(resolve::resolve(&loaded, &mut Sink::default())))
+        drop(black_box(resolve::resolve(&loaded, &mut Sink::default())));
     });
     let model = resolve::resolve(&loaded, &mut sink);
     let today = model.base.date;
@@ -93,7 +93,7 @@ fn checking(texts: &Texts, table: &mut Table) -> Checked {
 
 fn compiling(checked: &Checked, table: &mut Table) -> Tree {
     table.time("compile: handbook and bundle, in memory", || {
-        drop(black_box(emit::compile(checked).expect("compiled")))
+        drop(black_box(emit::compile(checked).expect("compiled")));
     });
     emit::compile(checked).expect("compiled")
 }
@@ -106,7 +106,7 @@ fn writing(tree: &Tree, table: &mut Table) {
         .time("floor: write the same files plainly", || write_plainly(tree, &plain.next().expect("endless")));
     let mut fresh = (0..).map(|number| folder.path().join(format!("new-{number}")));
     table.time("write: a new output", || {
-        emit::disk::write(tree, &fresh.next().expect("endless")).expect("written")
+        emit::disk::write(tree, &fresh.next().expect("endless")).expect("written");
     });
     let again = folder.path().join("new-0");
     table.time("write: the same output again", || emit::disk::write(tree, &again).expect("written"));
