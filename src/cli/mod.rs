@@ -8,8 +8,10 @@ mod check;
 mod compile;
 mod convert;
 mod coverage;
+mod draft;
 mod explain;
 mod reread;
+mod tidy;
 
 use std::io::Write;
 
@@ -93,6 +95,8 @@ fn dispatch(command: Command, out: &mut dyn Write, err: &mut dyn Write) -> Resul
         Command::Compile(arguments) => compile::run(&arguments, out, err),
         Command::Coverage(arguments) => coverage::run(&arguments, out, err),
         Command::Reread(arguments) => reread::run(&arguments, &mut std::io::stdin().lock(), out, err),
+        Command::Draft(arguments) => draft::run(&arguments, out, err),
+        Command::Tidy(arguments) => tidy::run(&arguments, out, err),
         Command::Convert(arguments) => convert::run(&arguments, out),
         Command::Explain(arguments) => explain::run(&arguments, out),
     }
