@@ -24,6 +24,10 @@ pub enum Command {
     Coverage(CoverageArguments),
     /// Ask a second reader for each value from the cited page, without showing the first reading
     Reread(RereadArguments),
+    /// Check and compile again after every change, until it is stopped
+    Preview(PreviewArguments),
+    /// Write the schemas that an editor completes and checks the files of this base with
+    Editor(EditorArguments),
     /// Write the file of a new engine, every entry still open
     Draft(DraftArguments),
     /// Write every value of a base one way, without changing a digit
@@ -131,6 +135,31 @@ pub struct RereadArguments {
     /// Which base.
     #[command(flatten)]
     pub specs: SpecsArgument,
+}
+
+/// Arguments of `preview`.
+#[derive(Args, Debug)]
+pub struct PreviewArguments {
+    /// Which base.
+    #[command(flatten)]
+    pub base: BaseArguments,
+    /// Directory that handbook and bundle are written to, as by `compile`
+    #[arg(long, value_name = "DIR", default_value = "public")]
+    pub out: PathBuf,
+    /// Stop after so many runs
+    #[arg(long, value_name = "RUNS")]
+    pub runs: Option<u32>,
+}
+
+/// Arguments of `editor`.
+#[derive(Args, Debug)]
+pub struct EditorArguments {
+    /// Which base.
+    #[command(flatten)]
+    pub base: BaseArguments,
+    /// Directory that the schemas are written to [default: `schemas` beside the base]
+    #[arg(long, value_name = "DIR")]
+    pub out: Option<PathBuf>,
 }
 
 /// Arguments of `draft`.
