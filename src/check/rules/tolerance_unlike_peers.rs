@@ -7,7 +7,7 @@ use super::dual_units_disagree::contradict;
 use crate::check::{Subject, witnesses};
 use crate::diag::{Finding, Rule, Sink};
 use crate::model::{EntryId, Printed, Statement};
-use crate::quantity::{Exact, Value, likely_slip_alone};
+use crate::quantity::{Exact, Shape, Value, likely_slip_alone};
 
 /// See the page beside this file.
 pub static RULE: Rule = crate::rule!(
@@ -22,6 +22,10 @@ pub static RULE: Rule = crate::rule!(
 const ENOUGH: usize = 4;
 /// So many times beyond the widest, or below the narrowest, is odd.
 const ODD: i64 = 5;
+/// What no page prints, a tolerance with more decimals than its value, is odd among fewer, and sooner.
+const ENOUGH_FOR_FINE: usize = 2;
+/// See [`ENOUGH_FOR_FINE`]: so many times below the narrowest.
+const ODD_IF_FINE: i64 = 3;
 /// Within so many times of the next is as it should be.
 const USUAL: i64 = 3;
 
@@ -55,18 +59,27 @@ fn width(value: &Value) -> Option<Exact> {
     (max > min).then(|| (max - min) * value.unit().factor())
 }
 
-fn odd_ones(subject: &Subject<'_>, mut group: Vec<Window<'_>>) -> Vec<Finding> {
-    if group.len() <= ENOUGH {
-        return Vec::new();
+/// Whether the tolerance is printed with more decimals than what it is the tolerance of: `5.0 ± 0.02 V`.
+fn is_finer_than_its_value(value: &Value) -> bool {
+    match value.shape() {
+        Shape::Tolerance { nominal, plus, minus } => {
+            plus.decimals() > nominal.decimals() && minus.decimals() > nominal.decimals()
+        }
+        _ => false,
     }
+}
+
+fn odd_ones(subject: &Subject<'_>, mut group: Vec<Window<'_>>) -> Vec<Finding> {
     group.sort_by(|one, other| one.width.cmp(&other.width));
-    let far = Exact::from_integer(ODD.into());
     let pairs =
         [(group.first().zip(group.get(1)), "narrow"), (group.last().zip(group.iter().nth_back(1)), "wide")];
     let odd = pairs.into_iter().filter_map(|(pair, how)| {
         let (window, next) = pair?;
         let (less, more) = if how == "narrow" { (window, next) } else { (next, window) };
-        (&less.width * &far < more.width).then(|| finding(subject, window, next, how, group.len() - 1))
+        let is_fine = how == "narrow" && is_finer_than_its_value(&window.printed.value);
+        let (enough, odd) = if is_fine { (ENOUGH_FOR_FINE, ODD_IF_FINE) } else { (ENOUGH, ODD) };
+        let is_odd = group.len() > enough && &less.width * Exact::from_integer(odd.into()) < more.width;
+        is_odd.then(|| finding(subject, window, next, how, group.len() - 1))
     });
     odd.collect()
 }
