@@ -110,19 +110,15 @@ impl<'a> Groups<'a> {
         Self(groups)
     }
 
-    /// The values of other engines that a value lies outside of, or an empty list where it lies among them; none where
-    /// too few engines have one.
-    pub fn outside(&self, statement: &Statement, span: Span) -> Option<Vec<Peer<'a>>> {
+    /// The values of enough other engines, if this one lies well outside them all.
+    pub fn unlike(&self, statement: &Statement, span: Span) -> Option<Vec<Peer<'a>>> {
         let mut own = self.0.iter().filter(|((of, ..), _)| **of == statement.identity.of);
         let (group, value) =
             own.find_map(|(_, group)| Some((group, group.iter().find(|peer| peer.printed.span == span)?)))?;
         let others = others(group, value, |_| true);
         let (least, most) = (others.first()?.log, others.last()?.log);
-        if engines(&others).len() < FEWEST_TO_TELL {
-            return None;
-        }
-        let is_outside = value.log < least - UNLIKE.ln() || value.log > most + UNLIKE.ln();
-        Some(if is_outside { others } else { Vec::new() })
+        let is_unlike = value.log < least - UNLIKE.ln() || value.log > most + UNLIKE.ln();
+        (is_unlike && engines(&others).len() >= FEWEST_TO_TELL).then_some(others)
     }
 }
 

@@ -51,22 +51,16 @@ fn finding(rule: &'static Rule, mut breach: Breach<'_>, groups: &Groups<'_>) -> 
     })
 }
 
-/// Which of several values is unlike that of every other engine, where all others are like: it comes first, and is said.
+/// The one value of several that is unlike that of every other engine: it comes first, and is said.
 fn odd_one(uses: &mut [Use<'_>], groups: &Groups<'_>) -> Option<String> {
-    let stated: Vec<usize> =
-        (0..uses.len()).filter(|place| uses.get(*place).is_some_and(|one| one.statement.is_some())).collect();
-    if stated.len() < 2 {
+    if uses.iter().filter(|one| one.statement.is_some()).count() < 2 {
         return None;
     }
-    let outside = |place: &usize| {
-        let one = uses.get(*place)?;
-        groups.outside(one.statement?, one.span)
-    };
-    let outside: Vec<_> = stated.iter().map(outside).collect::<Option<_>>()?;
-    let mut odd = outside.into_iter().zip(&stated).filter(|(peers, _)| !peers.is_empty());
-    let (Some((peers, place)), None) = (odd.next(), odd.next()) else { return None };
+    let unlike = |(place, one): (usize, &Use<'_>)| Some((place, groups.unlike(one.statement?, one.span)?));
+    let mut odd = uses.iter().enumerate().filter_map(unlike);
+    let (Some((place, peers)), None) = (odd.next(), odd.next()) else { return None };
     let (least, most) = (peers.first()?, peers.last()?);
-    uses.get_mut(..=*place)?.rotate_right(1);
+    uses.get_mut(..=place)?.rotate_right(1);
     Some(format!(
         "`{}` is the odd one out: {} other engines have `{}` to `{}`",
         uses.first()?.name,
