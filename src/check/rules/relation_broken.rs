@@ -40,7 +40,7 @@ fn finding(rule: &'static Rule, mut breach: Breach<'_>, groups: &Groups<'_>) -> 
     let help = parts.collect::<Vec<_>>().join("; ");
     let mut finding = Finding::new(rule, first.span, message, help);
     for other in others {
-        finding = finding.with(other.span, format!("`{}` is here", other.name));
+        finding = finding.with(other.span, format!("{} is here", other.name));
     }
     if let Some(span) = relation.holds.span {
         finding = finding.with(span, "the relation is here");
@@ -62,7 +62,7 @@ fn odd_one(uses: &mut [Use<'_>], groups: &Groups<'_>) -> Option<String> {
     let (least, most) = (peers.first()?, peers.last()?);
     uses.get_mut(..=place)?.rotate_right(1);
     Some(format!(
-        "`{}` is the odd one out: {} other engines have `{}` to `{}`",
+        "{} is the odd one out: {} other engines have `{}` to `{}`",
         uses.first()?.name,
         engines(&peers).len(),
         least.printed.value.text(),
