@@ -1,7 +1,7 @@
-//! Clean data gives no finding: thirteen engines by somebody who has not seen the catalogue's plausible spans.
+//! Clean data gives no finding: fourteen engines by somebody who has not seen the catalogue's plausible spans.
 //!
 //! They lie inside the ordinary range of practice: large and small, race and utility, a slow diesel of more than a litre, a
-//! racing fifty, an old twin in inches alone. A finding here is a false alarm: a span or a rule is too narrow, never the
+//! racing fifty, another that shares its oil with the gearbox, an old twin in inches alone. A finding here is a false alarm: a span or a rule is too narrow, never the
 //! engine.
 
 use std::path::Path;
@@ -21,7 +21,7 @@ fn engines_from_elsewhere_give_no_finding() {
     let mut all = read("tests/elsewhere");
     all.extend(read("specs").into_iter().filter(shared));
     let examined = baybook::examine(all, None);
-    assert_eq!(examined.summary.engines, 13);
+    assert_eq!(examined.summary.engines, 14);
     assert!(examined.summary.statements >= 600, "{}", examined.summary.statements);
     let found: Vec<_> = examined
         .findings

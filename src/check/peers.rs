@@ -18,7 +18,7 @@ const FEWEST: Crowd = Crowd { values: 8, engines: 6 };
 /// How many times the usual spread is far: 1.4826 MAD is one standard deviation of a normal distribution.
 const FAR: f64 = 6.0 * 1.4826;
 /// Less than this factor off is never far.
-const LEAST_FACTOR: f64 = 3.0;
+const LEAST_FACTOR: f64 = 5.0;
 /// A value with another this near is of another sort than the rest, not slipped: injectors of 2 Ω beside those of 12 Ω.
 const NEIGHBOUR: f64 = 2.0;
 

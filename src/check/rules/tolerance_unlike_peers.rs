@@ -3,6 +3,8 @@
 
 use std::collections::BTreeMap;
 
+use num_traits::{Signed, Zero};
+
 use super::dual_units_disagree::contradict;
 use crate::check::{Subject, witnesses};
 use crate::diag::{Finding, Rule, Sink};
@@ -26,6 +28,8 @@ const ODD: i64 = 5;
 const ENOUGH_FOR_FINE: usize = 2;
 /// See [`ENOUGH_FOR_FINE`]: so many times below the narrowest.
 const ODD_IF_FINE: i64 = 3;
+/// So many times beyond that of every other is odd for the width as a share of the middle.
+const ODD_BY_SHARE: i64 = 2;
 /// Within so many times of the next is as it should be.
 const USUAL: i64 = 3;
 
@@ -36,6 +40,8 @@ struct Window<'a> {
     /// Its place in [`crate::model::Form::alternatives`].
     place: usize,
     width: Exact,
+    /// The width as a share of the middle; none where that is zero.
+    share: Option<Exact>,
 }
 
 /// Every window with both ends, against all others of its entry and its role.
@@ -45,8 +51,9 @@ pub fn check(subject: &Subject<'_>, sink: &mut Sink) {
         for (place, forms) in statement.form.alternatives().into_iter().enumerate() {
             let Some(printed) = forms.first().filter(|_| !contradict(statement, forms)) else { continue };
             let Some(width) = width(&printed.value) else { continue };
+            let share = share(&printed.value);
             let group = groups.entry((&statement.identity.of, place)).or_default();
-            group.push(Window { statement, printed, place, width });
+            group.push(Window { statement, printed, place, width, share });
         }
     }
     let odd = groups.into_values().flat_map(|group| odd_ones(subject, group));
@@ -57,6 +64,22 @@ pub fn check(subject: &Subject<'_>, sink: &mut Sink) {
 fn width(value: &Value) -> Option<Exact> {
     let (min, max) = (value.min()?.exact, value.max()?.exact);
     (max > min).then(|| (max - min) * value.unit().factor())
+}
+
+/// How far apart both ends are beside the middle between them.
+fn share(value: &Value) -> Option<Exact> {
+    let (min, max) = (value.min()?.exact, value.max()?.exact);
+    let middle = (&min + &max).abs() / Exact::from_integer(2.into());
+    (!middle.is_zero()).then(|| (max - min) / middle)
+}
+
+/// Whether a window is as odd by its share as it is by its width: a coil of 4 Ω has a wider one than those of 0.4 Ω.
+fn is_odd_by_share(window: &Window<'_>, group: &[Window<'_>], how: &str) -> bool {
+    let others = group.iter().filter(|other| other.printed.span != window.printed.span);
+    let mut shares = others.filter_map(|other| other.share.as_ref());
+    let Some(share) = &window.share else { return true };
+    let odd = Exact::from_integer(ODD_BY_SHARE.into());
+    shares.all(|other| if how == "narrow" { share * &odd <= *other } else { *share >= other * &odd })
 }
 
 /// Whether the tolerance is printed with more decimals than what it is the tolerance of: `5.0 ± 0.02 V`.
@@ -79,6 +102,7 @@ fn odd_ones(subject: &Subject<'_>, mut group: Vec<Window<'_>>) -> Vec<Finding> {
         let is_fine = how == "narrow" && is_finer_than_its_value(&window.printed.value);
         let (enough, odd) = if is_fine { (ENOUGH_FOR_FINE, ODD_IF_FINE) } else { (ENOUGH, ODD) };
         let is_odd = group.len() > enough && &less.width * Exact::from_integer(odd.into()) < more.width;
+        let is_odd = is_odd && is_odd_by_share(window, &group, how);
         is_odd.then(|| finding(subject, window, next, how, group.len() - 1))
     });
     odd.collect()
