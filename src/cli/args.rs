@@ -26,6 +26,8 @@ pub enum Command {
     Reread(RereadArguments),
     /// Give a value in another unit, rounded so that no limit is widened
     Convert(ConvertArguments),
+    /// Work out which shim goes into which valve, buying and moving as few as can be
+    Shims(ShimsArguments),
     /// Explain a rule; without a name, list all rules
     Explain(ExplainArguments),
 }
@@ -167,6 +169,17 @@ pub struct ConvertArguments {
     pub value: String,
     /// The unit it is wanted in
     pub unit: String,
+    /// How the answer is written
+    #[arg(long, value_enum, default_value_t)]
+    pub format: Format,
+}
+
+/// Arguments of `shims`.
+#[derive(Args, Debug)]
+pub struct ShimsArguments {
+    /// The job: a TOML file with `window`, `stock` or `stock_steps`, and a `[[valves]]` table for each valve
+    #[arg(value_name = "JOB.toml")]
+    pub job: PathBuf,
     /// How the answer is written
     #[arg(long, value_enum, default_value_t)]
     pub format: Format,

@@ -10,6 +10,7 @@ mod convert;
 mod coverage;
 mod explain;
 mod reread;
+mod shims;
 
 use std::io::Write;
 
@@ -17,9 +18,10 @@ use clap::Parser;
 use serde_json::{Value, json};
 
 use crate::check::Checked;
-use crate::diag::{Severity, human, nearest};
+use crate::diag::{Finding, Severity, human, nearest};
 use crate::load::disk::{self, MachineError};
 use crate::model::{EngineId, Model};
+use crate::source::Sources;
 use args::{Arguments, BaseDirectory, Command, Format};
 
 /// Exit status of a run.
@@ -94,6 +96,7 @@ fn dispatch(command: Command, out: &mut dyn Write, err: &mut dyn Write) -> Resul
         Command::Coverage(arguments) => coverage::run(&arguments, out, err),
         Command::Reread(arguments) => reread::run(&arguments, &mut std::io::stdin().lock(), out, err),
         Command::Convert(arguments) => convert::run(&arguments, out),
+        Command::Shims(arguments) => shims::run(&arguments, out, err),
         Command::Explain(arguments) => explain::run(&arguments, out),
     }
 }
@@ -134,6 +137,31 @@ fn asks_for_json(arguments: &[std::ffi::OsString]) -> bool {
         || words
             .windows(2)
             .any(|pair| matches!(pair, [flag, format] if flag == "--format" && format == "json"))
+}
+
+/// Writes what is wrong with a file that belongs to no base.
+fn refuse(
+    findings: &[Finding],
+    sources: &Sources,
+    json: bool,
+    out: &mut dyn Write,
+    err: &mut dyn Write,
+) -> Result<Status, Failure> {
+    if json {
+        let first = findings.first();
+        let message = first.map_or("the file is not understood", |one| one.message.as_str());
+        let help = first.map_or("", |one| one.help.as_str());
+        let mut answer = failed(message, help);
+        if let Some(answer) = answer.as_object_mut() {
+            answer.insert("findings".to_owned(), crate::diag::json::list(findings, sources));
+        }
+        write_json(out, &answer)?;
+    } else {
+        for finding in findings {
+            writeln!(err, "{}\n", human::finding(finding, sources))?;
+        }
+    }
+    Ok(Status::Errors)
 }
 
 /// The proved base of a command that needs one; without, its findings have been written.
