@@ -14,6 +14,7 @@ mod explain;
 mod preview;
 mod reread;
 mod shims;
+mod sums;
 mod tidy;
 
 use std::io::Write;
@@ -82,8 +83,9 @@ pub fn run(arguments: impl IntoIterator<Item = std::ffi::OsString>) -> Status {
         }
         Err(error) if json => {
             let message = error.to_string();
-            let message = message.lines().next().unwrap_or_default().trim_start_matches("error: ");
-            _ = writeln!(out, "{}", failed(message, "see `baybook --help`"));
+            let said = message.lines().map(str::trim).take_while(|line| !line.is_empty());
+            let said = said.collect::<Vec<_>>().join(" ");
+            _ = writeln!(out, "{}", failed(said.trim_start_matches("error: "), "see `baybook --help`"));
             Status::Failed
         }
         Err(error) => {
@@ -104,6 +106,12 @@ fn dispatch(command: Command, out: &mut dyn Write, err: &mut dyn Write) -> Resul
         Command::Preview(arguments) => preview::run(&arguments, out, err),
         Command::Tidy(arguments) => tidy::run(&arguments, out, err),
         Command::Convert(arguments) => convert::run(&arguments, out),
+        Command::Torque(call) => sums::run(&call, out),
+        Command::Screw(call) => sums::run(&call, out),
+        Command::Sensor(call) => sums::run(&call, out),
+        Command::Battery(call) => sums::run(&call, out),
+        Command::Compression(call) => sums::run(&call, out),
+        Command::Sums(call) => sums::run(&call, out),
         Command::Shims(arguments) => shims::run(&arguments, out, err),
         Command::Explain(arguments) => explain::run(&arguments, out),
     }

@@ -4,4 +4,7 @@
 //! and gives the same digits on every machine. `tests/vectors` holds it and its twin in `site/compute`
 //! together.
 
+pub mod formula;
+pub mod real;
 pub mod shims;
+pub mod sums;
