@@ -15,12 +15,13 @@
    */
   function unit(text, draft, [from, to]) {
     const found = trim(text.slice(from, to));
+    const at = from + text.slice(from).indexOf(found);
     if (found === "") {
       throw problems.noUnit(text.slice(draft.start, draft.end));
     }
     const known = units.known(found);
     if (found.startsWith(":")) {
-      return ratio(text, draft, found, from + text.slice(from).indexOf(found) + found.length);
+      return ratio(text, draft, found, at + found.length);
     }
     if (known !== null) {
       return known;
@@ -28,8 +29,9 @@
     try {
       return units.parse(found);
     } catch (problem) {
-      const refusal = /** @type {Error} */ (problem);
-      throw (refusal.message.startsWith("unknown unit") && afterUnit(draft.shape, found)) || refusal;
+      const refusal = /** @type {BaybookRefusal} */ (problem);
+      const after = refusal.sort === "ambiguous" ? null : afterUnit(draft.shape, found);
+      throw after ?? Object.assign(refusal, { at });
     }
   }
 
@@ -48,7 +50,7 @@
     }
     const { shape } = draft;
     const turned = shape.form === "single" && shape.number.text === "1" && isNumber(second);
-    throw problems.malformed(text.slice(draft.start, end), turned ? [`${second}:1`] : []);
+    throw problems.malformed(text.slice(draft.start, end), turned ? [`${second}:1`] : [], draft.start);
   }
 
   /** @param {string} text */

@@ -116,7 +116,7 @@
     const [low, high] = [first.number, second.number];
     const up = low.exact.compare(high.exact) <= 0;
     const offer = plus ? `${low.text} +${high.text}/-0` : up ? `${low.text}..${high.text}` : `${low.text} +0/-${high.text}`;
-    return problems.malformed(cursor.text.slice(first.start, second.end), [offer]);
+    return problems.malformed(cursor.text.slice(first.start, second.end), [offer], first.start);
   }
 
   /**

@@ -146,16 +146,20 @@
     if (!new RegExp(`[${FIGURE}]`, "u").test(found)) {
       throw compute.problems.noNumber(rest.split(IS_SPACE)[0] ?? "");
     }
-    const number = unsigned(found);
-    const end = start + (negative ? 1 : 0) + found.length;
+    const begin = start + (negative ? 1 : 0);
+    const number = unsigned(found, begin);
+    const end = begin + found.length;
     if (!negative || number.exact.sign() === 0) {
       return { number, start, end };
     }
     return { number: { ...number, text: `-${number.text}`, exact: number.exact.negated() }, start, end };
   }
 
-  /** @param {string} text */
-  function unsigned(text) {
+  /**
+   * @param {string} text
+   * @param {number} at where it stands
+   */
+  function unsigned(text, at) {
     const { whole, fraction } = pieces(text);
     const wide = fraction !== null && fraction.some((digits) => bytes(digits) > MOST_FRACTION_DIGITS);
     if (text.replace(/[^0-9]/g, "").length > MOST_DIGITS || wide) {
@@ -163,7 +167,7 @@
     }
     const number = fraction === null ? decimal(whole) : mixed(whole, fraction);
     if (number === null) {
-      throw compute.problems.malformed(text, offers(text));
+      throw compute.problems.malformed(text, offers(text), at);
     }
     return number;
   }

@@ -26,8 +26,18 @@
     ["up", "max"],
   ]);
 
+  /**
+   * A refusal that a reader of readings can mend, with what it needs for that.
+   * @param {string} sort
+   * @param {string} message
+   * @param {string} help
+   * @param {Partial<BaybookRefusal>} facts
+   */
+  const sorted = (sort, message, help, facts = {}) =>
+    Object.assign(new Refusal(message, help), { sort, ...facts });
+
   compute.problems = {
-    empty: () => new Refusal("the value is empty", "write a number and its unit, such as `0.20 mm`"),
+    empty: () => sorted("empty", "the value is empty", "write a number and its unit, such as `0.20 mm`"),
 
     noNumber(found) {
       const message = found === "" ? "a number is missing" : `\`${found}\` stands where a number is due`;
@@ -42,18 +52,19 @@
         : new Refusal(message, `write \`${word}\` instead, such as \`${word} 0.10 mm\``);
     },
 
-    malformed(found, offers) {
+    malformed(found, offers, at) {
       const [first, ...rest] = offers;
       const message = `\`${found}\` is not a number`;
+      const refusal = (/** @type {string} */ help) => sorted("malformed", message, help, { found, offers, at });
       if (first === undefined) {
         const help = /[eE]/.test(found)
           ? "write the digits out, without an exponent"
           : "write digits with at most one point, or a fraction such as 1/4 or 2 1/2";
-        return new Refusal(message, help);
+        return refusal(help);
       }
       return rest.length === 0
-        ? new Refusal(message, `write \`${first}\``)
-        : new Refusal(message, `write \`${first}\` or \`${rest.join("` or `")}\`, whichever is meant`);
+        ? refusal(`write \`${first}\``)
+        : refusal(`write \`${first}\` or \`${rest.join("` or `")}\`, whichever is meant`);
     },
 
     tooManyDigits(found, most) {
@@ -62,7 +73,7 @@
     },
 
     noUnit: (number) =>
-      new Refusal(`\`${number}\` has no unit`, `write the unit after the number, such as \`${number} mm\``),
+      sorted("no-unit", `\`${number}\` has no unit`, `write the unit after the number, such as \`${number} mm\``),
 
     unitTwice(offer) {
       const way = offer === null ? ", such as `0.15..0.25 mm`" : `: \`${offer}\``;

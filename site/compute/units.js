@@ -213,7 +213,8 @@
     if (meanings !== undefined) {
       const names = meanings.map(([, meaning]) => meaning);
       const ways = meanings.map(([write, meaning]) => `\`${write}\` for ${meaning}`);
-      throw new Refusal(`\`${text}\` could mean ${names.join(" or ")}`, `write ${ways.join(", or ")}`);
+      const refusal = new Refusal(`\`${text}\` could mean ${names.join(" or ")}`, `write ${ways.join(", or ")}`);
+      throw Object.assign(refusal, { sort: "ambiguous", found: text, meanings: meanings.map(([write]) => write) });
     }
     const near = bytes(text) > LONGEST ? null : nearest(text);
     const help =

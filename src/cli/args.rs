@@ -34,6 +34,8 @@ pub enum Command {
     Tidy(TidyArguments),
     /// Give a value in another unit, rounded so that no limit is widened
     Convert(ConvertArguments),
+    /// Judge a reading against the limits of a build, or against limits as typed
+    Judge(super::judge::JudgeArguments),
     /// Explain a rule; without a name, list all rules
     Explain(ExplainArguments),
 }

@@ -11,6 +11,7 @@ mod coverage;
 mod draft;
 mod editor;
 mod explain;
+mod judge;
 mod preview;
 mod reread;
 mod tidy;
@@ -102,6 +103,7 @@ fn dispatch(command: Command, out: &mut dyn Write, err: &mut dyn Write) -> Resul
         Command::Preview(arguments) => preview::run(&arguments, out, err),
         Command::Tidy(arguments) => tidy::run(&arguments, out, err),
         Command::Convert(arguments) => convert::run(&arguments, out),
+        Command::Judge(arguments) => judge::run(&arguments, out, err),
         Command::Explain(arguments) => explain::run(&arguments, out),
     }
 }

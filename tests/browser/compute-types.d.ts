@@ -42,8 +42,15 @@ interface BaybookUnit {
   after(number: string): string;
 }
 
+/** What was given is wrong; with a `sort`, a reader of readings may mend it. */
 interface BaybookRefusal extends Error {
   help: string;
+  sort?: string;
+  found?: string;
+  offers?: string[];
+  meanings?: string[];
+  /** Where `found` stands in the text. */
+  at?: number;
 }
 
 /** One printed number; `ulp` is one unit of its finest digit. */
@@ -124,6 +131,84 @@ interface BaybookFailed {
   error: { message: string; help: string };
 }
 
+/** One number that a gauge showed; `assumed` if no unit was typed. */
+interface BaybookReading {
+  value: BaybookRational;
+  unit: BaybookUnit;
+  text: string;
+  assumed: boolean;
+}
+
+/** A limit of error, in a unit or in per cent of the reading. */
+type BaybookAccuracy = BaybookValue;
+
+interface BaybookGaugeInHand {
+  title: string;
+  sort: string;
+  span: BaybookValue;
+  error: BaybookAccuracy;
+}
+
+/** What a reading is judged by: printed forms, states and gauges as the bundle gives them. */
+interface BaybookQuestion {
+  window?: string[];
+  new?: string[];
+  wear_limit?: string[];
+  /** The trade's words for the two sides; `low` and `high` if left out. */
+  below?: string;
+  above?: string;
+  /** `new` for parts being fitted. */
+  fitting?: "new" | "used";
+  state?: "met" | "unmet" | "unanswered";
+  /** The state the limits are meant for, as `engine cold`. */
+  needs_state?: string[];
+  /** `sort` is the kind of what it shows, and that of its span if left out. */
+  gauge?: { title?: string; sort?: string; span: string; error: string };
+  accuracy?: string;
+  reading: string | { goes?: string | null; stops?: string | null };
+}
+
+interface BaybookMeasured {
+  value?: BaybookReading | undefined;
+  goes?: BaybookReading | undefined;
+  stops?: BaybookReading | undefined;
+}
+
+interface BaybookDistance {
+  min: string | null;
+  max: string | null;
+  unit: string;
+}
+
+/** The answer of `judge --format json`. */
+interface BaybookVerdict {
+  verdict: "in spec" | "out of spec" | "too close to call" | "cannot judge";
+  as_read: BaybookVerdict["verdict"];
+  direction: string | null;
+  by: BaybookDistance | null;
+  against: "window" | "new" | "wear_limit";
+  left: BaybookDistance | null;
+  settle: string | null;
+  because: string | null;
+}
+
+interface BaybookSpan {
+  low: BaybookRational;
+  high: BaybookRational | null;
+  closed: boolean;
+}
+
+interface BaybookBounds {
+  limits: BaybookValue;
+  min: BaybookLimit | null;
+  max: BaybookLimit | null;
+  verdict(span: BaybookSpan): "out of spec" | "too close to call" | "in spec";
+  crossesMin(span: BaybookSpan): boolean;
+  crossesMax(span: BaybookSpan): boolean;
+  beyond(span: BaybookSpan): BaybookDistance;
+  left(span: BaybookSpan): BaybookDistance;
+}
+
 interface BaybookCompute {
   Rational: {
     new (numer: bigint | number, denom?: bigint | number): BaybookRational;
@@ -147,7 +232,7 @@ interface BaybookCompute {
   problems: {
     empty(): BaybookRefusal;
     noNumber(found: string): BaybookRefusal;
-    malformed(found: string, offers: string[]): BaybookRefusal;
+    malformed(found: string, offers: string[], at: number): BaybookRefusal;
     tooManyDigits(found: string, most: number): BaybookRefusal;
     noUnit(number: string): BaybookRefusal;
     unitTwice(offer: string | null): BaybookRefusal;
@@ -171,6 +256,37 @@ interface BaybookCompute {
   /** Throws a `Refusal`. */
   converted(value: BaybookValue, to: BaybookUnit): BaybookConverted;
   convert(text: string, unit: string): BaybookConverted | BaybookFailed;
+  /** `read` and `value` throw a `Refusal`. */
+  readings: {
+    read(text: string, unit: BaybookUnit): BaybookReading;
+    value(text: string, unit: BaybookUnit): { value: BaybookValue; assumed: boolean };
+    alike(one: string, other: string): boolean;
+    otherKind(found: BaybookUnit, wanted: BaybookUnit): BaybookRefusal;
+  };
+  /** What a technician typed, as one number; without a unit it is taken in `unit`. */
+  reading(
+    text: string,
+    unit: string,
+  ):
+    | { ok: true; value: BaybookRational; unit: string; text: string; assumed: boolean }
+    | { ok: false; because: string; help: string };
+  spans: {
+    Span: {
+      new (low: BaybookRational, high: BaybookRational | null, closed: boolean): BaybookSpan;
+      at(value: BaybookRational): BaybookSpan;
+      around(value: BaybookRational, error: BaybookRational): BaybookSpan;
+    };
+    Bounds: new (limits: BaybookValue) => BaybookBounds;
+  };
+  gauges: {
+    accuracy(text: string, unit: BaybookUnit): BaybookAccuracy;
+    errorAt(error: BaybookAccuracy, reading: BaybookReading, unit: BaybookUnit): BaybookRational;
+    inHand(gauge: NonNullable<BaybookQuestion["gauge"]>): BaybookGaugeInHand;
+    unfit(gauge: BaybookGaugeInHand, readings: BaybookReading[], unit: BaybookUnit): string | null;
+  };
+  settle(bounds: BaybookBounds, measured: BaybookMeasured): string;
+  exactIn(reading: BaybookReading, unit: BaybookUnit): BaybookRational;
+  judge(question: BaybookQuestion): BaybookVerdict | BaybookFailed;
 }
 
 declare var baybookCompute: BaybookCompute;

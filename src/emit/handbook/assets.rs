@@ -59,6 +59,11 @@ const TABLE: &[Source] = table![
         "compute/grammar.js",
         "compute/value.js",
         "compute/convert.js",
+        "compute/reading.js",
+        "compute/span.js",
+        "compute/gauge.js",
+        "compute/settle.js",
+        "compute/judge.js",
     ],
 ];
 
