@@ -151,7 +151,7 @@ fn what_cannot_be_answered_is_refused_in_words() {
         ),
         ("adapter", vec![("torque", "80 J"), ("wrench", "40 cm"), ("adapter", "5 cm")], "torque"),
         ("adapter", vec![("torque", "80"), ("wrench", "40 cm"), ("adapter", "5 cm")], "unit"),
-        ("adapter", vec![("torque", "max 80 N·m"), ("wrench", "40 cm"), ("adapter", "5 cm")], "one value"),
+        ("adapter", vec![("torque", X),
         ("size", vec![("measured", "0 mm"), ("fitted", "2.60 mm"), ("target", "0.15 mm")], "measure again"),
         (
             "wear",

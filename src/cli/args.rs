@@ -50,6 +50,8 @@ pub enum Command {
     Compression(SumCall<4>),
     /// Every sum of the bench; those of fuel, timing, drive and wear
     Sums(SumCall<5>),
+    /// Judge a reading against the limits of a build, or against limits as typed
+    Judge(super::judge::JudgeArguments),
     /// Explain a rule; without a name, list all rules
     Explain(ExplainArguments),
 }

@@ -11,6 +11,7 @@ mod coverage;
 mod draft;
 mod editor;
 mod explain;
+mod judge;
 mod preview;
 mod reread;
 mod shims;
@@ -113,6 +114,7 @@ fn dispatch(command: Command, out: &mut dyn Write, err: &mut dyn Write) -> Resul
         Command::Compression(call) => sums::run(&call, out),
         Command::Sums(call) => sums::run(&call, out),
         Command::Shims(arguments) => shims::run(&arguments, out, err),
+        Command::Judge(arguments) => judge::run(&arguments, out, err),
         Command::Explain(arguments) => explain::run(&arguments, out),
     }
 }

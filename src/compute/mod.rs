@@ -5,6 +5,12 @@
 //! together.
 
 pub mod formula;
+pub mod judge;
+mod reading;
 pub mod real;
+mod refusal;
 pub mod shims;
 pub mod sums;
+
+pub use reading::{Reading, reading};
+pub use refusal::Refusal;

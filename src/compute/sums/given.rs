@@ -5,8 +5,10 @@
 
 use super::{Input, Sort, Sum, SumError};
 use crate::compute::formula::{Bound, Names};
+use crate::compute::reading::other_kind;
 use crate::compute::real::Real;
-use crate::quantity::{Exact, Number, Shape, Unit, Value, parse_exact};
+use crate::compute::{Refusal, reading};
+use crate::quantity::{Exact, Unit, parse_exact};
 
 /// The inputs as read.
 pub(super) struct Given {
@@ -61,9 +63,27 @@ fn help(input: &Input) -> String {
     format!("write it as `{}`", input.example)
 }
 
-/// The members of a list: between commas, semicolons or line ends.
+/// The members of a list: between semicolons, line ends, and commas that part no decimals.
 fn members(text: &str) -> impl Iterator<Item = &str> {
-    text.split([',', ';', '\n']).map(str::trim).filter(|member| !member.is_empty())
+    let is_digit = |letter: Option<char>| letter.is_some_and(|letter| letter.is_ascii_digit());
+    let parts = move |at: usize| {
+        let before = text.get(..at).and_then(|before| before.chars().next_back());
+        let after = text.get(at + 1..).and_then(|after| after.chars().next());
+        !(is_digit(before) && is_digit(after))
+    };
+    let ends = text.char_indices().filter(move |(at, letter)| match letter {
+        ';' | '\n' => true,
+        ',' => parts(*at),
+        _ => false,
+    });
+    let ends: Vec<_> = ends.map(|(at, _)| at).chain([text.len()]).collect();
+    let mut start = 0;
+    let members = ends.into_iter().map(move |end| {
+        let member = text.get(start..end).unwrap_or_default().trim();
+        start = end + 1;
+        member
+    });
+    members.filter(|member| !member.is_empty())
 }
 
 impl Given {
@@ -92,9 +112,7 @@ impl Given {
                 };
                 members(text).map(point).collect::<Result<_, _>>().map(Bound::Points)
             }
-            Sort::Number => Number::parse(text)
-                .map(|number| plain(number.exact().clone()))
-                .map_err(|error| wrong(input, error.message(), &help(input))),
+            Sort::Number => plain_number(input, text).map(plain),
             Sort::Word { words } => {
                 let place = words.iter().position(|word| *word == text);
                 place.map(|place| plain(Exact::from_integer(place.into()))).ok_or_else(|| {
@@ -110,27 +128,27 @@ impl Given {
 }
 
 /// One quantity in the unit the formulas work in, and the unit it was typed in.
+///
+/// A unit must be typed: the sheet offers them, and a length taken in the wrong one is a wrong answer.
 fn quantity(input: &Input, text: &str, unit: &str) -> Result<(Exact, Unit), SumError> {
     let wanted = Unit::parse(unit).map_err(|error| wrong(input, error.message(unit), &error.help()))?;
-    let value = Value::parse(text)
-        .map_err(|error| wrong(input, format!("{}: {}", input.title, error.message()), &error.help()))?;
-    let typed = value.unit();
-    let (Shape::Single(number) | Shape::Turn(number)) = value.shape() else {
-        return Err(wrong(
-            input,
-            format!("{} is one value, and `{text}` is none", input.title),
-            &help(input),
-        ));
-    };
-    if !typed.converts_to(wanted) {
-        let message = format!(
-            "{} is a {}, and {} is a unit of {}",
-            input.title,
-            wanted.kind().title(),
-            typed.symbol(),
-            typed.kind().title()
-        );
-        return Err(wrong(input, message, &help(input)));
+    let refused =
+        |refusal: Refusal| wrong(input, format!("{}: {}", input.title, refusal.message), &refusal.help);
+    let read = reading(text, wanted).map_err(refused)?;
+    if read.assumed {
+        return Err(wrong(input, format!("{}: `{text}` has no unit", input.title), &help(input)));
     }
-    Ok((wanted.from_si(&typed.to_si(number.exact())), typed))
+    if !read.unit.converts_to(wanted) {
+        return Err(refused(other_kind(read.unit, wanted)));
+    }
+    Ok((read.exact_in(wanted), read.unit))
+}
+
+/// A number without a unit; one written as a ratio to one is taken too.
+fn plain_number(input: &Input, text: &str) -> Result<Exact, SumError> {
+    let one = Unit::parse(":1").map_err(|error| wrong(input, error.message(":1"), &error.help()))?;
+    let read = reading(text, one);
+    let read =
+        read.map_err(|refusal| wrong(input, format!("{}: {}", input.title, refusal.message), &refusal.help))?;
+    Ok(read.exact_in(one))
 }

@@ -48,6 +48,23 @@ const TABLE: &[Source] = table![
     "age.js": ["age.js"],
     "serial.js": ["serial.js"],
     "chooser.js": ["chooser.js"],
+    "compute.js": [
+        "compute/rational.js",
+        "compute/unit-table.js",
+        "compute/units.js",
+        "compute/problems.js",
+        "compute/number.js",
+        "compute/ending.js",
+        "compute/cursor.js",
+        "compute/grammar.js",
+        "compute/value.js",
+        "compute/convert.js",
+        "compute/reading.js",
+        "compute/span.js",
+        "compute/gauge.js",
+        "compute/settle.js",
+        "compute/judge.js",
+    ],
 ];
 
 /// An asset as it is written.
