@@ -5,6 +5,7 @@
 //! together.
 
 pub mod judge;
+pub mod order;
 mod reading;
 mod refusal;
 

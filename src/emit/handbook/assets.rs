@@ -64,6 +64,9 @@ const TABLE: &[Source] = table![
         "compute/gauge.js",
         "compute/settle.js",
         "compute/judge.js",
+        "compute/order-job.js",
+        "compute/order-search.js",
+        "compute/order.js",
     ],
 ];
 
