@@ -89,14 +89,12 @@ impl Job {
         let cause_ids = places("cause", causes.iter().map(|one| &one.id))?;
         let access_ids = places("access step", access.iter().map(|one| &one.id))?;
         places("check", checks.iter().map(|one| &one.id))?;
-        for cause in causes.iter().filter(|one| one.share.is_negative()) {
-            return Err(below_zero(&cause.id));
-        }
-        let opened = access.iter().map(|one| (&one.id, &one.minutes));
-        for (id, _) in
-            checks.iter().map(|one| (&one.id, &one.minutes)).chain(opened).filter(|(_, n)| n.is_negative())
-        {
-            return Err(below_zero(id));
+        let shares = causes.iter().map(|one| (&one.id, &one.share));
+        let minutes = checks.iter().map(|one| (&one.id, &one.minutes));
+        let opening = access.iter().map(|one| (&one.id, &one.minutes));
+        if let Some((id, _)) = shares.chain(minutes).chain(opening).find(|(_, number)| number.is_negative()) {
+            let help = "shares and minutes are zero or more";
+            return Err(Refusal::new(format!("a number of `{id}` is below zero"), help));
         }
         let direct: Vec<Set> = access
             .iter()
@@ -234,8 +232,4 @@ fn whole(numbers: impl Iterator<Item = Exact> + Clone) -> (Vec<BigInt>, BigInt) 
     let common =
         numbers.clone().fold(BigInt::from(1), |common, one| num_integer::lcm(common, one.denom().clone()));
     (numbers.map(|one| (one * &common).to_integer()).collect(), common)
-}
-
-fn below_zero(id: &str) -> Refusal {
-    Refusal::new(format!("a number of `{id}` is below zero"), "shares and minutes are zero or more")
 }
