@@ -14,6 +14,8 @@ mod explain;
 mod judge;
 mod preview;
 mod reread;
+mod shims;
+mod sums;
 mod tidy;
 
 use std::io::Write;
@@ -22,9 +24,10 @@ use clap::Parser;
 use serde_json::{Value, json};
 
 use crate::check::Checked;
-use crate::diag::{Severity, human, nearest};
+use crate::diag::{Finding, Severity, human, nearest};
 use crate::load::disk::{self, MachineError};
 use crate::model::{EngineId, Model};
+use crate::source::Sources;
 use args::{Arguments, BaseDirectory, Command, Format};
 
 /// Exit status of a run.
@@ -81,8 +84,9 @@ pub fn run(arguments: impl IntoIterator<Item = std::ffi::OsString>) -> Status {
         }
         Err(error) if json => {
             let message = error.to_string();
-            let message = message.lines().next().unwrap_or_default().trim_start_matches("error: ");
-            _ = writeln!(out, "{}", failed(message, "see `baybook --help`"));
+            let said = message.lines().map(str::trim).take_while(|line| !line.is_empty());
+            let said = said.collect::<Vec<_>>().join(" ");
+            _ = writeln!(out, "{}", failed(said.trim_start_matches("error: "), "see `baybook --help`"));
             Status::Failed
         }
         Err(error) => {
@@ -103,6 +107,13 @@ fn dispatch(command: Command, out: &mut dyn Write, err: &mut dyn Write) -> Resul
         Command::Preview(arguments) => preview::run(&arguments, out, err),
         Command::Tidy(arguments) => tidy::run(&arguments, out, err),
         Command::Convert(arguments) => convert::run(&arguments, out),
+        Command::Torque(call) => sums::run(&call, out),
+        Command::Screw(call) => sums::run(&call, out),
+        Command::Sensor(call) => sums::run(&call, out),
+        Command::Battery(call) => sums::run(&call, out),
+        Command::Compression(call) => sums::run(&call, out),
+        Command::Sums(call) => sums::run(&call, out),
+        Command::Shims(arguments) => shims::run(&arguments, out, err),
         Command::Judge(arguments) => judge::run(&arguments, out, err),
         Command::Explain(arguments) => explain::run(&arguments, out),
     }
@@ -144,6 +155,31 @@ fn asks_for_json(arguments: &[std::ffi::OsString]) -> bool {
         || words
             .windows(2)
             .any(|pair| matches!(pair, [flag, format] if flag == "--format" && format == "json"))
+}
+
+/// Writes what is wrong with a file that belongs to no base.
+fn refuse(
+    findings: &[Finding],
+    sources: &Sources,
+    json: bool,
+    out: &mut dyn Write,
+    err: &mut dyn Write,
+) -> Result<Status, Failure> {
+    if json {
+        let first = findings.first();
+        let message = first.map_or("the file is not understood", |one| one.message.as_str());
+        let help = first.map_or("", |one| one.help.as_str());
+        let mut answer = failed(message, help);
+        if let Some(answer) = answer.as_object_mut() {
+            answer.insert("findings".to_owned(), crate::diag::json::list(findings, sources));
+        }
+        write_json(out, &answer)?;
+    } else {
+        for finding in findings {
+            writeln!(err, "{}\n", human::finding(finding, sources))?;
+        }
+    }
+    Ok(Status::Errors)
 }
 
 /// The proved base of a command that needs one; without, its findings have been written.

@@ -68,6 +68,18 @@ const TABLE: &[Source] = table![
         "compute/order-search.js",
         "compute/order.js",
     ],
+    "sums.js": [
+        "compute/real.js",
+        "compute/curve.js",
+        "compute/formula.js",
+        "compute/sums.js",
+        "sums.js",
+    ],
+    "shims.js": [
+        "compute/assignment.js",
+        "compute/shim-job.js",
+        "compute/shims.js",
+    ],
 ];
 
 /// An asset as it is written.
