@@ -62,20 +62,34 @@
   function walk(job, start, sequence, total) {
     let { left, open } = start;
     let gone = 0n;
-    return sequence.map((at) => {
-      const opens = (job.needs[at] ?? 0n) & ~open;
-      const minutes = (job.checkMinutes[at] ?? 0n) + sum(job.accessMinutes, opens);
-      const finds = (job.shows[at] ?? 0n) & left;
-      gone += minutes;
-      [left, open] = [left & ~finds, open | opens];
+    return sequence.map((at, place) => {
+      const here = rate(job, left, open, at);
+      const rest = sequence.slice(place + 1).map((other) => rate(job, left, open, other));
+      gone += here.minutes;
+      [left, open] = [left & ~here.shows, open | here.opens];
       return {
         check: job.checks[at] ?? "",
-        opens: members(opens).map((step) => job.access[step] ?? ""),
-        minutes: new Rational(minutes, job.minute),
+        opens: members(here.opens).map((step) => job.access[step] ?? ""),
+        minutes: new Rational(here.minutes, job.minute),
         by: new Rational(gone, job.minute),
-        finds: share(sum(job.weights, finds), total),
+        finds: share(here.finds, total),
+        quickest: here.finds !== 0n && !rest.some((other) => other.finds * here.minutes > here.finds * other.minutes),
       };
     });
+  }
+
+  /**
+   * What a check would find, and what that would take.
+   * @param {BaybookJob} job
+   * @param {bigint} left
+   * @param {bigint} open
+   * @param {number} at
+   */
+  function rate(job, left, open, at) {
+    const shows = job.shows[at] ?? 0n;
+    const opens = (job.needs[at] ?? 0n) & ~open;
+    const minutes = (job.checkMinutes[at] ?? 0n) + sum(job.accessMinutes, opens);
+    return { shows, opens, minutes, finds: sum(job.weights, shows & left) };
   }
 
   /** @param {BaybookOrderStep[]} steps */

@@ -230,13 +230,17 @@ interface BaybookJob {
   needs: bigint[];
 }
 
-/** One check where it stands; `by` is minutes gone when it is done, `finds` its share of what is left. */
+/**
+ * One check where it stands: `by` is minutes gone when it is done, `finds` its share of what is left, `quickest`
+ * if no other would find as much for its minutes at this place.
+ */
 interface BaybookOrderStep {
   check: string;
   opens: string[];
   minutes: BaybookRational;
   by: BaybookRational;
   finds: BaybookRational;
+  quickest: boolean;
 }
 
 /** The answer of `order --format json`; `proved` is false where there is too much for a proof. */

@@ -23,6 +23,8 @@ pub struct Step {
     pub by: Exact,
     /// Share of the jobs that are left in which it is the first to show.
     pub finds: Exact,
+    /// True if no other check would find as much for its minutes, access with them, at this place.
+    pub quickest: bool,
 }
 
 /// The best order. As JSON, the answer of `order`.
@@ -105,21 +107,43 @@ fn start(job: &Job, findings: &Findings) -> Result<(State, Set), Refusal> {
 fn walk(job: &Job, start: State, sequence: &[usize], total: &BigInt) -> Vec<Step> {
     let (mut state, mut gone) = (start, BigInt::zero());
     let mut steps = Vec::with_capacity(sequence.len());
-    for (at, shows, needs, minutes) in sequence.iter().filter_map(|at| job.each().nth(*at)) {
-        let Some(check) = job.checks.get(at) else { continue };
-        let opens = needs & !state.open;
-        let minutes = minutes + job.opening(opens);
-        gone += &minutes;
+    for (at, check) in sequence.iter().filter_map(|at| Some((*at, job.checks.get(*at)?))) {
+        let Some(here) = rate(job, state, at) else { continue };
+        gone += &here.minutes;
+        let rest = sequence.iter().skip(steps.len() + 1).filter_map(|at| rate(job, state, *at));
         steps.push(Step {
             check: check.id.clone(),
-            opens: members(opens).filter_map(|at| Some(job.access.get(at)?.id.clone())).collect(),
-            minutes: Exact::new(minutes, job.minute.clone()),
+            opens: members(here.opens).filter_map(|at| Some(job.access.get(at)?.id.clone())).collect(),
             by: Exact::new(gone.clone(), job.minute.clone()),
-            finds: share(&job.weight(shows & state.left), total),
+            finds: share(&here.finds, total),
+            quickest: !here.finds.is_zero() && rest.into_iter().all(|other| !other.beats(&here)),
+            minutes: Exact::new(here.minutes, job.minute.clone()),
         });
-        state = State { left: state.left & !shows, open: state.open | opens };
+        state = State { left: state.left & !here.shows, open: state.open | here.opens };
     }
     steps
+}
+
+/// What a check would find, and what that would take.
+struct Rate {
+    shows: Set,
+    opens: Set,
+    finds: BigInt,
+    minutes: BigInt,
+}
+
+impl Rate {
+    /// Cross-multiplied, so that a check of no minutes has the highest rate.
+    fn beats(&self, other: &Self) -> bool {
+        &self.finds * &other.minutes > &other.finds * &self.minutes
+    }
+}
+
+fn rate(job: &Job, state: State, check: usize) -> Option<Rate> {
+    let (_, shows, needs, minutes) = job.each().nth(check)?;
+    let opens = needs & !state.open;
+    let finds = job.weight(shows & state.left);
+    Some(Rate { shows, opens, finds, minutes: minutes + job.opening(opens) })
 }
 
 fn expected(steps: &[Step]) -> Exact {

@@ -64,6 +64,8 @@ const TABLE: &[Source] = table![
         "compute/gauge.js",
         "compute/settle.js",
         "compute/judge.js",
+    ],
+    "order.js": [
         "compute/order-job.js",
         "compute/order-search.js",
         "compute/order.js",
