@@ -26,9 +26,12 @@ fn examples(sum: &Sum) -> BTreeMap<String, String> {
     sum.inputs.iter().map(|input| (input.key.to_owned(), input.example.to_owned())).collect()
 }
 
+/// A sum, what is typed, which answer, its text, and where that comes from.
+type Published = (&'static str, Vec<(&'static str, &'static str)>, &'static str, &'static str, &'static str);
+
 /// Values published outside the project; the source stands beside each.
 #[rustfmt::skip]
-fn published() -> Vec<(&'static str, Vec<(&'static str, &'static str)>, &'static str, &'static str, &'static str)> {
+fn published() -> Vec<Published> {
     vec![
         // US Navy, NAVEDTRA 14315: 100, 12, 6 gives 66.7.
         ("adapter", vec![("torque", "100 lbf·ft"), ("wrench", "12 in"), ("adapter", "6 in")], "set", "66.7 lbf·ft", "NAVEDTRA 14315"),
@@ -151,7 +154,11 @@ fn what_cannot_be_answered_is_refused_in_words() {
         ),
         ("adapter", vec![("torque", "80 J"), ("wrench", "40 cm"), ("adapter", "5 cm")], "torque"),
         ("adapter", vec![("torque", "80"), ("wrench", "40 cm"), ("adapter", "5 cm")], "unit"),
-        ("adapter", vec![("torque", X),
+        (
+            "adapter",
+            vec![("torque", "max 80 N·m"), ("wrench", "40 cm"), ("adapter", "5 cm")],
+            "more than one number",
+        ),
         ("size", vec![("measured", "0 mm"), ("fitted", "2.60 mm"), ("target", "0.15 mm")], "measure again"),
         (
             "wear",
@@ -199,6 +206,45 @@ fn vector(sum: &Sum, given: &BTreeMap<String, String>) -> Json {
             json!({ "sum": sum.id, "given": given, "refused": { "input": error.input, "message": error.message, "help": error.help } })
         }
     }
+}
+
+const TABLE: &str = "site/compute/sum-table.js";
+
+const TABLE_HEAD: &str = r#"// @ts-check
+/*
+ * The table of bench sums, written from the compiler's own in src/compute/sums by a test: change it there.
+ */
+(() => {
+  "use strict";
+
+  /** @type {BaybookSum[]} */
+  const table = [
+"#;
+
+/// The table as the handbook's script has it: what the sheet itself shows is left out.
+fn table_script() -> String {
+    let row = |sum: &Sum| {
+        let mut row = serde_json::to_value(sum).unwrap();
+        let keys = row.as_object_mut().unwrap();
+        for shown in ["answers_what", "formula", "source", "cautions"] {
+            keys.remove(shown);
+        }
+        format!("    {row},\n")
+    };
+    let rows: String = all().map(row).collect();
+    format!("{TABLE_HEAD}{rows}  ];\n\n  globalThis.baybookCompute.sumTable = table;\n}})();\n")
+}
+
+#[test]
+fn the_script_s_table_is_the_compiler_s() {
+    let path = Path::new(env!("CARGO_MANIFEST_DIR")).join(TABLE);
+    if std::env::var_os("BLESS").is_some() {
+        std::fs::write(&path, table_script()).unwrap();
+    }
+    assert!(
+        std::fs::read_to_string(&path).unwrap_or_default() == table_script(),
+        "{TABLE}: run with BLESS=1"
+    );
 }
 
 #[test]

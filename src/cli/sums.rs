@@ -71,7 +71,7 @@ fn flag(input: &'static Input) -> Arg {
         Sort::Word { words } => format!(": {}", words.join(", ")),
         _ => String::new(),
     };
-    let help = format!("{}{words} ({example})", capital(input.title));
+    let help = format!("{}{words} ({example})", input.heading());
     Arg::new(input.key)
         .long(input.key)
         .value_name(input.key)
@@ -79,11 +79,6 @@ fn flag(input: &'static Input) -> Arg {
         .required(input.unless.is_none())
         .allow_hyphen_values(true)
         .action(clap::ArgAction::Append)
-}
-
-fn capital(text: &str) -> String {
-    let mut letters = text.chars();
-    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
 }
 
 impl<const GROUP: usize> FromArgMatches for SumCall<GROUP> {

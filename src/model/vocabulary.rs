@@ -194,6 +194,16 @@ impl SignalWord {
             Self::Notice => "NOTICE",
         }
     }
+
+    /// The word in small letters, as style sheets have it.
+    pub const fn class(self) -> &'static str {
+        match self {
+            Self::Danger => "danger",
+            Self::Warning => "warning",
+            Self::Caution => "caution",
+            Self::Notice => "notice",
+        }
+    }
 }
 
 impl SourceClass {

@@ -74,6 +74,7 @@ type BaybookSumOutcome =
   | { refused: { input: string | null; message: string; help: string } };
 
 interface BaybookCompute {
+  sumTable: BaybookSum[];
   real: {
     exact(value: BaybookRational): BaybookReal;
     pi: BaybookReal;

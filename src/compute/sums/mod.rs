@@ -212,6 +212,12 @@ const fn word(
 }
 
 impl Input {
+    /// What it is, with a capital letter: the label of its field.
+    pub fn heading(&self) -> String {
+        let mut letters = self.title.chars();
+        letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
+    }
+
     /// The same, with what stands if nothing is typed; empty for nothing.
     const fn or(self, unless: &'static str) -> Self {
         Self { unless: Some(unless), ..self }

@@ -19,7 +19,7 @@ const LINE_POINTS: Input = Input {
     example: "20 kPa abs = 0.5 V, 100 kPa abs = 4.1 V",
 };
 
-const NTC: &str = "R = R₀ · exp[β(1⁄T − 1⁄T₀)] between two points: ln R is a straight line over 1⁄T; a component maker's generic 10 kΩ table agrees within 0.2 % between points 20 K apart";
+const NTC: &str = "R = R₀ · exp[β(1/T − 1/T₀)] between two points: ln R is a straight line over 1/T; a component maker's generic 10 kΩ table agrees within 0.2 % between points 20 K apart";
 
 pub(super) const SUMS: &[Sum] = &[
     Sum {
@@ -29,7 +29,7 @@ pub(super) const SUMS: &[Sum] = &[
         answers_what: "What a thermistor should read at a temperature, between the points the manual gives.",
         inputs: &[NTC_POINTS, one("at", "temperature", "°C", "50 °C")],
         answers: &[answer("reads", "should read", "thermistor(points, at)", "Ω", 4)],
-        formula: "ln R straight over 1 ⁄ T between two points; nothing beyond them",
+        formula: "ln R straight over 1/T between two points; nothing beyond them",
         source: NTC,
         cautions: &[(
             Notice,
@@ -45,7 +45,7 @@ pub(super) const SUMS: &[Sum] = &[
         inputs: &[NTC_POINTS, one("reads", "resistance", "Ω", "1.2 kΩ")],
         must: &[("reads > 0", "the resistance is above zero")],
         answers: &[answer("at", "is", "back_thermistor(points, reads)", "°C", 4)],
-        formula: "ln R straight over 1 ⁄ T between two points; nothing beyond them",
+        formula: "ln R straight over 1/T between two points; nothing beyond them",
         source: NTC,
         cautions: &[(Caution, "A hot sensor sits in hot coolant: let the engine cool before taking it out.")],
         ..BLANK

@@ -127,7 +127,7 @@ pub(super) const SUMS: &[Sum] = &[
             "1",
             "K: black 0.30, zinc 0.20, lubricated 0.18, anti-seize 0.12 (Shigley). Proof strength: 8.8 580 MPa, 9.8 650, 10.9 830, 12.9 970 (ISO 898-1).",
         )],
-        formula: "A = π⁄4 · (d − 13√3⁄24 · P)²; T = K · d · share · proof strength · A",
+        formula: "A = π/4 · (d − 13√3/24 · P)²; T = K · d · share · proof strength · A",
         source: "ISO 724 and ISO 898-1 for area and strength; T = K·d·F, Shigley, Mechanical Engineering Design",
         cautions: &[(
             Warning,
@@ -180,7 +180,7 @@ pub(super) const SUMS: &[Sum] = &[
         id: "size",
         group: Group::Screw,
         title: "One shim",
-        answers_what: "Which shim brings one valve to its target; `baybook shims` plans a whole head.",
+        answers_what: "Which shim brings one valve to its target.",
         inputs: &[
             one("measured", "lash as measured", "mm", "0.09 mm"),
             one("fitted", "shim that is in it", "mm", "2.60 mm"),

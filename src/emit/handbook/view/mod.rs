@@ -21,6 +21,8 @@ mod scope;
 mod shared;
 mod source;
 mod standing;
+mod sum_tables;
+mod sums;
 mod text;
 mod title_block;
 
@@ -41,4 +43,5 @@ pub(super) use procedure::{Inline, ProcedureView, Readings, TurnPart, beside, fi
 pub(super) use row::EngineView;
 pub(super) use shared::Shared;
 pub(super) use source::{SourceView, SourcesView};
+pub(super) use sums::SumsView;
 pub(super) use text::{count, sentence};
