@@ -52,6 +52,8 @@ pub enum Command {
     Sums(SumCall<5>),
     /// Judge a reading against the limits of a build, or against limits as typed
     Judge(super::judge::JudgeArguments),
+    /// Order the checks of a complaint so that the cause is found soonest on average
+    Order(super::order::OrderArguments),
     /// Explain a rule; without a name, list all rules
     Explain(ExplainArguments),
 }

@@ -4,6 +4,7 @@
 //! with `--format json`, standard output then holds `{"error": {"message": …}}`.
 
 mod args;
+mod bundle;
 mod check;
 mod compile;
 mod convert;
@@ -12,6 +13,7 @@ mod draft;
 mod editor;
 mod explain;
 mod judge;
+mod order;
 mod preview;
 mod reread;
 mod shims;
@@ -114,6 +116,7 @@ fn dispatch(command: Command, out: &mut dyn Write, err: &mut dyn Write) -> Resul
         Command::Compression(call) => sums::run(&call, out),
         Command::Sums(call) => sums::run(&call, out),
         Command::Shims(arguments) => shims::run(&arguments, out, err),
+        Command::Order(arguments) => order::run(&arguments, out, err),
         Command::Judge(arguments) => judge::run(&arguments, out, err),
         Command::Explain(arguments) => explain::run(&arguments, out),
     }
@@ -213,6 +216,25 @@ fn no_engine(id: &str, model: &Model) -> Failure {
         |near| format!("did you mean `{near}`?"),
     );
     Failure::Usage(format!("there is no engine `{id}`"), help)
+}
+
+/// An id that is not there, with the one that was perhaps meant.
+fn unknown<'a>(what: &str, id: &str, known: impl Iterator<Item = &'a str> + Clone) -> Failure {
+    let help = nearest(id, known.clone())
+        .map_or_else(|| format!("it has {}", listed(known)), |near| format!("did you mean `{near}`?"));
+    Failure::Usage(format!("there is no {what} `{id}`"), help)
+}
+
+/// A few names, and how many more there are.
+fn listed<'a>(names: impl Iterator<Item = &'a str> + Clone) -> String {
+    const SHOWN: usize = 8;
+    let more = names.clone().count().saturating_sub(SHOWN);
+    let shown: Vec<_> = names.take(SHOWN).collect();
+    match (shown.is_empty(), more) {
+        (true, _) => "none".to_owned(),
+        (_, 0) => shown.join(", "),
+        _ => format!("{} and {more} more", shown.join(", ")),
+    }
 }
 
 /// Writes JSON, one value, with a line end.

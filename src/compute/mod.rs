@@ -6,6 +6,7 @@
 
 pub mod formula;
 pub mod judge;
+pub mod order;
 mod reading;
 pub mod real;
 mod refusal;

@@ -18,6 +18,7 @@ pub mod rules;
 mod statement;
 mod values;
 
+pub use complaint::exact;
 pub use values::Reader;
 
 use std::collections::BTreeMap;

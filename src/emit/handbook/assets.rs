@@ -66,6 +66,11 @@ const TABLE: &[Source] = table![
         "compute/settle.js",
         "compute/judge.js",
     ],
+    "order.js": [
+        "compute/order-job.js",
+        "compute/order-search.js",
+        "compute/order.js",
+    ],
     "sums.js": [
         "compute/real.js",
         "compute/curve.js",
