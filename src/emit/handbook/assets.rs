@@ -83,6 +83,7 @@ const TABLE: &[Source] = table![
         "compute/assignment.js",
         "compute/shim-job.js",
         "compute/shims.js",
+        "shim-plan.js",
     ],
 ];
 

@@ -19,6 +19,7 @@ mod procedure;
 mod row;
 mod scope;
 mod shared;
+mod shims;
 mod source;
 mod standing;
 mod sum_tables;

@@ -8,6 +8,7 @@ use super::form::{self, Brief, Line};
 use super::hazard::Panel;
 use super::links::Links;
 use super::scope;
+use super::shims::ShimsView;
 use super::standing::{self, Mark};
 use super::text::{bind, sentence};
 use super::title_block::TitleBlock;
@@ -34,6 +35,8 @@ pub struct ProcedureView {
     pub body: String,
     /// What shows that the work holds.
     pub proof: Option<String>,
+    /// True where a shim plan may follow.
+    pub shims: bool,
 }
 
 /// A value in a sentence: each statement that is meant, named where there are several.
@@ -132,6 +135,7 @@ impl ProcedureView {
             panels: Panel::several(model, &procedure.hazards),
             body,
             proof: procedure.proof.as_deref().map(sentence),
+            shims: ShimsView::follows(procedure) && ShimsView::of(model, build).is_some(),
         }
     }
 }

@@ -8,6 +8,7 @@ use super::form::{self, Every, Line, Matrix, MisprintLine, Picks, PinRow};
 use super::hazard::Panel;
 use super::links::Links;
 use super::scope;
+use super::shims::ShimsView;
 use super::standing::Standing;
 use super::text::{Figure, bind, count, sentence};
 use super::title_block::TitleBlock;
@@ -31,6 +32,8 @@ pub struct EngineView {
     pub complaints: Vec<(String, String)>,
     /// Sets of fault codes that the engine gives.
     pub codes: Vec<CodesLink>,
+    /// The shim planner, if it has shims.
+    pub shims: Option<ShimsView>,
     /// Its coverage sheet.
     pub coverage: String,
     /// How many values.
@@ -171,6 +174,7 @@ impl EngineView {
                 .map(|one| (one.title.clone(), Links::complaint(&build.id, &one.id)))
                 .collect(),
             codes: given_by(atlas.model, build),
+            shims: ShimsView::of(atlas.model, build),
             coverage: Links::coverage(&build.engine),
             values: count(build.statements.len(), "value", "values"),
             sources: count(sources.len(), "manual or bulletin", "manuals and bulletins"),
