@@ -21,7 +21,7 @@
   function build(bench) {
     const dialog = job(bench);
     const undo = button("Undo", () => bench.undo(), { class: "undo" });
-    const sun = button("Sun", () => /** @type {HTMLElement | null} */ (document.querySelector('[data-theme-name="sun"]'))?.click(), { class: "sun" });
+    const sun = button("Bright", () => /** @type {HTMLElement | null} */ (document.querySelector('[data-theme-name="sun"]'))?.click(), { class: "sun" });
     const open = button("Job", () => dialog.showModal(), { class: "open-job" });
     const bar = make("section", { class: "bench-bar", "aria-label": "Bench" }, undo, sun, open);
     document.body.append(bar, dialog);

@@ -31,6 +31,7 @@
       }
       slots(bench, row);
       row.slots.forEach((slot) => paint(bench, slot));
+      entry.classList.toggle("begun", bench.active?.row === row || row.slots.some((slot) => slot.verdict.dataset.verdict));
       drawn(bench, row);
     });
   }
@@ -136,7 +137,7 @@
   /** Shows what the job holds; what is being typed is left alone. @param {Bench} bench @param {Slot} slot */
   function paint(bench, slot) {
     const held = reading(bench, slot.row, slot.at);
-    if (held && held !== null && !slot.fields.includes(/** @type {any} */ (document.activeElement))) {
+    if (held && !slot.fields.includes(/** @type {any} */ (document.activeElement))) {
       slot.unit = held.typed.unit;
     }
     slot.fields.forEach((field, index) => {
@@ -205,15 +206,9 @@
   function spot(held, row) {
     const { value } = baybookScale;
     const at = (/** @type {string | undefined} */ text) => {
-      if (text === undefined || typeof baybookCompute === "undefined") {
-        return null;
-      }
-      try {
-        const read = baybookCompute.reading(text, held.typed.unit);
-        return read.ok ? value(baybookCompute.convert(read.text, row.units[0] ?? "").exact.min) : null;
-      } catch {
-        return null;
-      }
+      const read = text === undefined || typeof baybookCompute === "undefined" ? null : baybookCompute.reading(text, held.typed.unit);
+      const drawn = read?.ok ? baybookCompute.convert(read.text, row.units[0] ?? "") : null;
+      return drawn && !("error" in drawn) ? value(drawn.exact.min) : null;
     };
     const { typed, judged } = held;
     const [low, high] = typed.value === undefined ? [at(typed.goes), at(typed.stops)] : [at(typed.value), at(typed.value)];

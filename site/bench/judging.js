@@ -82,9 +82,10 @@
       ...(fitting === "new" && { fitting }),
       ...(state !== null && { state, needs_state: baybookWords.condition(when) }),
       ...(gauge_facts !== null && { gauge: gauge_facts }),
-      reading: texts.value ?? { goes: texts.goes, stops: texts.stops },
+      reading: texts.value ?? { goes: texts.goes ?? null, stops: texts.stops ?? null },
     };
-    return { text: inFull(typed, texts), judged: baybookCompute.judge(asked) };
+    const answer = baybookCompute.judge(asked);
+    return { text: inFull(typed, texts), judged: "error" in answer ? unjudged(answer.error.message) : answer };
   }
 
   /**

@@ -10,9 +10,12 @@
   /** @param {Bench} bench @param {Slot} slot @param {HTMLElement} box */
   function paint(bench, slot, box) {
     const { row } = slot;
-    if (box.dataset.row !== row.key) {
-      box.dataset.row = row.key;
-      box.replaceChildren(...[gauges(bench, row), leaves(bench, row), parts(bench, row)].filter((one) => one !== null));
+    const asked = baybookJudging.state(bench.shelf.job, row.when) === "unanswered";
+    const wanted = `${asked} ${row.key}`;
+    if (box.dataset.row !== wanted) {
+      box.dataset.row = wanted;
+      const choices = asked ? ask(bench, row) : [gauges(bench, row), leaves(bench, row), parts(bench, row)];
+      box.replaceChildren(...choices.filter((one) => one !== null));
       box.hidden = box.childElementCount === 0;
     }
     const { job } = bench.shelf;
@@ -20,10 +23,21 @@
     if (select) {
       select.value = job?.gauges[row.kind] ?? "";
     }
-    for (const button of box.querySelectorAll("button")) {
+    for (const button of /** @type {NodeListOf<HTMLElement>} */ (box.querySelectorAll("[data-option]"))) {
       const pressed = button.dataset.option === "pair" ? job?.pairs[row.key] : job?.fitting[row.key];
       button.setAttribute("aria-pressed", String(Boolean(pressed)));
     }
+  }
+
+  /** The state that the limit asks for, where nobody has said yet. @param {Bench} bench @param {Row} row */
+  function ask(bench, row) {
+    const words = make("p", { class: "dock-state" }, "Is it so: ", make("b", {}, baybookWords.condition(row.when).join(" · ")), "?");
+    const answers = /** @type {[Answer, string][]} */ ([["met", "Yes, it is so"], ["unmet", "No, not now"]]).map(([answer, face]) => {
+      const button = make("button", { type: "button", "data-state": answer }, face);
+      button.addEventListener("click", () => baybookStates.give(bench, row.when, answer));
+      return button;
+    });
+    return [words, ...answers];
   }
 
   /** @param {Bench} bench @param {Row} row */

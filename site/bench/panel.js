@@ -8,15 +8,15 @@
   "use strict";
   const { make, shape } = baybookDraw;
 
-  /** Name, face, what a screen reader says. @type {[string, string, string][]} */
+  /** Name, face, and what a screen reader says where that is not the face. @type {[string, string, string][]} */
   const KEYS = [
     ...[..."1234567890"].map((digit) => /** @type {[string, string, string]} */ ([`k${digit}`, digit, digit])),
     ["point", ".", "point"],
     ["back", "⌫", "take back the last digit"],
-    ["unit", "unit", "other unit"],
-    ["more", "+ place", "one more place"],
-    ["undo", "Undo", "undo"],
-    ["next", "Next", "next field"],
+    ["unit", "unit", ""],
+    ["more", "+ place", ""],
+    ["undo", "Undo", ""],
+    ["next", "Next", ""],
   ];
 
   /** @param {Bench} bench */
@@ -30,11 +30,11 @@
     const what = make("p", { class: "dock-what" });
     const value = make("p", { class: "dock-value" });
     const close = make("button", { type: "button", class: "dock-close" }, "Close");
-    const sun = make("button", { type: "button", class: "dock-sun" }, "Sun");
+    const sun = make("button", { type: "button", class: "dock-sun" }, "Bright");
     const verdict = make("p", { class: "dock-verdict" });
     const detail = make("p", { class: "dock-detail" });
     const options = make("div", { class: "dock-options" });
-    const keys = make("div", { class: "keys" }, ...KEYS.map(([name, face, words]) => make("button", { type: "button", class: `key ${name}`, "data-key": name, "aria-label": words }, face)));
+    const keys = make("div", { class: "keys" }, ...KEYS.map(([name, face, words]) => make("button", { type: "button", class: `key ${name}`, "data-key": name, "aria-label": words || null }, face)));
     const dock = make("section", { class: "dock", "aria-label": "Reading", hidden: true }, make("div", { class: "dock-head" }, what, sun, close), make("div", { class: "dock-said" }, value, verdict, detail), options, keys);
     document.body.append(dock);
 
@@ -88,8 +88,9 @@
       dock.dataset.shown = said?.mark ?? "";
       dock.dataset.side = said?.side ?? "none";
       verdict.replaceChildren(...(said ? [shape(said.mark), said.word] : []));
-      detail.textContent = said?.detail ?? "";
-      key(keys, "unit").textContent = slot.row.units.length > 1 ? other(slot) : slot.unit;
+      const unanswered = baybookJudging.state(bench.shelf.job, slot.row.when) === "unanswered";
+      detail.textContent = unanswered ? "" : said?.detail ?? "";
+      key(keys, "unit").textContent = slot.row.units.length > 1 ? `in ${other(slot)}` : slot.unit;
       key(keys, "unit").disabled = slot.row.units.length < 2;
       key(keys, "more").disabled = !slot.row.several;
       key(keys, "undo").disabled = bench.shelf.undo === null;
@@ -110,15 +111,20 @@
     return row.units[(row.units.indexOf(unit) + 1) % row.units.length] ?? unit;
   }
 
-  /** Brings the row above the dock: its title at the top of what is left. @param {Slot} slot @param {HTMLElement} dock */
-  function show(slot, dock) {
-    const { top } = slot.row.element.getBoundingClientRect();
-    const field = slot.element.getBoundingClientRect();
+  /**
+   * Brings the row above the dock: all of it where there is room, else from its drawing on. What is
+   * typed stands in the dock too, so the field itself may be covered.
+   * @param {Slot} slot @param {HTMLElement} dock
+   */
+  function show({ row, element }, dock) {
     const room = innerHeight - dock.offsetHeight;
-    const covered = field.bottom > room || field.top < 0;
+    const field = element.getBoundingClientRect();
+    const { top } = row.element.getBoundingClientRect();
+    const drawing = row.element.querySelector(".drawn svg")?.getBoundingClientRect() ?? field;
+    const wide = matchMedia("(min-width: 48.01rem)").matches;
+    const covered = top < 0 || (wide ? field.bottom > innerHeight : field.bottom > room);
     if (covered) {
-      const wanted = field.bottom - top < room - 56 ? top - 56 : field.bottom - room + 8;
-      scrollBy({ top: wanted });
+      scrollBy({ top: (field.bottom - top < room - 16 || wide ? top : drawing.top) - 8 });
     }
   }
 

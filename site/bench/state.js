@@ -64,5 +64,5 @@
     });
   }
 
-  globalThis.baybookStates = { build };
+  globalThis.baybookStates = { build, give };
 })();

@@ -56,9 +56,9 @@
     const judgedBy = against === null ? "" : AGAINST[against] ?? against.replace(/_/g, " ");
     switch (verdict.verdict) {
       case "in spec":
-        return [left ? `${reach(left)} left to ${judgedBy}` : `by ${judgedBy}`];
+        return [left ? `${reach(left)} left to ${judgedBy}` : `judged by ${judgedBy}`, because ?? ""];
       case "out of spec":
-        return [[direction, by ? `by ${reach(by)}` : ""].filter(Boolean).join(" "), `by ${judgedBy}`];
+        return [[direction, by ? `by ${reach(by)}` : ""].filter(Boolean).join(" "), `judged by ${judgedBy}`, because ?? ""];
       case "too close to call":
         return [as_read ? `as read ${as_read}` : "", settle ?? ""];
       default:
@@ -83,7 +83,7 @@
    */
   function say(verdict) {
     const [mark, word] = WORDS[verdict.verdict] ?? WORDS["cannot judge"];
-    const detail = details(verdict).filter((one) => one !== "" && one !== "by ").join(" · ");
+    const detail = details(verdict).filter((one) => one !== "").join(" · ");
     return { mark, side: side(verdict), word, detail: opened(detail) };
   }
 

@@ -24,25 +24,9 @@ interface GaugeFacts {
   error: string;
 }
 
-/** How far, as exact numbers in text; an open end is null. */
-interface Reach {
-  min: string | null;
-  max: string | null;
-  unit: string;
-}
-
-type VerdictWord = "in spec" | "out of spec" | "too close to call" | "cannot judge";
-
-interface Verdict {
-  verdict: VerdictWord;
-  as_read: string | null;
-  direction: string | null;
-  by: Reach | null;
-  against: string | null;
-  left: Reach | null;
-  settle: string | null;
-  because: string | null;
-}
+type Reach = BaybookDistance;
+type VerdictWord = BaybookVerdict["verdict"];
+type Verdict = Omit<BaybookVerdict, "as_read" | "against"> & { as_read: string | null; against: string | null };
 
 type Answer = "met" | "unmet";
 
@@ -273,7 +257,7 @@ declare var baybookFields: {
   next(bench: Bench, slot: Slot, step: 1 | -1): void;
 };
 
-declare var baybookStates: { build(bench: Bench): void };
+declare var baybookStates: { build(bench: Bench): void; give(bench: Bench, when: string, answer: Answer): void };
 declare var baybookGuard: { build(bench: Bench): void };
 declare var baybookOptions: { paint(bench: Bench, slot: Slot, box: HTMLElement): void };
 declare var baybookSettings: { build(bench: Bench): HTMLElement };
@@ -283,11 +267,4 @@ declare var baybookJobFile: {
   name(job: Job): string;
   save(job: Job): void;
   choose(done: (read: { ok: true; job: Job } | { ok: false; because: string }) => void): HTMLInputElement;
-};
-
-/** The exact arithmetic of the handbook, shared with the compiler by vectors. */
-declare var baybookCompute: {
-  reading(text: string, unit: string): { ok: true; value: unknown; unit: string; text: string } | { ok: false; because: string };
-  judge(job: Record<string, unknown>): Verdict;
-  convert(text: string, unit: string): { text: string; min: string | null; max: string | null; unit: string; exact: { min: string | null; max: string | null } };
 };
