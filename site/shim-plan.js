@@ -83,7 +83,7 @@
         Object.assign(field, { type: "text", autocomplete: "off", spellcheck: false, inputMode: "decimal" });
         field.setAttribute("aria-label", `${title} ${number}, ${name}`);
         const unit = place === 0 ? [part("span", "unit", "mm")] : [];
-        return part("label", "plan-field", part("span", "", name), part("span", "entry", field, ...unit));
+        return part("label", "plan-field", part("span", "", name), part("span", "boxed", field, ...unit));
       });
       const made = part("li", "plan-valve", part("b", "", `${title} ${number}`), ...fields);
       window.querySelector(".plan-valves")?.append(made);

@@ -6,6 +6,7 @@ use super::codes::{CodesLink, given_by};
 use super::complaint::fitting_complaints;
 use super::form::{self, Every, Line, Matrix, MisprintLine, Picks, PinRow};
 use super::hazard::Panel;
+use super::judged::Judged;
 use super::links::Links;
 use super::scope;
 use super::shims::ShimsView;
@@ -127,6 +128,8 @@ pub struct Row {
     pub read_by: Option<String>,
     /// The bulletin that sets it, if one does.
     pub bulletin: bool,
+    /// What a reading is judged by.
+    pub judged: Option<Judged>,
 }
 
 /// A direction of rotation.
@@ -272,6 +275,7 @@ impl Row {
             found: found(provenance, shown && model.base.publish.labels),
             read_by: provenance.read_by.clone(),
             bulletin: statement.variant.is_some(),
+            judged: Judged::of(model, entry, statement),
         }
     }
 }
@@ -282,7 +286,7 @@ impl Row {
         self.lines.iter_mut().chain(&mut self.stages).for_each(|line| line.converted = None);
         let points = self.points.iter_mut().flat_map(|table| &mut table.rows);
         points.for_each(|row| row.limits = None);
-        Self { drawing: None, pattern: None, notes: Vec::new(), gauge: None, ..self }
+        Self { drawing: None, pattern: None, notes: Vec::new(), gauge: None, judged: None, ..self }
     }
 }
 
