@@ -43,6 +43,7 @@ const TABLE: &[Source] = table![
         "css/reckon.css",
         "css/narrow.css",
         "css/marks.css",
+        "css/checks.css",
     ],
     "print.css": ["css/print.css"],
     "theme.js": ["theme.js"],
@@ -71,6 +72,7 @@ const TABLE: &[Source] = table![
         "compute/order-search.js",
         "compute/order.js",
     ],
+    "checks.js": ["checks.js"],
     "sums.js": [
         "compute/real.js",
         "compute/curve.js",

@@ -4,6 +4,7 @@ use std::collections::BTreeMap;
 
 use num_traits::Zero as _;
 use serde::Serialize;
+use serde_json::json;
 
 use super::atlas::Atlas;
 use super::codes::{CodesLink, given_by};
@@ -39,6 +40,8 @@ pub struct ComplaintView {
     pub panels: Vec<Panel>,
     /// Minutes to the cause on average: in this order, and in that of the file.
     pub minutes: Option<(String, String)>,
+    /// The complaint as JSON, for the script that goes on from results.
+    pub data: String,
     /// Past jobs that the order counts: those whose cause a check shows.
     pub counted: String,
     /// Checks in the order that finds the cause soonest on average.
@@ -63,6 +66,8 @@ pub struct CauseLine {
 /// One check.
 #[derive(Debug, Serialize)]
 pub struct CheckLine {
+    /// Its id.
+    pub id: String,
     /// Anchor.
     pub anchor: String,
     /// What is looked at or measured.
@@ -139,6 +144,7 @@ impl ComplaintView {
             minutes: order
                 .as_ref()
                 .map(|found| (tenths(&found.expected_minutes), tenths(&found.as_written_minutes))),
+            data: data(complaint),
             counted: exact_text(&counted(complaint)),
             checks: checks(model, build, complaint, order.as_ref()),
         }
@@ -178,6 +184,23 @@ fn raised_by(model: &Model, build: &Build, complaint: &Complaint) -> Vec<(String
         (name, format!("{}#code-{}", Links::codes(&set.id), code.id))
     });
     named.collect()
+}
+
+/// What the script is given: the numbers as in the bundle, and what access is called.
+fn data(complaint: &Complaint) -> String {
+    let causes = complaint
+        .causes
+        .iter()
+        .map(|one| json!({ "id": one.id, "share": exact_text(&one.share), "residual": one.residual }));
+    let access = complaint.access.iter().map(|one| {
+        let title = bind(&one.title.clone().unwrap_or_else(|| words(&one.id)));
+        json!({ "id": one.id, "title": title, "minutes": exact_text(&one.minutes), "needs": one.needs })
+    });
+    let checks = complaint.checks.iter().map(|one| {
+        json!({ "id": one.id, "minutes": exact_text(&one.minutes), "shows": one.shows, "needs": one.needs })
+    });
+    let [causes, access, checks] = [causes.collect::<Vec<_>>(), access.collect(), checks.collect()];
+    json!({ "causes": causes, "access": access, "checks": checks }).to_string()
 }
 
 /// The sum of the shares whose cause a check shows.
@@ -244,6 +267,7 @@ fn check_line<'a>(
     let followed = followed.filter(|one| model.fits_build(&one.fits, build));
     CheckLine {
         hazards: Panel::several(model, followed.into_iter().flat_map(|one| &one.hazards)),
+        id: check.id.clone(),
         anchor: format!("check-{}", check.id),
         title: bind(&check.title),
         minutes: exact_text(&check.minutes),
