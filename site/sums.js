@@ -57,7 +57,7 @@
    */
   function show(sum, details) {
     const output = details.querySelector("output");
-    const fields = [...details.querySelectorAll(".asks")];
+    const fields = [...details.querySelectorAll(".sum-field")];
     if (output === null) {
       return;
     }
@@ -104,7 +104,7 @@
   addEventListener("keydown", (event) => {
     const field = event.target;
     if (event.key === "Enter" && field instanceof HTMLInputElement) {
-      const fields = [...(field.closest(".asked")?.querySelectorAll("input") ?? [])];
+      const fields = [...(field.closest(".sum-fields")?.querySelectorAll("input") ?? [])];
       fields[fields.indexOf(field) + 1]?.focus();
     }
   });

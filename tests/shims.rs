@@ -38,6 +38,8 @@ fn job(json: &Json) -> Job {
         name: one["name"].as_str().unwrap().to_owned(),
         measured: text(&one["measured"]),
         fitted: text(&one["fitted"]),
+        window: one.get("window").map(text),
+        target: one.get("target").map(text),
     };
     Job {
         window: text(&json["window"]),
@@ -67,14 +69,43 @@ impl Dice {
 /// A head in thousandths of a millimetre: what the search below works on, with no code of Baybook.
 #[derive(Clone, Debug)]
 struct Head {
+    aim: Aim,
+    stock: Vec<(i64, Option<i64>)>,
+    valves: Vec<Seat>,
+}
+
+#[derive(Clone, Copy, Debug)]
+struct Aim {
     low: i64,
     high: i64,
     /// Twice the target, so that the middle of a window is whole.
     target2: i64,
     stated: bool,
-    stock: Vec<(i64, Option<i64>)>,
-    /// Lash and shim.
-    valves: Vec<(i64, i64)>,
+}
+
+#[derive(Clone, Copy, Debug)]
+struct Seat {
+    lash: i64,
+    shim: i64,
+    /// Where it has a window of its own.
+    own: Option<Aim>,
+}
+
+impl Aim {
+    fn random(dice: &mut Dice) -> Self {
+        let low = 50 + 10 * dice.roll(16);
+        let high = low + 10 * (1 + dice.roll(12));
+        let stated = dice.roll(3) == 0;
+        let target2 = if stated { 2 * (low + dice.roll(high - low + 1)) } else { low + high };
+        Self { low, high, target2, stated }
+    }
+
+    fn write(&self, into: &mut Json) {
+        into["window"] = json!(format!("{}..{}", mm(self.low).trim_end_matches(" mm"), mm(self.high)));
+        if self.stated {
+            into["target"] = json!(mm(self.target2 / 2));
+        }
+    }
 }
 
 fn mm(thousandths: i64) -> String {
@@ -85,10 +116,7 @@ impl Head {
     /// A head of some valves, with windows, steps and stock as a shop has them, often scarce.
     fn random(dice: &mut Dice, most: i64) -> Self {
         let step = [25, 50, 50, 50, 100][usize::try_from(dice.roll(5)).unwrap()];
-        let low = 50 + 10 * dice.roll(16);
-        let high = low + 10 * (1 + dice.roll(12));
-        let stated = dice.roll(3) == 0;
-        let target2 = if stated { 2 * (low + dice.roll(high - low + 1)) } else { low + high };
+        let aim = Aim::random(dice);
         let base = 2000 + 100 * dice.roll(5);
         let size = |dice: &mut Dice| base + step * dice.roll(8);
         let count = dice.roll(5);
@@ -99,11 +127,13 @@ impl Head {
         }
         let valves = 1 + dice.roll(most);
         let valve = |dice: &mut Dice| {
+            let own = (dice.roll(4) == 0).then(|| Aim::random(dice));
+            let high = own.unwrap_or(aim).high;
             let lash = if dice.roll(12) == 0 { 0 } else { 10 * dice.roll(1 + (high + 100) / 10) };
-            (lash, size(dice))
+            Seat { lash, shim: size(dice), own }
         };
         let valves = (0..valves).map(|_| valve(dice)).collect();
-        Self { low, high, target2, stated, stock, valves }
+        Self { aim, stock, valves }
     }
 
     fn json(&self) -> Json {
@@ -111,16 +141,23 @@ impl Head {
             None => json!(mm(*size)),
             Some(pieces) => json!({ "size": mm(*size), "pieces": pieces }),
         };
-        let valve = |(place, (lash, shim)): (usize, &(i64, i64))| json!({ "name": format!("valve {}", place + 1), "measured": mm(*lash), "fitted": mm(*shim) });
+        let valve = |(place, seat): (usize, &Seat)| {
+            let name = format!("valve {}", place + 1);
+            let mut valve = json!({ "name": name, "measured": mm(seat.lash), "fitted": mm(seat.shim) });
+            seat.own.iter().for_each(|own| own.write(&mut valve));
+            valve
+        };
         let mut job = json!({
-            "window": format!("{}..{}", mm(self.low).trim_end_matches(" mm"), mm(self.high)),
             "stock": self.stock.iter().map(stock).collect::<Vec<_>>(),
             "valves": self.valves.iter().enumerate().map(valve).collect::<Vec<_>>(),
         });
-        if self.stated {
-            job["target"] = json!(mm(self.target2 / 2));
-        }
+        self.aim.write(&mut job);
         job
+    }
+
+    /// Where a valve aims.
+    fn aim(&self, place: usize) -> Aim {
+        self.valves[place].own.unwrap_or(self.aim)
     }
 
     /// The best plan by trying every one: how good it is in the four aims, and which it is.
@@ -156,7 +193,7 @@ impl Search<'_> {
             return; // No aim ever gets better by going on.
         }
         let place = self.chosen.len();
-        let Some(&(_, shim)) = self.head.valves.get(place) else {
+        let Some(&Seat { shim, .. }) = self.head.valves.get(place) else {
             // Who keeps a shim does not give it up.
             let kept = |place: usize| matches!(self.chosen[place], Source::Kept | Source::Unsolved);
             let sound = self
@@ -171,7 +208,7 @@ impl Search<'_> {
         self.take(Source::Kept, Some(shim), so_far);
         for other in (0..self.head.valves.len()).filter(|other| *other != place) {
             if !self.chosen.contains(&Source::Engine(other)) {
-                self.take(Source::Engine(other), Some(self.head.valves[other].1), so_far);
+                self.take(Source::Engine(other), Some(self.head.valves[other].shim), so_far);
             }
         }
         for index in 0..self.stock.len() {
@@ -186,13 +223,14 @@ impl Search<'_> {
 
     /// Goes on with a shim for the next valve, if it fits there.
     fn take(&mut self, source: Source, size: Option<i64>, mut quality: Quality) {
-        let (lash, shim) = self.head.valves[self.chosen.len()];
+        let Seat { lash, shim, .. } = self.head.valves[self.chosen.len()];
+        let Aim { low, high, target2, .. } = self.head.aim(self.chosen.len());
         if let Some(size) = size {
             let after = lash + shim - size;
-            if lash == 0 || after < self.head.low || after > self.head.high {
+            if lash == 0 || after < low || after > high {
                 return;
             }
-            quality.off2 += (2 * after - self.head.target2).abs();
+            quality.off2 += (2 * after - target2).abs();
         }
         match source {
             Source::Kept => {}
@@ -211,12 +249,12 @@ fn quality(plan: &Plan, head: &Head) -> Quality {
     let count = |of: fn(&Source) -> bool| {
         i64::try_from(plan.lines.iter().filter(|line| of(&line.source)).count()).unwrap()
     };
-    let off2 = |line: &Line| {
+    let off2 = |(place, line): (usize, &Line)| {
         let lash = line.lash_after.clone().unwrap() * parse_exact("2000").unwrap();
-        (lash - parse_exact(&head.target2.to_string()).unwrap()).numer().clone()
+        (lash - parse_exact(&head.aim(place).target2.to_string()).unwrap()).numer().clone()
     };
-    let solved = plan.lines.iter().filter(|line| line.source != Source::Unsolved);
-    let off2 = solved.map(|line| i64::try_from(off2(line)).unwrap().abs()).sum();
+    let solved = plan.lines.iter().enumerate().filter(|(_, line)| line.source != Source::Unsolved);
+    let off2 = solved.map(|one| i64::try_from(off2(one)).unwrap().abs()).sum();
     Quality {
         unsolved: count(|source| *source == Source::Unsolved),
         bought: count(|source| matches!(source, Source::Stock(_))),
@@ -292,6 +330,10 @@ fn told() -> Vec<Json> {
         // A step wider than the window.
         json!({ "window": "0.15..0.18 mm", "stock_steps": "2.00..3.00 mm by 0.10 mm",
             "valves": [valve("a", "0.21 mm", "2.50 mm"), valve("b", "0.26 mm", "2.50 mm")] }),
+        // Intake and exhaust valves of one head, each with its own window, put each other right.
+        json!({ "window": "0.10..0.15 mm", "stock": ["2.50 mm"],
+            "valves": [valve("intake", "0.20 mm", "2.50 mm"),
+                { "name": "exhaust", "measured": "0.16 mm", "fitted": "2.58 mm", "window": "0.20..0.30 mm", "target": "0.24 mm" }] }),
         // An uneven tolerance: its middle is not its nominal.
         json!({ "window": "0.20 +0.06/-0.02 mm", "stock": ["2.48 mm", "2.50 mm"], "valves": [valve("a", "0.10 mm", "2.62 mm")] }),
     ]

@@ -72,6 +72,16 @@ Not solved: rear intake: at 0 mm nobody knows how tight it is; fit a thinner shi
 }
 
 #[test]
+fn a_valve_can_have_a_window_of_its_own() {
+    let valves =
+        VALVES.replacen("fitted = \"2.50 mm\"", "fitted = \"2.50 mm\"\nwindow = \"0.28..0.32 mm\"", 1);
+    let output = run(&format!("window = \"0.15..0.25 mm\"\nstock = [\"2.60 mm\"]\n{valves}"), &[]);
+    let sheet = String::from_utf8(output.stdout).unwrap();
+    assert!(sheet.contains("front exhaust, window 0.28..0.32 mm\n"), "{sheet}");
+    assert!(sheet.contains("front exhaust   0.30 mm    2.50 mm    stays "), "{sheet}");
+}
+
+#[test]
 fn a_broken_job_says_where_and_how_to_mend_it() {
     let stock = "stock = [\"2.50 mm\"]\n";
     let whole = "window = \"0.15..0.25 mm\"\n";

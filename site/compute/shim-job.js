@@ -82,38 +82,58 @@
   }
 
   /**
-   * The lash aimed at, in metres.
-   * @param {BaybookShimJob} job
-   * @param {BaybookValue} window
-   * @param {BaybookRational | null} low
-   * @param {BaybookRational | null} high
+   * Where a valve aims: whether a lash, in metres, lies in the window, and the lash aimed at.
+   * @param {string} typed
+   * @param {string | undefined} target
+   * @returns {BaybookAim}
    */
-  function target(job, window, low, high) {
-    if (job.target !== undefined) {
-      const value = length(Value.parse(job.target), "the target");
-      if (value.shape.form !== "single") {
-        throw new Refusal(`the target \`${value.text()}\` is not one lash`, "write one value");
-      }
-      return value.unit.toSi(value.shape.number.exact);
+  function aim(typed, target) {
+    const window = length(Value.parse(typed), "the window");
+    const { unit } = window;
+    const [low, high] = [window.min(), window.max()];
+    const [least, most] = [low && unit.toSi(low.exact), high && unit.toSi(high.exact)];
+    const wanted = target === undefined ? null : length(Value.parse(target), "the target");
+    /** @param {BaybookRational} lash */
+    const allows = (lash) => {
+      const above = least === null ? 1 : lash.compare(least);
+      const below = most === null ? -1 : lash.compare(most);
+      const under = below < 0 || (below === 0 && high?.inclusive === true);
+      return under && (above > 0 || (above === 0 && low?.inclusive === true)) && lash.sign() >= 0;
+    };
+    if (wanted !== null && wanted.shape.form !== "single") {
+      throw new Refusal(`the target \`${wanted.text()}\` is not one lash`, "write one value");
     }
-    if (low === null || high === null) {
+    if (wanted === null && (least === null || most === null)) {
       const message = `\`${window.text()}\` has one end only, so it has no middle to aim at`;
       throw new Refusal(message, 'say what to aim at with `target = "…"`');
     }
-    return low.plus(high).over(new Rational(2));
+    const at = wanted?.nominal() ?? null;
+    const middle = least === null || most === null ? least : least.plus(most).over(new Rational(2));
+    const aimed = wanted !== null && at !== null ? wanted.unit.toSi(at) : (middle ?? new Rational(0));
+    if (!allows(aimed)) {
+      throw new Refusal(
+        `the target \`${wanted?.text() ?? ""}\` does not lie in the window \`${window.text()}\``,
+        "aim at a lash that the window allows",
+      );
+    }
+    return { unit, target: aimed, allows };
   }
 
   /**
    * @param {BaybookShimValve} valve
+   * @param {BaybookShimJob} job
+   * @param {BaybookAim} shared
    * @returns {BaybookSeat}
    */
-  function seat({ name, measured, fitted }) {
+  function seat(valve, job, shared) {
+    const { name, measured, fitted, window, target } = valve;
+    const aims = window === undefined && target === undefined ? shared : aim(window ?? job.window, target);
     const lash = length(Value.parse(measured), "a measured lash");
     const value = Value.parse(fitted);
     const shim = size(value, "a fitted shim");
     const { shape } = lash;
     if (shape.form === "under") {
-      return { name, lash: null, shim, unit: value.unit, known: false };
+      return { name, lash: null, shim, unit: value.unit, known: false, aim: aims };
     }
     if (shape.form !== "single" || shape.number.exact.sign() < 0) {
       throw new Refusal(
@@ -122,7 +142,7 @@
       );
     }
     const si = lash.unit.toSi(shape.number.exact);
-    return { name, lash: si, shim, unit: value.unit, known: si.sign() > 0 };
+    return { name, lash: si, shim, unit: value.unit, known: si.sign() > 0, aim: aims };
   }
 
   /**
@@ -131,25 +151,7 @@
    * @returns {BaybookHead}
    */
   function head(job) {
-    const window = length(Value.parse(job.window), "the window");
-    const [low, high] = [window.min(), window.max()];
-    const si = (/** @type {BaybookLimit | null} */ limit) => (limit === null ? null : window.unit.toSi(limit.exact));
-    const [least, most] = [si(low), si(high)];
-    /** @param {BaybookRational} lash */
-    const allows = (lash) => {
-      const above = least === null ? 1 : lash.compare(least);
-      const below = most === null ? -1 : lash.compare(most);
-      const in_window = (above > 0 || (above === 0 && low?.inclusive)) && (below < 0 || (below === 0 && high?.inclusive));
-      return Boolean(in_window) && lash.sign() >= 0;
-    };
-    const aim = target(job, window, least, most);
-    if (!allows(aim)) {
-      const typed = job.target === undefined ? "" : Value.parse(job.target).text();
-      throw new Refusal(
-        `the target \`${typed}\` does not lie in the window \`${window.text()}\``,
-        "aim at a lash that the window allows",
-      );
-    }
+    const shared = aim(job.window, job.target);
     const held = stock(job);
     if (job.valves.length === 0) {
       throw new Refusal("there are no valves", "add a `[[valves]]` table for each valve");
@@ -165,9 +167,9 @@
       }
       names.add(name);
     }
-    const seats = job.valves.map(seat);
-    const shimUnit = held.unit ?? seats[0]?.unit ?? window.unit;
-    return { unit: window.unit, shimUnit, target: aim, allows, stock: held.stock, seats };
+    const seats = job.valves.map((valve) => seat(valve, job, shared));
+    const shimUnit = held.unit ?? seats[0]?.unit ?? shared.unit;
+    return { unit: shared.unit, shimUnit, target: shared.target, stock: held.stock, seats };
   }
 
   compute.shimJob = { head };

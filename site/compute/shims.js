@@ -38,8 +38,8 @@
           all.push({ from: "stock", place: other, shim: size, off: ZERO });
         }
       });
-      const fits = all.filter(({ shim }) => head.allows(gap.minus(shim)));
-      return [...fits.map((one) => ({ ...one, off: gap.minus(one.shim).minus(head.target).size() })), unsolved];
+      const fits = all.filter(({ shim }) => seat.aim.allows(gap.minus(shim)));
+      return [...fits.map((one) => ({ ...one, off: gap.minus(one.shim).minus(seat.aim.target).size() })), unsolved];
     });
   }
 

@@ -88,7 +88,7 @@ test("fields are for a gloved thumb, and formulas and tables read without script
       const small = all.filter((one) => one.getBoundingClientRect().height < 63.5).map((one) => one.id || one.textContent);
       const wide = document.documentElement.scrollWidth;
       const shown = (/** @type {string} */ of) => [...document.querySelectorAll(of)].filter((one) => one.getClientRects().length > 0).length;
-      return { small, wide, fields: shown("input"), formulas: shown(".formula"), tables: shown("table") };
+      return { small, wide, fields: shown("input"), formulas: shown(".sum-formula"), tables: shown("table") };
     }, TARGETS);
     assert.deepEqual(found.small, []);
     assert.ok(found.wide <= 360, `scrolls sideways: ${found.wide} px`);

@@ -110,6 +110,15 @@ interface BaybookShimValve {
   name: string;
   measured: string;
   fitted: string;
+  window?: string;
+  target?: string;
+}
+
+/** Where a valve aims, in metres; `unit` is that of its window. */
+interface BaybookAim {
+  unit: BaybookUnit;
+  target: BaybookRational;
+  allows(lash: BaybookRational): boolean;
 }
 
 /** A job of shims, as its file has it. */
@@ -128,6 +137,7 @@ interface BaybookSeat {
   shim: BaybookRational;
   unit: BaybookUnit;
   known: boolean;
+  aim: BaybookAim;
 }
 
 /** A job that holds, in metres. */
@@ -135,7 +145,6 @@ interface BaybookHead {
   unit: BaybookUnit;
   shimUnit: BaybookUnit;
   target: BaybookRational;
-  allows(lash: BaybookRational): boolean;
   stock: { size: BaybookRational; pieces: number | null }[];
   seats: BaybookSeat[];
 }

@@ -4,7 +4,7 @@ use crate::check::rules::{set_to_outside_window, unit_of_another_kind};
 use crate::compute::shims::{Job, JobError, JobProblem, Place, Stock, Valve, sizes};
 use crate::diag::{Finding, Sink};
 use crate::load::disk::Found;
-use crate::load::format::{Located, ShimStock, ShimsFile, Text};
+use crate::load::format::{Located, ShimStock, ShimValve, ShimsFile, Text};
 use crate::load::place::FileKind;
 use crate::load::rules::{missing_key, wrong_count};
 use crate::load::{self, Decoded};
@@ -26,8 +26,7 @@ pub struct Places {
     target: Option<Text>,
     stock: Vec<Text>,
     steps: Option<Text>,
-    /// Name, lash and shim of each valve.
-    valves: Vec<(Text, Text, Text)>,
+    valves: Vec<ShimValve>,
 }
 
 /// Reads a job file; none if a part of it is not understood, and findings that say which.
@@ -40,32 +39,39 @@ pub fn read(found: Found, sources: &mut Sources, sink: &mut Sink) -> Option<Read
         target: data.target,
         stock: data.stock.iter().flatten().map(|one| one.size.clone()).collect(),
         steps: data.stock_steps,
-        valves: data
-            .valves
-            .into_iter()
-            .map(Located::into_inner)
-            .map(|valve| (valve.name, valve.measured, valve.fitted))
-            .collect(),
+        valves: data.valves.into_iter().map(Located::into_inner).collect(),
     };
     let stock = stock(data.stock.as_deref(), &places, sources, sink);
     let mut reader = Reader { sources, file: places.file, sink };
     let window = reader.value(&places.window);
-    let target = places.target.as_ref().map(|target| reader.value(target));
+    let target = optional(&mut reader, places.target.as_ref());
     let valves: Vec<_> = places
         .valves
         .iter()
-        .map(|(name, measured, fitted)| {
-            let (measured, fitted) = (reader.value(measured), reader.value(fitted));
-            Some(Valve { name: name.as_str().to_owned(), measured: measured?, fitted: fitted? })
+        .map(|valve| {
+            let (measured, fitted) = (reader.value(&valve.measured), reader.value(&valve.fitted));
+            let window = optional(&mut reader, valve.window.as_ref());
+            let target = optional(&mut reader, valve.target.as_ref());
+            Some(Valve {
+                name: valve.name.as_str().to_owned(),
+                measured: measured?,
+                fitted: fitted?,
+                window: window.ok()?,
+                target: target.ok()?,
+            })
         })
         .collect();
     let valves = valves.into_iter().collect::<Option<Vec<_>>>()?;
-    let target = match target {
-        Some(target) => Some(target?),
-        None => None,
-    };
-    let job = Job { window: window?, target, stock: stock?, valves };
+    let job = Job { window: window?, target: target.ok()?, stock: stock?, valves };
     decoded.whole.then_some(Read { job, places })
+}
+
+/// A value that was written and is not understood.
+struct Unread;
+
+/// A value that may be left out.
+fn optional(reader: &mut Reader<'_>, text: Option<&Text>) -> Result<Option<Value>, Unread> {
+    text.map(|text| reader.value(text).ok_or(Unread)).transpose()
 }
 
 /// The stock: sizes one by one, or by steps, not both.
@@ -118,9 +124,11 @@ impl Places {
             Place::Target => self.target.as_ref(),
             Place::Stock(place) => self.stock.get(place).or(self.steps.as_ref()),
             Place::Steps => self.steps.as_ref(),
-            Place::Name(place) => valve(place).map(|(name, ..)| name),
-            Place::Measured(place) => valve(place).map(|(_, measured, _)| measured),
-            Place::Fitted(place) => valve(place).map(|(.., fitted)| fitted),
+            Place::Name(place) => valve(place).map(|valve| &valve.name),
+            Place::Measured(place) => valve(place).map(|valve| &valve.measured),
+            Place::Fitted(place) => valve(place).map(|valve| &valve.fitted),
+            Place::ValveWindow(place) => valve(place).and_then(|valve| valve.window.as_ref()),
+            Place::ValveTarget(place) => valve(place).and_then(|valve| valve.target.as_ref()),
         };
         let span = text.map_or_else(|| self.whole(), |text| Span::new(self.file, text.range()));
         let rule = match error.problem {
@@ -133,11 +141,9 @@ impl Places {
         };
         let finding = Finding::new(rule, span, error.message.clone(), error.help.clone());
         let first = match error.at {
-            Place::Name(place) if error.problem == JobProblem::NameTaken => {
-                valve(place).and_then(|(name, ..)| {
-                    self.valves.iter().map(|(other, ..)| other).find(|other| *other == name)
-                })
-            }
+            Place::Name(place) if error.problem == JobProblem::NameTaken => valve(place).and_then(|taken| {
+                self.valves.iter().map(|valve| &valve.name).find(|name| **name == taken.name)
+            }),
             _ => None,
         };
         match first {

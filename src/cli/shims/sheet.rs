@@ -15,11 +15,20 @@ const MOST_DECIMALS: u32 = 4;
 /// The whole sheet.
 pub fn sheet(job: &Job, plan: &Plan) -> String {
     let mut text = format!(
-        "Shim plan: {} valves, window {}, aim {}\n\n",
+        "Shim plan: {} valves, window {}, aim {}\n",
         plan.lines.len(),
         job.window,
         lash(job, plan, &plan.target)
     );
+    for valve in &job.valves {
+        let window = valve.window.as_ref().map(|window| format!(", window {window}"));
+        let target = valve.target.as_ref().map(|target| format!(", aim {target}"));
+        if window.is_some() || target.is_some() {
+            let (window, target) = (window.unwrap_or_default(), target.unwrap_or_default());
+            text.push_str(&format!("           {}{window}{target}\n", valve.name));
+        }
+    }
+    text.push('\n');
     text.push_str(&table(job, plan));
     text.push('\n');
     text.push_str(&summary(job, plan));

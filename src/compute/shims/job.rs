@@ -1,12 +1,13 @@
 //! A job of shims as it is typed, and what must hold before it can be worked out.
 //!
-//! Invariant: in a [`Head`] every length is exact and in metres, every size is above zero, the target lies
-//! in the window, and no two valves have one name.
+//! Invariant: in a [`Head`] every length is exact and in metres, every size is above zero, every target lies
+//! in its window, and no two valves have one name.
 
 use std::fmt;
 
 use num_traits::{Signed, Zero};
 
+use super::aim::Aim;
 use super::{MOST_SIZES, MOST_VALVES};
 use crate::quantity::{Exact, Kind, Shape, Unit, Value, decimal_text, exact_text};
 
@@ -41,6 +42,10 @@ pub struct Valve {
     pub measured: Value,
     /// The shim that is in it.
     pub fitted: Value,
+    /// Its own limits, where they differ from those of the job: an exhaust valve beside intake valves.
+    pub window: Option<Value>,
+    /// Its own target; the middle of its own window if it has one, else that of the job.
+    pub target: Option<Value>,
 }
 
 /// Which part of a job is wrong.
@@ -62,6 +67,10 @@ pub enum Place {
     Measured(usize),
     /// The fitted shim of a valve.
     Fitted(usize),
+    /// The window of a valve.
+    ValveWindow(usize),
+    /// The target of a valve.
+    ValveTarget(usize),
 }
 
 /// What sort of thing is wrong with a job.
@@ -102,7 +111,12 @@ impl fmt::Display for JobError {
 
 impl std::error::Error for JobError {}
 
-fn wrong(at: Place, problem: JobProblem, message: impl Into<String>, help: impl Into<String>) -> JobError {
+pub(super) fn wrong(
+    at: Place,
+    problem: JobProblem,
+    message: impl Into<String>,
+    help: impl Into<String>,
+) -> JobError {
     JobError { at, problem, message: message.into(), help: help.into() }
 }
 
@@ -161,58 +175,22 @@ pub(super) struct Seat {
     pub(super) shim: Exact,
     /// True where the new shim can be worked out: a lash above zero was measured.
     pub(super) known: bool,
+    pub(super) aim: Aim,
 }
 
 /// A job that holds, in metres.
 #[derive(Debug)]
 pub(super) struct Head {
-    pub(super) low: Option<(Exact, bool)>,
-    pub(super) high: Option<(Exact, bool)>,
-    pub(super) target: Exact,
+    /// Where valves aim that have no window of their own.
+    pub(super) aim: Aim,
     pub(super) stock: Vec<(Exact, Option<u32>)>,
     pub(super) seats: Vec<Seat>,
 }
 
-impl Head {
-    /// Whether a lash lies in the window. A gap is never negative, whatever a one-sided window allows.
-    pub(super) fn allows(&self, lash: &Exact) -> bool {
-        let above = self.low.as_ref().is_none_or(|(low, itself)| lash > low || (*itself && lash == low));
-        let below = self.high.as_ref().is_none_or(|(high, itself)| lash < high || (*itself && lash == high));
-        above && below && !lash.is_negative()
-    }
-
-    /// How wide the window is, where it has two ends.
-    pub(super) fn width(&self) -> Option<Exact> {
-        Some(&self.high.as_ref()?.0 - &self.low.as_ref()?.0)
-    }
-}
-
 /// Holds a job to what must be true of it.
 pub(super) fn head(job: &Job) -> Result<Head, JobError> {
-    let window = &job.window;
-    length(window, Place::Window, "the window")?;
-    if matches!(window.shape(), Shape::Turn(_)) {
-        return Err(wrong(
-            Place::Window,
-            JobProblem::NoSuchValue,
-            "the window is a turn",
-            "write the limits of the lash",
-        ));
-    }
-    let si = |value: &Exact| window.unit().to_si(value);
-    let low = window.min().map(|limit| (si(&limit.exact), limit.inclusive));
-    let high = window.max().map(|limit| (si(&limit.exact), limit.inclusive));
-    let target = target(job, low.as_ref(), high.as_ref())?;
-    let mut head = Head { low, high, target, stock: Vec::new(), seats: Vec::new() };
-    if !head.allows(&head.target) {
-        let text = job.target.as_ref().map_or_else(String::new, Value::text);
-        return Err(wrong(
-            if job.target.is_some() { Place::Target } else { Place::Window },
-            JobProblem::Outside,
-            format!("the target `{text}` does not lie in the window `{window}`"),
-            "aim at a lash that the window allows",
-        ));
-    }
+    let aim = Aim::of(&job.window, job.target.as_ref(), Place::Window, Place::Target)?;
+    let mut head = Head { aim, stock: Vec::new(), seats: Vec::new() };
     for (place, stock) in job.stock.iter().enumerate() {
         head.stock.push((size(&stock.size, Place::Stock(place), "a size in stock")?, stock.pieces));
     }
@@ -220,29 +198,14 @@ pub(super) fn head(job: &Job) -> Result<Head, JobError> {
     Ok(head)
 }
 
-/// The lash aimed at, in metres.
-fn target(job: &Job, low: Option<&(Exact, bool)>, high: Option<&(Exact, bool)>) -> Result<Exact, JobError> {
-    if let Some(target) = &job.target {
-        length(target, Place::Target, "the target")?;
-        let Shape::Single(number) = target.shape() else {
-            return Err(wrong(
-                Place::Target,
-                JobProblem::NoSuchValue,
-                format!("the target `{target}` is not one lash"),
-                "write one value",
-            ));
-        };
-        return Ok(target.unit().to_si(number.exact()));
+/// Where a valve aims: at its own window and target, or at those of the job.
+fn aim(job: &Job, head: &Head, valve: &Valve, place: usize) -> Result<Aim, JobError> {
+    if valve.window.is_none() && valve.target.is_none() {
+        return Ok(head.aim.clone());
     }
-    match (low, high) {
-        (Some((low, _)), Some((high, _))) => Ok((low + high) / Exact::from_integer(2.into())),
-        _ => Err(wrong(
-            Place::Window,
-            JobProblem::NoTarget,
-            format!("`{}` has one end only, so it has no middle to aim at", job.window),
-            "say what to aim at with `target = \"…\"`",
-        )),
-    }
+    let at = if valve.window.is_some() { Place::ValveWindow(place) } else { Place::Window };
+    let window = valve.window.as_ref().unwrap_or(&job.window);
+    Aim::of(window, valve.target.as_ref(), at, Place::ValveTarget(place))
 }
 
 fn valves(job: &Job, head: &mut Head) -> Result<(), JobError> {
@@ -271,7 +234,8 @@ fn valves(job: &Job, head: &mut Head) -> Result<(), JobError> {
         }
         let shim = size(&valve.fitted, Place::Fitted(place), "a fitted shim")?;
         let (lash, known) = lash(&valve.measured, Place::Measured(place))?;
-        head.seats.push(Seat { lash, shim, known });
+        let aim = aim(job, head, valve, place)?;
+        head.seats.push(Seat { lash, shim, known, aim });
     }
     Ok(())
 }
@@ -307,7 +271,7 @@ fn size(value: &Value, at: Place, what: &str) -> Result<Exact, JobError> {
     }
 }
 
-fn length(value: &Value, at: Place, what: &str) -> Result<(), JobError> {
+pub(super) fn length(value: &Value, at: Place, what: &str) -> Result<(), JobError> {
     if value.unit().kind() == Kind::Length {
         return Ok(());
     }

@@ -9,6 +9,7 @@
 //! A valve that keeps its own shim, in its window or unsolved, takes the place of that shim, so that no
 //! other valve gets it.
 
+mod aim;
 mod answer;
 mod assignment;
 mod cost;
@@ -37,13 +38,13 @@ pub struct Plan {
     pub lines: Vec<Line>,
     /// How many shims come from stock.
     pub bought: usize,
-    /// The lash aimed at, in the unit of the window.
+    /// The lash aimed at where a valve has no window of its own, in the unit of the window.
     pub target: Exact,
     /// The unit of the window, in which every lash is given.
     pub unit: Unit,
     /// The unit of the first size in stock, else of the first fitted shim, in which every shim is given.
     pub shim_unit: Unit,
-    /// The widest step between two sizes in stock that lie beside each other, where it is wider than the
+    /// The widest step between two sizes in stock that lie beside each other, where it is wider than a
     /// window: then a valve may have no shim. In the unit of the shims.
     pub coarse: Option<Exact>,
 }
@@ -167,18 +168,19 @@ fn written(job: &Job, head: &Head, chosen: &[Source]) -> Plan {
     Plan {
         lines: job.valves.iter().zip(&head.seats).zip(chosen).map(line).collect(),
         bought: chosen.iter().filter(|source| matches!(source, Source::Stock(_))).count(),
-        target: unit.from_si(&head.target),
+        target: unit.from_si(&head.aim.target),
         unit,
         shim_unit,
         coarse: coarse(head).map(|step| shim_unit.from_si(&step)),
     }
 }
 
-/// The widest step between neighbouring sizes in stock, where it is wider than the window.
+/// The widest step between neighbouring sizes in stock, where it is wider than a window.
 fn coarse(head: &Head) -> Option<Exact> {
     let mut sizes: Vec<_> = head.stock.iter().map(|(size, _)| size).collect();
     sizes.sort();
     let steps = sizes.iter().zip(sizes.iter().skip(1)).map(|(thin, thick)| *thick - *thin);
     let widest = steps.max()?;
-    head.width().is_some_and(|width| widest > width).then_some(widest)
+    let narrowest = head.seats.iter().filter_map(|seat| seat.aim.width()).min();
+    narrowest.is_some_and(|width| widest > width).then_some(widest)
 }

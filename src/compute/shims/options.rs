@@ -40,7 +40,7 @@ fn of(head: &Head, place: usize, seat: &Seat) -> Vec<Choice> {
     let gap = lash + &seat.shim;
     let choice = |source: Source, shim: &Exact| {
         let after = &gap - shim;
-        head.allows(&after).then(|| Choice { source, off: (after - &head.target).abs() })
+        seat.aim.allows(&after).then(|| Choice { source, off: (after - &seat.aim.target).abs() })
     };
     let own = choice(Source::Kept, &seat.shim);
     let others = head.seats.iter().enumerate().filter(|(other, _)| *other != place);

@@ -41,9 +41,12 @@ const TABLE: &[Source] = table![
         "css/procedure.css",
         "css/reference.css",
         "css/reckon.css",
+        "css/checks.css",
         "css/narrow.css",
         "css/marks.css",
-        "css/checks.css",
+        "css/reading.css",
+        "css/keypad.css",
+        "css/job.css",
     ],
     "print.css": ["css/print.css"],
     "theme.js": ["theme.js"],
@@ -85,6 +88,26 @@ const TABLE: &[Source] = table![
         "compute/assignment.js",
         "compute/shim-job.js",
         "compute/shims.js",
+        "shim-plan.js",
+    ],
+    "bench.js": [
+        "bench/record.js",
+        "bench/words.js",
+        "bench/keys.js",
+        "bench/scale.js",
+        "bench/storage.js",
+        "bench/draw.js",
+        "bench/rows.js",
+        "bench/judging.js",
+        "bench/fields.js",
+        "bench/state.js",
+        "bench/options.js",
+        "bench/panel.js",
+        "bench/job-file.js",
+        "bench/settings.js",
+        "bench/bar.js",
+        "bench/guard.js",
+        "bench/sheet.js",
     ],
 ];
 
@@ -111,6 +134,12 @@ pub(super) fn hashed() -> Vec<Asset> {
         done.push(Asset { name: source.name, path, bytes });
     }
     done
+}
+
+/// An asset made from the base, under a hashed name like the others.
+pub(super) fn made(name: &'static str, text: String) -> Asset {
+    let bytes = text.into_bytes();
+    Asset { name, path: hashed_path(name, &bytes), bytes }
 }
 
 /// `assets/handbook-1a2b3c4d5e.css`.

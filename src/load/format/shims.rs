@@ -47,6 +47,14 @@ pub struct ShimValve {
     /// The shim that is in it.
     #[schemars(length(min = 1), example = &"2.60 mm")]
     pub fitted: Text,
+    /// Its own limits, where they differ from those of the job.
+    #[serde(default)]
+    #[schemars(length(min = 1), example = &"0.20..0.30 mm")]
+    pub window: Option<Text>,
+    /// The lash aimed at at this valve; the middle of its own window if left out.
+    #[serde(default)]
+    #[schemars(length(min = 1), example = &"0.25 mm")]
+    pub target: Option<Text>,
 }
 
 /// One size in stock: as many as are wanted, or some pieces.

@@ -53,14 +53,20 @@ def stock_of(job):
 
 def best(job):
     """The quality of the best plan, and the first such plan in the order of the file."""
-    low, high = window(job["window"])
-    target = length(job["target"]) if "target" in job else (low[0] + high[0]) / 2
+    def aim(one):
+        low, high = window(one.get("window", job["window"]))
+        if "target" in one or ("window" not in one and "target" in job):
+            return low, high, length(one.get("target", job.get("target")))
+        return low, high, (low[0] + high[0]) / 2
+
+    aims = [aim(one) for one in job["valves"]]
     stock = stock_of(job)
     valves = [(length(one["measured"]), length(one["fitted"])) for one in job["valves"]]
     left = [pieces if pieces is not None else len(valves) for _, pieces in stock]
     found = [None]
 
-    def fits(lash):
+    def fits(lash, place):
+        low, high, _ = aims[place]
         above = low is None or lash > low[0] or (low[1] and lash == low[0])
         below = high is None or lash < high[0] or (high[1] and lash == high[0])
         return above and below and lash >= 0
@@ -77,10 +83,11 @@ def best(job):
             return
         measured, fitted = valves[place]
         unsolved, bought, moved, off = quality
+        target = aims[place][2]
 
         def after(shim):
             lash = measured + fitted - shim if measured else None
-            return lash if lash is not None and fits(lash) else None
+            return lash if lash is not None and fits(lash, place) else None
 
         lash = after(fitted)
         if lash is not None:
