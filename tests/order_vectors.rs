@@ -20,6 +20,9 @@ struct Vector {
     #[serde(default)]
     results: BTreeMap<String, String>,
     answer: Json,
+    /// Why each check stands where it stands.
+    #[serde(default)]
+    why: Vec<String>,
 }
 
 #[derive(Debug, Deserialize)]
@@ -74,12 +77,17 @@ fn findings(results: &BTreeMap<String, String>) -> Findings {
 fn every_complaint_is_ordered_as_worked_out() {
     let file: Vectors = serde_json::from_str(include_str!("vectors/order.json")).expect("vectors");
     assert!(file.vectors.len() > 1500);
-    for Vector { job: typed, results, answer: expected } in &file.vectors {
-        let answer = match job(typed).and_then(|job| order(&job, &findings(results))) {
-            Ok(order) => serde_json::to_value(&order).unwrap(),
-            Err(refusal) => json!({ "error": { "message": refusal.message, "help": refusal.help } }),
+    for Vector { job: typed, results, answer: expected, why: reasons } in &file.vectors {
+        let (answer, why) = match job(typed).and_then(|job| order(&job, &findings(results))) {
+            Ok(order) => {
+                let why = order.steps.iter().map(|step| step.why.words().to_owned()).collect();
+                (serde_json::to_value(&order).unwrap(), why)
+            }
+            Err(refusal) => {
+                (json!({ "error": { "message": refusal.message, "help": refusal.help } }), Vec::new())
+            }
         };
-        assert_eq!(answer, *expected, "{typed:?} {results:?}");
+        assert_eq!((&answer, &why), (expected, reasons), "{typed:?} {results:?}");
     }
 }
 

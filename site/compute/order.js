@@ -65,6 +65,9 @@
     return sequence.map((at, place) => {
       const here = rate(job, left, open, at);
       const rest = sequence.slice(place + 1).map((other) => rate(job, left, open, other));
+      const before = sequence.slice(0, place).map((other) => (job.shows[other] ?? 0n) & start.left);
+      const apart = (here.shows & left) === 0n && before.some((one) => (one & here.shows) !== 0n && (one & ~here.shows) !== 0n);
+      const why = apart ? "once one before it has shown, it tells the causes apart" : reason(here, rest, left);
       gone += here.minutes;
       [left, open] = [left & ~here.shows, open | here.opens];
       return {
@@ -73,7 +76,7 @@
         minutes: new Rational(here.minutes, job.minute),
         by: new Rational(gone, job.minute),
         finds: share(here.finds, total),
-        quickest: here.finds !== 0n && !rest.some((other) => other.finds * here.minutes > here.finds * other.minutes),
+        why,
       };
     });
   }
@@ -90,6 +93,29 @@
     const opens = (job.needs[at] ?? 0n) & ~open;
     const minutes = (job.checkMinutes[at] ?? 0n) + sum(job.accessMinutes, opens);
     return { shows, opens, minutes, finds: sum(job.weights, shows & left) };
+  }
+
+  /**
+   * Why a check comes before the rest, while `left` is left.
+   * @param {ReturnType<typeof rate>} here
+   * @param {ReturnType<typeof rate>[]} all
+   * @param {bigint} left
+   */
+  function reason(here, all, left) {
+    const after = left & ~here.shows;
+    const rest = all.filter((other) => (other.shows & left) !== 0n);
+    if ((here.shows & left) === 0n) {
+      return "nothing is left for it to show";
+    }
+    if (!rest.some((other) => (other.shows & after) !== 0n)) {
+      return "all that is left";
+    }
+    if (!rest.some((other) => other.finds * here.minutes > here.finds * other.minutes)) {
+      return "the most for its minutes";
+    }
+    return rest.some((other) => (other.opens & here.opens) !== 0n)
+      ? "what it opens serves those after it"
+      : "with it out of the way the rest goes quicker";
   }
 
   /** @param {BaybookOrderStep[]} steps */

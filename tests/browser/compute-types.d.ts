@@ -231,8 +231,8 @@ interface BaybookJob {
 }
 
 /**
- * One check where it stands: `by` is minutes gone when it is done, `finds` its share of what is left, `quickest`
- * if no other would find as much for its minutes at this place.
+ * One check where it stands: `by` is minutes gone when it is done, `finds` its share of what is left,
+ * `why` the reason in words.
  */
 interface BaybookOrderStep {
   check: string;
@@ -240,7 +240,7 @@ interface BaybookOrderStep {
   minutes: BaybookRational;
   by: BaybookRational;
   finds: BaybookRational;
-  quickest: boolean;
+  why: string;
 }
 
 /** The answer of `order --format json`; `proved` is false where there is too much for a proof. */

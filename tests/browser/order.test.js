@@ -9,8 +9,10 @@ const { vectors } = require("./compute.js");
 test("every complaint is ordered as worked out", () => {
   const rows = vectors("order.json").vectors;
   assert.ok(rows.length > 1500);
-  for (const { job, results, answer } of rows) {
+  for (const { job, results, answer, why } of rows) {
     assert.deepEqual(baybookCompute.order(job, results), answer, JSON.stringify({ job, results }));
+    const steps = baybookCompute.orderSteps(job, results);
+    assert.deepEqual(Array.isArray(steps) ? steps.map((step) => step.why) : undefined, why, JSON.stringify(job));
   }
 });
 

@@ -62,28 +62,20 @@ pub(super) fn of_base(model: &Model, id: &str, build: Option<&str>) -> Result<As
             return Err(does_not_fit(id, name));
         }
     }
-    Ok(parts_of_model(complaint).asked(complaint.title.clone())?)
+    Ok(named_parts(complaint)?)
 }
 
-fn parts_of_model(complaint: &Complaint) -> Parts {
-    let causes = complaint.causes.iter().map(|one| {
-        let cause = Cause { id: one.id.clone(), share: one.share.clone(), residual: one.residual };
-        (cause, one.title.clone())
-    });
-    let access = complaint.access.iter().map(|one| {
-        let step = Access { id: one.id.clone(), minutes: one.minutes.clone(), needs: one.needs.clone() };
-        (step, one.title.clone().unwrap_or_else(|| one.id.clone()))
-    });
-    let checks = complaint.checks.iter().map(|one| {
-        let check = Check {
-            id: one.id.clone(),
-            minutes: one.minutes.clone(),
-            shows: one.shows.clone(),
-            needs: one.needs.clone(),
-        };
-        (check, one.title.clone())
-    });
-    Parts { causes: causes.collect(), access: access.collect(), checks: checks.collect() }
+/// What the parts of a complaint are called.
+fn named_parts(complaint: &Complaint) -> Result<Asked, Refusal> {
+    let step =
+        |one: &crate::model::Access| (one.id.clone(), one.title.clone().unwrap_or_else(|| one.id.clone()));
+    Ok(Asked {
+        title: complaint.title.clone(),
+        job: Job::of(complaint)?,
+        causes: complaint.causes.iter().map(|one| (one.id.clone(), one.title.clone())).collect(),
+        access: complaint.access.iter().map(step).collect(),
+        checks: complaint.checks.iter().map(|one| (one.id.clone(), one.title.clone())).collect(),
+    })
 }
 
 /// A complaint of a file of its own.

@@ -3,7 +3,7 @@
 use num_traits::Zero as _;
 
 use super::source::Asked;
-use crate::compute::order::{Findings, Order, Outcome, Step};
+use crate::compute::order::{Findings, Order, Outcome, Step, Why};
 use crate::quantity::{Exact, Rounding, exact_text, power_of_ten, round_to};
 
 /// The order, as a list.
@@ -22,12 +22,17 @@ pub(super) fn told(asked: &Asked, order: &Order, findings: &Findings) -> String 
     let (useful, idle): (Vec<&Step>, Vec<&Step>) = order.steps.iter().partition(|step| !step.finds.is_zero());
     for (at, step) in useful.iter().enumerate() {
         lines.push(String::new());
-        lines.extend(entry(asked, at, step, at + 1 == useful.len()));
+        lines.extend(entry(asked, at, step));
     }
-    if !idle.is_empty() {
-        let idle: Vec<_> = idle.iter().map(|step| step.check.as_str()).collect();
-        lines.push(String::new());
-        lines.push(format!("nothing left to show: {}", idle.join(", ")));
+    for (why, words) in [
+        (Why::TellsApart, "to tell the causes apart once a check has shown"),
+        (Why::NothingLeft, "nothing left to show"),
+    ] {
+        let checks: Vec<_> =
+            idle.iter().filter(|step| step.why == why).map(|step| step.check.as_str()).collect();
+        if !checks.is_empty() {
+            lines.extend([String::new(), format!("{words}: {}", checks.join(", "))]);
+        }
     }
     if !order.proved {
         lines.push(String::new());
@@ -56,26 +61,15 @@ fn titled<'a>(asked: &'a Asked, cause: &'a String) -> &'a str {
     asked.causes.get(cause).unwrap_or(cause)
 }
 
-fn entry(asked: &Asked, at: usize, step: &Step, last: bool) -> Vec<String> {
+fn entry(asked: &Asked, at: usize, step: &Step) -> Vec<String> {
     let title = asked.checks.iter().find(|(id, _)| *id == step.check).map_or("", |(_, title)| title);
     let opens: Vec<_> =
         step.opens.iter().map(|id| asked.access.get(id).unwrap_or(id).to_lowercase()).collect();
     let with = if opens.is_empty() { String::new() } else { format!(" with {}", opens.join(", ")) };
     let mut lines = vec![format!("{:>3}. {}: {title}", at + 1, step.check)];
     lines.push(format!("     {} min{with}; {} min gone", rounded(&step.minutes), rounded(&step.by)));
-    lines.push(format!("     {}", why(step, last)));
+    lines.push(format!("     finds it in {}: {}", jobs(&step.finds), step.why.words()));
     lines
-}
-
-/// Why a check stands where it stands.
-fn why(step: &Step, last: bool) -> String {
-    let found = format!("finds it in {}", jobs(&step.finds));
-    match (last, step.quickest, step.opens.is_empty()) {
-        (true, ..) => format!("{found}: all that is left"),
-        (_, true, _) => format!("{found}: the most for its minutes"),
-        (_, _, true) => format!("{found}: with it out of the way the rest goes quicker"),
-        (_, _, false) => format!("{found}: what it opens serves those after it"),
-    }
 }
 
 /// A share of past jobs, `52 of 100 jobs`.

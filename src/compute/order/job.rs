@@ -6,6 +6,7 @@ use num_bigint::BigInt;
 use num_traits::{Signed as _, Zero as _};
 
 use super::super::Refusal;
+use crate::model::Complaint;
 use crate::quantity::Exact;
 
 /// The most causes, access steps and checks that a complaint may have, each.
@@ -80,6 +81,30 @@ pub struct Job {
 }
 
 impl Job {
+    /// The job of a complaint of a base.
+    ///
+    /// # Errors
+    /// As [`Job::new`]; a complaint that passed its checks has none of them.
+    pub fn of(complaint: &Complaint) -> Result<Self, Refusal> {
+        let causes = complaint.causes.iter().map(|one| Cause {
+            id: one.id.clone(),
+            share: one.share.clone(),
+            residual: one.residual,
+        });
+        let access = complaint.access.iter().map(|one| Access {
+            id: one.id.clone(),
+            minutes: one.minutes.clone(),
+            needs: one.needs.clone(),
+        });
+        let checks = complaint.checks.iter().map(|one| Check {
+            id: one.id.clone(),
+            minutes: one.minutes.clone(),
+            shows: one.shows.clone(),
+            needs: one.needs.clone(),
+        });
+        Self::new(causes.collect(), access.collect(), checks.collect())
+    }
+
     /// Looks up every reference.
     ///
     /// # Errors

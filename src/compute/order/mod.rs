@@ -14,4 +14,4 @@ mod plan;
 mod search;
 
 pub use job::{Access, Cause, Check, Findings, Job, Outcome};
-pub use plan::{Order, Step, order};
+pub use plan::{Order, Step, Why, order};

@@ -23,8 +23,40 @@ pub struct Step {
     pub by: Exact,
     /// Share of the jobs that are left in which it is the first to show.
     pub finds: Exact,
-    /// True if no other check would find as much for its minutes, access with them, at this place.
-    pub quickest: bool,
+    /// Why it stands where it stands.
+    pub why: Why,
+}
+
+/// Why a check stands where it stands in the best order.
+#[derive(Clone, Copy, Debug, Eq, PartialEq)]
+pub enum Why {
+    /// No other check would find more for its minutes here, access with them.
+    MostForItsMinutes,
+    /// Its access serves checks after it.
+    OpensForOthers,
+    /// What it clears makes the rest quicker.
+    ClearsForOthers,
+    /// It is the last that can show something.
+    AllThatIsLeft,
+    /// The checks before it would have shown all that it could; once one of them has shown, it tells which
+    /// of several causes that was.
+    TellsApart,
+    /// The checks before it would have shown all that it could.
+    NothingLeft,
+}
+
+impl Why {
+    /// In words, after a colon.
+    pub const fn words(self) -> &'static str {
+        match self {
+            Self::MostForItsMinutes => "the most for its minutes",
+            Self::OpensForOthers => "what it opens serves those after it",
+            Self::ClearsForOthers => "with it out of the way the rest goes quicker",
+            Self::AllThatIsLeft => "all that is left",
+            Self::TellsApart => "once one before it has shown, it tells the causes apart",
+            Self::NothingLeft => "nothing is left for it to show",
+        }
+    }
 }
 
 /// The best order. As JSON, the answer of `order`.
@@ -111,17 +143,28 @@ fn walk(job: &Job, start: State, sequence: &[usize], total: &BigInt) -> Vec<Step
         let Some(here) = rate(job, state, at) else { continue };
         gone += &here.minutes;
         let rest = sequence.iter().skip(steps.len() + 1).filter_map(|at| rate(job, state, *at));
+        let before =
+            sequence.iter().take(steps.len()).filter_map(|at| Some(job.shows.get(*at)? & start.left));
+        let why = match here.why(rest, state.left) {
+            Why::NothingLeft if tells_apart(here.shows, before) => Why::TellsApart,
+            why => why,
+        };
         steps.push(Step {
             check: check.id.clone(),
             opens: members(here.opens).filter_map(|at| Some(job.access.get(at)?.id.clone())).collect(),
             by: Exact::new(gone.clone(), job.minute.clone()),
             finds: share(&here.finds, total),
-            quickest: !here.finds.is_zero() && rest.into_iter().all(|other| !other.beats(&here)),
+            why,
             minutes: Exact::new(here.minutes, job.minute.clone()),
         });
         state = State { left: state.left & !here.shows, open: state.open | here.opens };
     }
     steps
+}
+
+/// Whether a check shows some, but not all, of the causes that one before it shows.
+fn tells_apart(shows: Set, mut before: impl Iterator<Item = Set>) -> bool {
+    before.any(|earlier| earlier & shows != 0 && earlier & !shows != 0)
 }
 
 /// What a check would find, and what that would take.
@@ -133,6 +176,23 @@ struct Rate {
 }
 
 impl Rate {
+    /// Why it comes before `rest`, while `left` is left.
+    fn why(&self, rest: impl Iterator<Item = Self>, left: Set) -> Why {
+        let rest: Vec<Self> = rest.filter(|other| other.shows & left != 0).collect();
+        let after = left & !self.shows;
+        if self.shows & left == 0 {
+            Why::NothingLeft
+        } else if !rest.iter().any(|other| other.shows & after != 0) {
+            Why::AllThatIsLeft
+        } else if !rest.iter().any(|other| other.beats(self)) {
+            Why::MostForItsMinutes
+        } else if rest.iter().any(|other| other.opens & self.opens != 0) {
+            Why::OpensForOthers
+        } else {
+            Why::ClearsForOthers
+        }
+    }
+
     /// Cross-multiplied, so that a check of no minutes has the highest rate.
     fn beats(&self, other: &Self) -> bool {
         &self.finds * &other.minutes > &other.finds * &self.minutes

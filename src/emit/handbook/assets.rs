@@ -41,6 +41,7 @@ const TABLE: &[Source] = table![
         "css/procedure.css",
         "css/reference.css",
         "css/reckon.css",
+        "css/checks.css",
         "css/narrow.css",
         "css/marks.css",
         "css/reading.css",
@@ -74,6 +75,7 @@ const TABLE: &[Source] = table![
         "compute/order-search.js",
         "compute/order.js",
     ],
+    "checks.js": ["checks.js"],
     "sums.js": [
         "compute/real.js",
         "compute/curve.js",

@@ -115,12 +115,42 @@ class Question:
         }
 
 
+    def reasons(self, order):
+        """Why each check stands where it stands."""
+        named = {check["id"]: check for check in self.checks}
+        opened, left, why = self.open, set(self.left), []
+        rate = lambda check: (sum(self.left[c] for c in left & set(check["shows"])), self.minutes(check, opened))
+        for at, name in enumerate(order):
+            here, later = named[name], [named[one] for one in order[at + 1 :]]
+            shows = set(here["shows"]) & left
+            rest = [check for check in later if set(check["shows"]) & left]
+            opens = self.needs[name] - opened
+            finds, takes = rate(here)
+            before = [set(named[one]["shows"]) & set(self.left) for one in order[:at]]
+            if not shows and any(one & set(here["shows"]) and one - set(here["shows"]) for one in before):
+                why.append("once one before it has shown, it tells the causes apart")
+            elif not shows:
+                why.append("nothing is left for it to show")
+            elif not any(set(check["shows"]) & left - shows for check in rest):
+                why.append("all that is left")
+            elif not any(rate(check)[0] * takes > finds * rate(check)[1] for check in rest):
+                why.append("the most for its minutes")
+            elif any((self.needs[check["id"]] - opened) & opens for check in rest):
+                why.append("what it opens serves those after it")
+            else:
+                why.append("with it out of the way the rest goes quicker")
+            opened, left = opened | opens, left - shows
+        return why
+
+
 def row(job, results=None):
     results = results or {}
     found = {"job": job}
     if results:
         found["results"] = results
-    return found | {"answer": Question(job, results).answer()}
+    question = Question(job, results)
+    answer = question.answer()
+    return found | {"answer": answer, "why": question.reasons(answer["order"])}
 
 
 def job(shares, access, checks):
