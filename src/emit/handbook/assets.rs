@@ -40,14 +40,75 @@ const TABLE: &[Source] = table![
         "css/lists.css",
         "css/procedure.css",
         "css/reference.css",
+        "css/reckon.css",
+        "css/checks.css",
         "css/narrow.css",
         "css/marks.css",
+        "css/reading.css",
+        "css/keypad.css",
+        "css/job.css",
     ],
     "print.css": ["css/print.css"],
     "theme.js": ["theme.js"],
     "age.js": ["age.js"],
     "serial.js": ["serial.js"],
     "chooser.js": ["chooser.js"],
+    "compute.js": [
+        "compute/rational.js",
+        "compute/unit-table.js",
+        "compute/units.js",
+        "compute/problems.js",
+        "compute/number.js",
+        "compute/ending.js",
+        "compute/cursor.js",
+        "compute/grammar.js",
+        "compute/value.js",
+        "compute/convert.js",
+        "compute/reading.js",
+        "compute/span.js",
+        "compute/gauge.js",
+        "compute/settle.js",
+        "compute/judge.js",
+    ],
+    "order.js": [
+        "compute/order-job.js",
+        "compute/order-search.js",
+        "compute/order.js",
+    ],
+    "checks.js": ["checks.js"],
+    "sums.js": [
+        "compute/real.js",
+        "compute/curve.js",
+        "compute/formula.js",
+        "compute/sum-table.js",
+        "compute/sums.js",
+        "sums.js",
+    ],
+    "shims.js": [
+        "compute/assignment.js",
+        "compute/shim-job.js",
+        "compute/shims.js",
+        "shim-plan.js",
+    ],
+    "bench.js": [
+        "bench/record.js",
+        "bench/words.js",
+        "bench/keys.js",
+        "bench/scale.js",
+        "bench/storage.js",
+        "bench/draw.js",
+        "bench/rows.js",
+        "bench/judging.js",
+        "bench/fields.js",
+        "bench/state.js",
+        "bench/options.js",
+        "bench/panel.js",
+        "bench/job-file.js",
+        "bench/settings.js",
+        "bench/bar.js",
+        "bench/guard.js",
+        "bench/sheet.js",
+    ],
 ];
 
 /// An asset as it is written.
@@ -73,6 +134,12 @@ pub(super) fn hashed() -> Vec<Asset> {
         done.push(Asset { name: source.name, path, bytes });
     }
     done
+}
+
+/// An asset made from the base, under a hashed name like the others.
+pub(super) fn made(name: &'static str, text: String) -> Asset {
+    let bytes = text.into_bytes();
+    Asset { name, path: hashed_path(name, &bytes), bytes }
 }
 
 /// `assets/handbook-1a2b3c4d5e.css`.

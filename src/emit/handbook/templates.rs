@@ -36,6 +36,7 @@ const TABLE: &[(&str, &str)] = table![
     "rules.html",
     "source.html",
     "sources.html",
+    "sums.html",
 ];
 
 /// The engine with every template read; all of them escape.
