@@ -30,6 +30,7 @@ const TABLE: &[(&str, &str)] = table![
     "gauges.html",
     "groups.html",
     "home.html",
+    "job.html",
     "machine.html",
     "machines.html",
     "procedure.html",
