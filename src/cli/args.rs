@@ -54,6 +54,8 @@ pub enum Command {
     Judge(super::judge::JudgeArguments),
     /// Order the checks of a complaint so that the cause is found soonest on average
     Order(super::order::OrderArguments),
+    /// Find a value, a procedure, a machine by words, numbers and years
+    Lookup(super::lookup::LookupArguments),
     /// Explain a rule; without a name, list all rules
     Explain(ExplainArguments),
 }
