@@ -191,7 +191,7 @@ fn things(model: &Model) -> Things {
     for group in &model.groups {
         for entry in group.entries.iter().filter_map(|id| model.entries.get(id)) {
             let of_entry = stated.get(entry.id.as_str()).map(Vec::as_slice).unwrap_or_default();
-            statements(entry, &group.title, of_entry, &mut all);
+            statements(entry, of_entry, &mut all);
         }
     }
     for one in model.procedures.values() {
@@ -204,15 +204,14 @@ fn things(model: &Model) -> Things {
 }
 
 /// The things of one entry: each place and condition that some build states.
-fn statements(entry: &Entry, group: &str, stated: &[&Statement], all: &mut Things) {
+fn statements(entry: &Entry, stated: &[&Statement], all: &mut Things) {
     let mut each: Vec<_> = stated.iter().map(|one| &one.identity).collect();
     each.sort();
     each.dedup();
     let named = all.named.len();
     for identity in each {
         let spelt = identity.place.iter().chain(&identity.when).map(|(name, word)| format!("{name} {word} "));
-        let beside: String =
-            spelt.chain([identity.of.to_string(), " ".to_owned(), group.to_owned()]).collect();
+        let beside: String = spelt.chain([identity.of.to_string()]).collect();
         all.things.push(Thing {
             kind: "statement".to_owned(),
             of: identity.of.to_string(),

@@ -21,6 +21,15 @@ impl Typed {
         fit(&self.word, word).max(self.meant.get(word).copied().unwrap_or_default())
     }
 
+    /// How well it fits a word of a machine, a code or a manual: one letter alone begins none of them.
+    fn fits_whole(&self, word: &str) -> u32 {
+        if self.word.chars().nth(1).is_none() && self.word != word { 0 } else { self.fits(word) }
+    }
+
+    fn best_whole(&self, all: &[String]) -> u32 {
+        all.iter().map(|word| self.fits_whole(word)).max().unwrap_or_default()
+    }
+
     /// How well it fits any of some words.
     pub(super) fn best(&self, all: &[String]) -> u32 {
         all.iter().map(|word| self.fits(word)).max().unwrap_or_default()
@@ -140,10 +149,13 @@ pub(super) fn thing(name: &(u32, Vec<u32>), beside: &[String], typed: &[Typed]) 
 /// The score of a machine by name, and by name and sort.
 pub(super) fn machine(one: &Fitted, typed: &[Typed]) -> (u32, u32) {
     let name = words(&one.name);
-    let hit = name.iter().filter(|word| typed.iter().any(|typed| typed.fits(word) > 0)).count();
+    let hit = name.iter().filter(|word| typed.iter().any(|typed| typed.fits_whole(word) > 0)).count();
     let share = part(100, hit, name.len());
     let sum = |weight: u32| -> u32 {
-        typed.iter().map(|typed| (typed.best(&one.words) * 10).max(typed.best(&one.sort) * weight)).sum()
+        typed
+            .iter()
+            .map(|typed| (typed.best_whole(&one.words) * 10).max(typed.best_whole(&one.sort) * weight))
+            .sum()
     };
     let (by_name, whole) = (sum(3), sum(10));
     if whole == 0 { (0, 0) } else { (by_name + share, whole + share) }
@@ -151,8 +163,9 @@ pub(super) fn machine(one: &Fitted, typed: &[Typed]) -> (u32, u32) {
 
 /// The score of a code or a manual.
 pub(super) fn fixed(one: &Fixed, typed: &[Typed]) -> u32 {
-    let hit = one.words.iter().filter(|word| typed.iter().any(|typed| typed.fits(word) > 0)).count();
-    let sum: u32 = typed.iter().map(|typed| typed.best(&one.words) * 10).sum();
+    let hit = one.words.iter().filter(|word| typed.iter().any(|typed| typed.fits_whole(word) > 0)).count();
+    let weight = if one.kind == "source" { 6 } else { 10 };
+    let sum: u32 = typed.iter().map(|typed| typed.best_whole(&one.words) * weight).sum();
     if sum == 0 { 0 } else { sum + part(300, hit, one.words.len()) }
 }
 

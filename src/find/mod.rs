@@ -11,8 +11,10 @@ mod line;
 mod machines;
 mod matching;
 mod search;
+mod shards;
 mod values;
 mod words;
 
 pub use index::{Fitted, Fixed, Index, Line, Span, Stated, Thing, Things};
 pub use search::{Found, search};
+pub use shards::shards;

@@ -10,7 +10,7 @@ use crate::quantity::{Unit, Value};
 
 /// Things and builds that are joined with each other at most.
 const THINGS: usize = 60;
-const BUILDS: usize = 24;
+pub(super) const BUILDS: usize = 24;
 /// From this score on a build is meant by name.
 const BY_NAME: u32 = 800;
 /// What the build looked at last counts, where none is meant by name.
