@@ -48,6 +48,7 @@ const TABLE: &[Source] = table![
         "css/keypad.css",
         "css/job.css",
         "css/steps.css",
+        "css/find.css",
     ],
     "print.css": ["css/print.css"],
     "theme.js": ["theme.js"],
@@ -90,6 +91,14 @@ const TABLE: &[Source] = table![
         "compute/shim-job.js",
         "compute/shims.js",
         "shim-plan.js",
+    ],
+    "find.js": ["find/panel.js"],
+    "find-search.js": [
+        "find/words.js",
+        "find/matching.js",
+        "find/numbers.js",
+        "find/pairs.js",
+        "find/search.js",
     ],
     "record.js": [
         "bench/record.js",
