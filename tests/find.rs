@@ -27,7 +27,7 @@ fn slipped(name: &str) -> Option<String> {
     let words: Vec<&str> = name.split(' ').collect();
     let longest = words.iter().enumerate().max_by_key(|(at, word)| (word.chars().count(), *at))?.0;
     let letters: Vec<char> = words[longest].chars().collect();
-    let plain = letters.len() >= 7 && letters.iter().all(|letter| letter.is_ascii_lowercase());
+    let plain = letters.len() >= 7 && letters.iter().all(char::is_ascii_lowercase);
     plain.then(|| {
         let mut words: Vec<String> = words.iter().map(|word| (*word).to_owned()).collect();
         words[longest] = letters
@@ -178,4 +178,77 @@ fn nothing_typed_finds_nothing_and_nothing_panics() {
         let _ = search(&INDEX, text, Some("no-such-build"), 5);
     }
     assert!(search(&INDEX, "", None, 5).is_empty());
+}
+
+/// The demo base many times over under other names, to about sixty thousand statements.
+fn large() -> Index {
+    let small = &*INDEX;
+    let statements: usize = small.builds.iter().map(|one| one.lines.len()).sum();
+    let times = 60_000 / statements + 1;
+    let mut large = Index { things: small.things.clone(), fixed: small.fixed.clone(), ..Index::default() };
+    for time in 0..times {
+        let (first, letters) =
+            (large.builds.len(), ["ba", "ke", "lo", "mi", "nu", "ra", "se", "to", "vi", "wu"]);
+        let name = |text: &str| format!("{}{}{text}", letters[time % 10], letters[time / 10 % 10]);
+        large.builds.extend(small.builds.iter().cloned().map(|mut one| {
+            one.id = name(&one.id);
+            one
+        }));
+        large.fitted.extend(small.fitted.iter().cloned().map(|mut one| {
+            one.machine = name(&one.machine);
+            one.name = name(&one.name);
+            one.build += first;
+            for word in &mut one.words {
+                *word =
+                    word.parse::<usize>().map_or_else(|_| name(word), |number| (number + time).to_string());
+            }
+            one
+        }));
+        for (bucket, units) in &small.values {
+            for (unit, numbers) in units {
+                for (number, pairs) in numbers {
+                    let held =
+                        large.values.entry(bucket.clone()).or_default().entry(unit.clone()).or_default();
+                    let moved = pairs.iter().map(|(build, thing)| (build + first, *thing));
+                    held.entry(number.clone()).or_default().extend(moved);
+                }
+            }
+        }
+    }
+    large
+}
+
+#[test]
+fn what_a_query_loads_grows_with_the_query() {
+    let large = large();
+    let parts = baybook::find::shards(&large);
+    let bytes = |name: &str| parts.get(name).map_or(0, |rows| rows.to_string().len());
+    let largest = |start: &str| {
+        parts.keys().filter(|name| name.starts_with(start)).map(|name| bytes(name)).max().unwrap_or(0)
+    };
+    let statements: usize = large.builds.iter().map(|one| one.lines.len()).sum();
+    let all: usize = parts.keys().map(|name| bytes(name)).sum();
+    assert!(statements >= 60_000);
+    let each = all / statements;
+    // What the search asks for: the words, and the lines of every build that it joins.
+    let found = search(&large, "ex lash babatarnhawk 887 22", None, 200);
+    // A machine's line needs its build's only where it is shown, among the first twelve.
+    let needed = found.iter().enumerate().filter(|(at, one)| *at < 12 || one.kind != "machine");
+    let builds: BTreeSet<&String> = needed.filter_map(|(_, one)| one.build.as_ref()).collect();
+    assert!(found[0].of == "lash.exhaust" && !builds.is_empty());
+    let lines = (0..large.builds.len()).filter(|at| builds.contains(&large.builds[*at].id));
+    let lines: usize = lines.map(|at| bytes(&format!("b-{at}"))).sum();
+    let words: usize = ["ex", "la", "ba", "88", "22"].iter().map(|key| bytes(&format!("w-{key}"))).sum();
+    let first = bytes("things") + words + lines;
+    println!(
+        "{statements} statements, {} builds read, {words} bytes of words, {} parts, {each} bytes each; first query {first}; largest w {}, b {}, t {}, v {}",
+        builds.len(),
+        parts.len(),
+        largest("w-"),
+        largest("b-"),
+        largest("t-"),
+        largest("v-")
+    );
+    assert!(each <= 100, "{each} bytes a statement");
+    assert!(first <= 100_000, "{first} bytes for a first query");
 }

@@ -5,9 +5,9 @@
  */
 (() => {
   "use strict";
-  const { words, fit, key, ask, needsNumbers } = globalThis.baybookFindWords;
+  const { words, fit, key, ask, yearOf, needsNumbers } = globalThis.baybookFindWords;
   const { near, joined, named, thing, machine, fixed } = globalThis.baybookFindMatching;
-  const [THINGS, BUILDS, BY_NAME, LAST] = [60, 12, 800, 200];
+  const [THINGS, NEAR, BY_NAME, LAST] = [60, 8, 800, 200];
 
   /** @type {WeakMap<object, BaybookFindHead>} */
   const heads = new WeakMap();
@@ -115,11 +115,16 @@
     const builds = new Map();
     /** @type {Map<string, [number, number]>} */
     const best = new Map();
+    /** @type {Set<number>} */
+    const made = new Set();
     for (const [at, one] of [...rows.fitted].sort((a, b) => a[0] - b[0])) {
       const { byName, whole } = machine(one, typedWords);
       const own = serial(one, asked);
       if (whole === 0 && own === 0) {
         continue;
+      }
+      for (const [year] of asked.years.filter(([year]) => one[5].some(([from, to]) => from <= year && year <= to))) {
+        made.add(year);
       }
       const withYears = (/** @type {number} */ score) => Math.max(0, score + own + years(one, asked));
       builds.set(one[2], Math.max(builds.get(one[2]) ?? 0, withYears(byName)));
@@ -127,8 +132,10 @@
         best.set(one[0], [at, withYears(whole)]);
       }
     }
-    const scored = sorted([...builds].filter(([, score]) => score > 0)).slice(0, BUILDS);
-    return { builds: scored, machines: [...best.values()].filter(([, score]) => score > 0) };
+    const scored = sorted([...builds].filter(([, score]) => score > 0));
+    const least = Math.floor((scored[0]?.[1] ?? 0) / 2);
+    const near = scored.filter(([, score]) => score >= least).slice(0, NEAR);
+    return { builds: near, made, machines: [...best.values()].filter(([, score]) => score > 0) };
   }
 
   /** What the printed numbers count, by `build thing`. */
@@ -171,7 +178,10 @@
     const typedWords = await typed(load, head, asked, rows);
     const scoredThings = things(head, typedWords);
     const found = machines(rows, typedWords, asked);
+    // `22` beside a machine that was made in 2022 is its year.
+    const ofYears = asked.bare.filter((number) => found.made.has(yearOf(number)?.[0] ?? 0));
     const machineWords = new Set(found.builds.length > 0 ? [...rows.fitted.values()].flatMap((one) => one[3].split(" ")) : []);
+    ofYears.forEach((number) => machineWords.add(number));
     const counted = await numbers(load, head, asked, scoredThings, machineWords, typedWords.length);
     const lastAt = last ? (await load(`i-${key(last)}`).catch(() => ({})))[last] : undefined;
     const pairs = await globalThis.baybookFindPairs.join({ load, head, things: scoredThings, builds: found.builds, counted, last: lastAt ?? null, THINGS, BY_NAME, LAST });

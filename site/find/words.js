@@ -72,7 +72,7 @@
   }
 
   /** @param {string} piece @returns {[number, boolean] | null} */
-  function year(piece) {
+  function yearOf(piece) {
     const number = /^\+?[0-9]+$/.test(piece) ? Number(piece) : Number.NaN;
     if (piece.length === 4 && number >= 1950 && number <= 2099) {
       return [number, true];
@@ -101,7 +101,7 @@
   function alone(piece, asked) {
     const number = piece.replaceAll(",", ".");
     if (begins(piece) && parses(`${number} mm`)) {
-      const found = year(piece);
+      const found = yearOf(piece);
       if (found) {
         asked.years.push(found);
       }
@@ -147,5 +147,5 @@
 
   const needsNumbers = (/** @type {string} */ text) => text.split(/[ \t\n\f\r]+/).some(begins);
 
-  globalThis.baybookFindWords = { words, slips, fit, key, ask, needsNumbers };
+  globalThis.baybookFindWords = { words, slips, fit, key, ask, yearOf, needsNumbers };
 })();

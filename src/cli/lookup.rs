@@ -1,12 +1,13 @@
 //! `baybook lookup`: words in, the lines that answer out, best first.
 
 use std::io::Write;
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 
 use clap::Args;
 use serde_json::{Value, json};
 
 use super::args::{BaseDirectory, Format};
+use super::bundle::Bundle;
 use super::{Failure, Status, base_of, is_json, write_json};
 use crate::find::{Found, Index, search};
 
@@ -17,8 +18,11 @@ pub struct LookupArguments {
     #[arg(value_name = "WORDS", required = true)]
     pub words: Vec<String>,
     /// Directory of the spec base [default: specs]
-    #[arg(long, value_name = "DIR")]
+    #[arg(long, value_name = "DIR", conflicts_with = "bundle")]
     pub specs: Option<PathBuf>,
+    /// Directory of a bundle, or of the handbook it lies in, in place of the spec base
+    #[arg(long, value_name = "DIR")]
+    pub bundle: Option<PathBuf>,
     /// The build looked at last, preferred where none is named
     #[arg(long, value_name = "BUILD")]
     pub last: Option<String>,
@@ -39,8 +43,13 @@ impl BaseDirectory for LookupArguments {
 /// Looks up and writes what answers.
 pub fn run(arguments: &LookupArguments, out: &mut dyn Write, err: &mut dyn Write) -> Result<Status, Failure> {
     let json = is_json(arguments.format);
-    let Some(checked) = base_of(arguments, json, out, err)? else { return Ok(Status::Errors) };
-    let index = Index::of(checked.model());
+    let index = match &arguments.bundle {
+        Some(directory) => bundled(directory)?,
+        None => {
+            let Some(checked) = base_of(arguments, json, out, err)? else { return Ok(Status::Errors) };
+            Index::of(checked.model())
+        }
+    };
     let words = arguments.words.join(" ");
     let found = search(&index, &words, arguments.last.as_deref(), arguments.limit);
     if json {
@@ -54,6 +63,17 @@ pub fn run(arguments: &LookupArguments, out: &mut dyn Write, err: &mut dyn Write
         }
     }
     Ok(Status::Answered)
+}
+
+/// The index that a bundle holds.
+fn bundled(directory: &Path) -> Result<Index, Failure> {
+    let json = Bundle::open(directory)?.read("find.json")?;
+    serde_json::from_value(json).map_err(|error| {
+        Failure::Input(
+            format!("`find.json` of the bundle is not understood: {error}"),
+            "compile it again".to_owned(),
+        )
+    })
 }
 
 fn as_json(one: &Found) -> Value {

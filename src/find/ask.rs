@@ -47,7 +47,7 @@ fn alone(piece: &str, asked: &mut Asked) {
     let number = decimal(piece);
     let is_number = |text: &str| Value::parse(&format!("{text} mm")).is_ok();
     if begins_a_number(piece) && is_number(&number) {
-        if let Some(year) = year(piece) {
+        if let Some(year) = year_of(piece) {
             asked.years.push(year);
         }
         if number.contains(['.', '/']) {
@@ -96,7 +96,7 @@ fn decimal(piece: &str) -> String {
 }
 
 /// A model year: four digits, or two of this century.
-fn year(piece: &str) -> Option<(u16, bool)> {
+pub(super) fn year_of(piece: &str) -> Option<(u16, bool)> {
     let number: u16 = piece.parse().ok()?;
     match (piece.len(), number) {
         (4, 1950..=2099) => Some((number, true)),

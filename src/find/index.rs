@@ -2,13 +2,14 @@
 
 use std::collections::BTreeMap;
 
+use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
 use super::{line, machines, values, words};
 use crate::model::{Build, Entry, Model, Statement};
 
 /// Everything that can be found.
-#[derive(Clone, Debug, Default, Deserialize, Serialize)]
+#[derive(Clone, Debug, Default, Deserialize, JsonSchema, Serialize)]
 pub struct Index {
     /// What the catalogue and the guides offer.
     pub things: Things,
@@ -23,7 +24,7 @@ pub struct Index {
 }
 
 /// What the catalogue and the guides offer.
-#[derive(Clone, Debug, Default, Deserialize, Serialize)]
+#[derive(Clone, Debug, Default, Deserialize, JsonSchema, Serialize)]
 pub struct Things {
     /// Names: each title and its other names, by `Thing::named`.
     pub named: Vec<Vec<Vec<String>>>,
@@ -34,7 +35,7 @@ pub struct Things {
 }
 
 /// One thing that builds have.
-#[derive(Clone, Debug, Default, Deserialize, Eq, Ord, PartialEq, PartialOrd, Serialize)]
+#[derive(Clone, Debug, Default, Deserialize, JsonSchema, Eq, Ord, PartialEq, PartialOrd, Serialize)]
 pub struct Thing {
     /// `statement`, `procedure` or `complaint`.
     pub kind: String,
@@ -54,7 +55,7 @@ pub struct Thing {
 }
 
 /// One build and what it states.
-#[derive(Clone, Debug, Deserialize, Serialize)]
+#[derive(Clone, Debug, Deserialize, JsonSchema, Serialize)]
 pub struct Stated {
     /// Id.
     pub id: String,
@@ -65,7 +66,7 @@ pub struct Stated {
 }
 
 /// One line of a build.
-#[derive(Clone, Debug, Deserialize, Serialize)]
+#[derive(Clone, Debug, Deserialize, JsonSchema, Serialize)]
 pub struct Line {
     /// The thing.
     pub thing: usize,
@@ -76,7 +77,7 @@ pub struct Line {
 }
 
 /// A machine with one of its builds.
-#[derive(Clone, Debug, Deserialize, Serialize)]
+#[derive(Clone, Debug, Deserialize, JsonSchema, Serialize)]
 pub struct Fitted {
     /// Id of the machine.
     pub machine: String,
@@ -93,7 +94,7 @@ pub struct Fitted {
 }
 
 /// Years and serial numbers of a build in a machine.
-#[derive(Clone, Debug, Deserialize, Serialize)]
+#[derive(Clone, Debug, Deserialize, JsonSchema, Serialize)]
 pub struct Span {
     /// First and last year.
     pub years: (u16, u16),
@@ -104,7 +105,7 @@ pub struct Span {
 }
 
 /// A record found by its own words.
-#[derive(Clone, Debug, Deserialize, Serialize)]
+#[derive(Clone, Debug, Deserialize, JsonSchema, Serialize)]
 pub struct Fixed {
     /// `code`, `codes` or `source`.
     pub kind: String,

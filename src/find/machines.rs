@@ -47,7 +47,7 @@ fn one(model: &Model, machine: &MachineId, at: usize, fits: &[&Fit]) -> Option<F
         machine: machine.id.to_string(),
         name: machine.name.clone(),
         build: at,
-        words: distinct(words(&format!("{} {maker} {} {}", machine.name, build.id, engine.title))),
+        words: distinct(words(&format!("{} {maker} {} {}", machine.name, engine.id, engine.title))),
         sort: distinct(words(&sort)),
         spans: fits.iter().map(|fit| span(fit)).collect(),
     })

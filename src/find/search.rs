@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use super::ask::{Asked, ask};
+use super::ask::{Asked, ask, year_of};
 use super::index::{Fitted, Index};
 use super::matching::{self, Typed};
 use super::values::{agree, buckets, may_be_zero};
@@ -11,6 +11,8 @@ use crate::quantity::{Unit, Value};
 /// Things and builds that are joined with each other at most.
 const THINGS: usize = 60;
 pub(super) const BUILDS: usize = 12;
+/// Builds that are joined because their machine is named, at most; none of half the best one's score.
+const NEAR: usize = 8;
 /// From this score on a build is meant by name.
 const BY_NAME: u32 = 800;
 /// What the build looked at last counts, where none is meant by name.
@@ -54,8 +56,8 @@ pub fn search(index: &Index, text: &str, last: Option<&str>, limit: usize) -> Ve
     let typed = matching::typed(index, &asked.words);
     let last = last.and_then(|last| index.builds.iter().position(|build| build.id == last));
     let things = things(index, &typed);
-    let (builds, machines) = machines(index, &typed, &asked);
-    let numbers = numbers(index, &asked, &things, &builds, &typed);
+    let (builds, machines, years) = machines(index, &typed, &asked);
+    let numbers = numbers(index, &asked, &things, &builds, &years, &typed);
     let mut ranks: Vec<Rank> = pairs(index, &things, &builds, &numbers, last)
         .into_iter()
         .map(|((build, thing), score)| (std::cmp::Reverse(score), 0, thing, build))
@@ -86,16 +88,21 @@ fn best(mut all: Scored) -> Scored {
     all
 }
 
-/// Builds by score, the best first; and machines, each by its best build.
-fn machines(index: &Index, typed: &[Typed], asked: &Asked) -> (Scored, Scored) {
+/// Builds by score, the best first; machines, each by its best build; and the years that one of them was made in.
+fn machines(index: &Index, typed: &[Typed], asked: &Asked) -> (Scored, Scored, Vec<u16>) {
     let mut builds: BTreeMap<usize, u32> = BTreeMap::new();
     let mut machines: BTreeMap<&str, (usize, u32)> = BTreeMap::new();
+    let mut years = Vec::new();
     for (at, one) in index.fitted.iter().enumerate() {
         let (by_name, whole) = matching::machine(one, typed);
         let serial = serial(one, asked);
         if whole == 0 && serial == 0 {
             continue;
         }
+        let made = |(year, _): &&(u16, bool)| {
+            one.spans.iter().any(|span| span.years.0 <= *year && *year <= span.years.1)
+        };
+        years.extend(asked.years.iter().filter(made).map(|(year, _)| *year));
         let year = year(one, asked);
         let with = |score: u32| (score + serial).saturating_add_signed(year);
         let score = builds.entry(one.build).or_default();
@@ -106,8 +113,10 @@ fn machines(index: &Index, typed: &[Typed], asked: &Asked) -> (Scored, Scored) {
         }
     }
     let mut builds = best(builds.into_iter().filter(|(_, score)| *score > 0).collect());
-    builds.truncate(BUILDS);
-    (builds, machines.into_values().filter(|(_, score)| *score > 0).collect())
+    let least = builds.first().map_or(0, |(_, score)| score / 2);
+    builds.retain(|(_, score)| *score >= least);
+    builds.truncate(NEAR);
+    (builds, machines.into_values().filter(|(_, score)| *score > 0).collect(), years)
 }
 
 /// What a serial number counts for a machine that has it.
@@ -139,14 +148,19 @@ fn numbers(
     asked: &Asked,
     things: &[(usize, u32)],
     builds: &[(usize, u32)],
+    years: &[u16],
     typed: &[Typed],
 ) -> BTreeMap<(usize, usize), u32> {
     let mut all = BTreeMap::new();
     for value in &asked.quantities {
         hold(index, value, 400, &mut all);
     }
+    // `22` beside a machine that was made in 2022 is its year.
+    let is_a_year = |number: &str| year_of(number).is_some_and(|(year, _)| years.contains(&year));
     let names_a_machine = |number: &str| {
-        !builds.is_empty() && index.fitted.iter().any(|one| one.words.iter().any(|word| word == number))
+        is_a_year(number)
+            || !builds.is_empty()
+                && index.fitted.iter().any(|one| one.words.iter().any(|word| word == number))
     };
     let units = units(index, things, typed);
     for number in asked.bare.iter().filter(|number| !names_a_machine(number)) {

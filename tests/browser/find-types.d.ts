@@ -88,6 +88,7 @@ declare var baybookFindWords: {
   fit(typed: string, word: string): number;
   key(word: string): string;
   ask(text: string): BaybookAsked;
+  yearOf(piece: string): [number, boolean] | null;
   needsNumbers(text: string): boolean;
 };
 declare var baybookFindMatching: {

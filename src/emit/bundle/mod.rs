@@ -19,6 +19,7 @@ use serde_json::Value;
 use sha2::{Digest, Sha256};
 
 use super::Tree;
+use crate::find::Index;
 use crate::load::place::FileKind;
 use crate::load::schema;
 use crate::model::{BuildId, Model};
@@ -57,6 +58,7 @@ pub fn bundle(model: &Model) -> Result<Bundle, serde_json::Error> {
     tree.insert("procedures.json".into(), pretty(&guides::procedures(model))?);
     tree.insert("complaints.json".into(), pretty(&guides::complaints(model))?);
     tree.insert("codes.json".into(), pretty(&guides::codes(model))?);
+    tree.insert("find.json".into(), serde_json::to_vec(&Index::of(model))?);
     for (name, value) in schemas() {
         tree.insert(format!("schemas/{name}"), pretty(&value)?);
     }
@@ -84,6 +86,7 @@ pub fn schemas() -> BTreeMap<String, Value> {
         ("procedures", schema::output::<guides::ProceduresJson>()),
         ("complaints", schema::output::<guides::ComplaintsJson>()),
         ("codes", schema::output::<guides::CodesJson>()),
+        ("find", schema::output::<Index>()),
     ];
     inputs.chain(outputs.map(|(name, value)| (format!("bundle/{name}.schema.json"), value))).collect()
 }
