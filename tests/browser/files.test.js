@@ -30,6 +30,7 @@ test("there is a page of every kind", () => {
     "machines page",
     "entries page",
     "engine sheet",
+    "drawings sheet",
     "procedure sheet",
   ]) {
     assert.ok(kinds.has(kind), kind);
@@ -89,6 +90,9 @@ test("sheets carry their hooks", () => {
     }
     for (const panel of all(html, /<div class="panel (?:danger|warning|caution|notice)"([^>]*)>/g)) {
       assert.match(panel, /data-hazard="[^"]+"/, page);
+    }
+    for (const several of all(html, /<div class="panel several [^>]*>([\s\S]*?)<\/div>/g)) {
+      assert.equal(all(several, /(<li)/g).length, all(several, /<li data-hazard="([^"]+)"/g).length, page);
     }
     const steps = all(html, /<li id="step-\d+" data-step="(\d+)"/g).map(Number);
     assert.deepEqual(steps, steps.map((_, at) => at + 1), page);

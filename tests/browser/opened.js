@@ -39,6 +39,9 @@ function text(page) {
 function kindOf(page) {
   const [folder, , file] = page.split("/");
   if (folder === "builds") {
+    if (file === "drawings.html") {
+      return "drawings sheet";
+    }
     const complaint = file?.startsWith("complaint-") ? "complaint sheet" : "procedure sheet";
     return file === "engine.html" ? "engine sheet" : complaint;
   }

@@ -8,6 +8,8 @@ pub mod curve;
 pub mod dimension;
 pub mod divided;
 pub mod rotation;
+mod shared;
 mod svg;
 
+pub use shared::shared;
 pub use svg::{Drawing, escape, position};

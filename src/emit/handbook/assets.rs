@@ -27,6 +27,8 @@ macro_rules! table {
 
 /// Every asset, referred-to ones first.
 const TABLE: &[Source] = table![
+    "fonts/b612-400-core.woff2": ["fonts/b612-400-core.woff2"],
+    "fonts/b612-700-core.woff2": ["fonts/b612-700-core.woff2"],
     "fonts/b612-400.woff2": ["fonts/b612-400.woff2"],
     "fonts/b612-700.woff2": ["fonts/b612-700.woff2"],
     "fonts/OFL.txt": ["fonts/OFL.txt"],
@@ -37,15 +39,15 @@ const TABLE: &[Source] = table![
         "css/panel.css",
         "css/statement.css",
         "css/drawing.css",
-        "css/lists.css",
-        "css/procedure.css",
-        "css/reference.css",
+        "css/doors.css",
         "css/narrow.css",
         "css/marks.css",
     ],
+    "guides.css": ["css/lists.css", "css/procedure.css", "css/reference.css"],
     "print.css": ["css/print.css"],
     "theme.js": ["theme.js"],
     "age.js": ["age.js"],
+    "drawn.js": ["drawn.js"],
     "serial.js": ["serial.js"],
     "chooser.js": ["chooser.js"],
 ];
@@ -66,13 +68,24 @@ pub(super) fn hashed() -> Vec<Asset> {
     for source in TABLE {
         let bytes: Vec<u8> = source.files.iter().flat_map(|(_, bytes)| bytes.iter().copied()).collect();
         let bytes = match String::from_utf8(bytes) {
-            Ok(text) => rewrite(text, &done).into_bytes(),
+            Ok(text) => slim(source.name, &rewrite(text, &done)).into_bytes(),
             Err(binary) => binary.into_bytes(),
         };
         let path = hashed_path(source.name, &bytes);
         done.push(Asset { name: source.name, path, bytes });
     }
     done
+}
+
+/// Style sheets and scripts without the comments and spaces that only we read: a memory stick has no
+/// compression. What cannot be slimmed is written as it is; `tests/browser` compares what both mean.
+fn slim(name: &str, text: &str) -> String {
+    let slimmed = match name.rsplit_once('.') {
+        Some((_, "css")) => minifier::css::minify(text).map(|text| text.to_string()).ok(),
+        Some((_, "js")) => minifier::js::minify(text).map(|text| text.to_string()).ok(),
+        _ => None,
+    };
+    slimmed.unwrap_or_else(|| text.to_owned())
 }
 
 /// `assets/handbook-1a2b3c4d5e.css`.

@@ -38,7 +38,7 @@ pub(super) use machine::MachineView;
 pub(super) use names::{AzView, GroupsView};
 pub(super) use places::Places;
 pub(super) use procedure::{Inline, ProcedureView, Readings, TurnPart, beside, fitting, link};
-pub(super) use row::EngineView;
+pub(super) use row::{DrawingsView, DrawnGroup, EngineView};
 pub(super) use shared::Shared;
 pub(super) use source::{SourceView, SourcesView};
 pub(super) use text::{count, sentence};

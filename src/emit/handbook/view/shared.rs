@@ -6,6 +6,7 @@ use serde::Serialize;
 
 use super::super::assets::Asset;
 use super::text::sentence;
+use crate::emit::drawing::{self, Drawing};
 use crate::model::Base;
 
 /// Known to every template as `site`.
@@ -29,6 +30,8 @@ pub struct Shared {
     pub content_hash: String,
     /// Version of the compiler.
     pub version: &'static str,
+    /// What the drawings of a page have in common.
+    pub shared_drawing: Drawing,
     /// Path of each asset, by its stem: `handbook_css`.
     pub asset: BTreeMap<String, String>,
 }
@@ -46,6 +49,7 @@ impl Shared {
             licence: base.licence.clone(),
             notice: notice(&base.notice),
             content_hash: content_hash.to_owned(),
+            shared_drawing: drawing::shared(),
             version: env!("CARGO_PKG_VERSION"),
             asset: assets.iter().map(|asset| (key(asset.name), asset.path.clone())).collect(),
         }
