@@ -10,7 +10,7 @@
 //! An unoptimised build takes a twentieth of the slips; the full run is `cargo test --release --test slips`, or any
 //! build with `SLIPS=all`.
 
-#![allow(clippy::expect_used, clippy::indexing_slicing, clippy::panic, clippy::string_slice)] // A test fails by panicking.
+#![allow(clippy::string_slice, reason = "places come from the text itself, and a test may fail by panicking")]
 
 #[path = "slips/bench.rs"]
 mod bench;

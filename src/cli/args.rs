@@ -24,6 +24,14 @@ pub enum Command {
     Coverage(CoverageArguments),
     /// Ask a second reader for each value from the cited page, without showing the first reading
     Reread(RereadArguments),
+    /// Check and compile again after every change, until it is stopped
+    Preview(PreviewArguments),
+    /// Write the schemas that an editor completes and checks the files of this base with
+    Editor(EditorArguments),
+    /// Write the file of a new engine, every entry still open
+    Draft(DraftArguments),
+    /// Write every value of a base one way, without changing a digit
+    Tidy(TidyArguments),
     /// Give a value in another unit, rounded so that no limit is widened
     Convert(ConvertArguments),
     /// Explain a rule; without a name, list all rules
@@ -127,6 +135,77 @@ pub struct RereadArguments {
     /// Which base.
     #[command(flatten)]
     pub specs: SpecsArgument,
+}
+
+/// Arguments of `preview`.
+#[derive(Args, Debug)]
+pub struct PreviewArguments {
+    /// Which base.
+    #[command(flatten)]
+    pub base: BaseArguments,
+    /// Directory that handbook and bundle are written to, as by `compile`
+    #[arg(long, value_name = "DIR", default_value = "public")]
+    pub out: PathBuf,
+    /// Stop after so many runs
+    #[arg(long, value_name = "RUNS")]
+    pub runs: Option<u32>,
+}
+
+/// Arguments of `editor`.
+#[derive(Args, Debug)]
+pub struct EditorArguments {
+    /// Which base.
+    #[command(flatten)]
+    pub base: BaseArguments,
+    /// Directory that the schemas are written to [default: `schemas` beside the base]
+    #[arg(long, value_name = "DIR")]
+    pub out: Option<PathBuf>,
+}
+
+/// Arguments of `draft`.
+#[derive(Args, Debug)]
+pub struct DraftArguments {
+    /// Id of the new engine, as "ox-887"
+    #[arg(value_parser = id)]
+    pub engine: String,
+    /// Id of its maker
+    #[arg(long, value_name = "ID", value_parser = id)]
+    pub maker: String,
+    /// Title of the engine
+    #[arg(long)]
+    pub title: String,
+    /// Take the entries, places and states that this engine has, not all of the catalogue
+    #[arg(long, value_name = "ENGINE")]
+    pub like: Option<String>,
+    /// Which base.
+    #[command(flatten)]
+    pub specs: SpecsArgument,
+}
+
+/// An id as the files spell it; it becomes part of a file name too.
+fn id(text: &str) -> Result<String, String> {
+    let part =
+        |part: &str| !part.is_empty() && part.chars().all(|c| c.is_ascii_lowercase() || c.is_ascii_digit());
+    if text.len() <= 60 && text.split(['-', '.']).all(part) {
+        Ok(text.to_owned())
+    } else {
+        Err("an id is made of small letters and digits, with single hyphens between, as in `ox-887`"
+            .to_owned())
+    }
+}
+
+/// Arguments of `tidy`.
+#[derive(Args, Debug)]
+pub struct TidyArguments {
+    /// Which base.
+    #[command(flatten)]
+    pub base: BaseArguments,
+    /// Say what would be respelt, and write nothing; status 1 if there is any
+    #[arg(long)]
+    pub look: bool,
+    /// How the outcome is written
+    #[arg(long, value_enum, default_value_t)]
+    pub format: Format,
 }
 
 /// Initials become part of a file name, so they are letters, digits and hyphens.

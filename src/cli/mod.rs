@@ -8,8 +8,12 @@ mod check;
 mod compile;
 mod convert;
 mod coverage;
+mod draft;
+mod editor;
 mod explain;
+mod preview;
 mod reread;
+mod tidy;
 
 use std::io::Write;
 
@@ -93,6 +97,10 @@ fn dispatch(command: Command, out: &mut dyn Write, err: &mut dyn Write) -> Resul
         Command::Compile(arguments) => compile::run(&arguments, out, err),
         Command::Coverage(arguments) => coverage::run(&arguments, out, err),
         Command::Reread(arguments) => reread::run(&arguments, &mut std::io::stdin().lock(), out, err),
+        Command::Draft(arguments) => draft::run(&arguments, out, err),
+        Command::Editor(arguments) => editor::run(&arguments, out, err),
+        Command::Preview(arguments) => preview::run(&arguments, out, err),
+        Command::Tidy(arguments) => tidy::run(&arguments, out, err),
         Command::Convert(arguments) => convert::run(&arguments, out),
         Command::Explain(arguments) => explain::run(&arguments, out),
     }

@@ -70,7 +70,7 @@ fn day_of(seconds: u64) -> Date {
 }
 
 /// What was found at a path.
-#[derive(Debug)]
+#[derive(Clone, Debug, Eq, PartialEq)]
 pub enum Content {
     /// The bytes of a file.
     Bytes(Vec<u8>),
@@ -81,7 +81,7 @@ pub enum Content {
 }
 
 /// One thing found in the spec base.
-#[derive(Debug)]
+#[derive(Clone, Debug, Eq, PartialEq)]
 pub struct Found {
     /// Path relative to the base, with `/`.
     pub path: String,

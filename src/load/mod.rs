@@ -12,6 +12,7 @@ pub mod place;
 pub mod rules;
 pub mod schema;
 mod shape;
+pub mod tidy;
 mod tree;
 
 use std::collections::BTreeSet;

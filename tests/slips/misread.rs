@@ -259,7 +259,7 @@ pub fn unit_slip<'b>(block: &'b Block, dice: &mut Dice) -> Option<Misread<'b>> {
     let value = Value::parse(&list.forms[0].text).ok()?;
     let six = baybook::quantity::parse_exact("6")?;
     let most = baybook::quantity::parse_exact("1000")?;
-    let one = &six / &six;
+    let one = baybook::quantity::parse_exact("1")?;
     let far = |unit: &Unit| {
         let ratio = value.unit().ratio_to(*unit);
         let ratio = if ratio < one { ratio.recip() } else { ratio };
@@ -330,7 +330,7 @@ fn sign_lost<'b>(block: &'b Block, dice: &mut Dice) -> Option<Misread<'b>> {
     let list = dice.pick(&block.lists)?;
     let upper = dice.roll(2) == 0;
     let bound = dice.roll(2) == 0;
-    let lost = |text: &String| {
+    let without = |text: &String| {
         let value = Value::parse(text).ok()?;
         let unit = value.unit();
         match value.shape() {
@@ -351,7 +351,7 @@ fn sign_lost<'b>(block: &'b Block, dice: &mut Dice) -> Option<Misread<'b>> {
             _ => None,
         }
     };
-    let after: Option<Vec<_>> = list.forms.iter().map(|form| lost(&form.text)).collect();
+    let after: Option<Vec<_>> = list.forms.iter().map(|form| without(&form.text)).collect();
     instead(block, list, after?, "")
 }
 
