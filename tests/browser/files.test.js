@@ -3,6 +3,7 @@
 "use strict";
 
 const assert = require("node:assert/strict");
+const crypto = require("node:crypto");
 const fs = require("node:fs");
 const path = require("node:path");
 const test = require("node:test");
@@ -65,10 +66,23 @@ test("every page but home is linked from another", () => {
 });
 
 test("every page has the policy, and nothing that the policy forbids", () => {
-  for (const page of pages) {
+  for (const page of pages.filter((page) => kindOf(page) !== "bench card")) {
     const html = text(page);
     assert.ok(html.includes(`content="${POLICY}"`), page);
     assert.doesNotMatch(html, /\sstyle="|<style|<script(?![^>]*\ssrc=)|\son[a-z]+="|javascript:/i, page);
+  }
+});
+
+test("a bench card stands alone: its one style sheet is the one its policy names", () => {
+  const cards = pages.filter((page) => kindOf(page) === "bench card");
+  assert.equal(cards.length, pages.filter((page) => kindOf(page) === "engine sheet").length);
+  for (const page of cards) {
+    const html = text(page);
+    const styles = all(html, /<style>([\s\S]*?)<\/style>/g);
+    const hashes = styles.map((style) => crypto.createHash("sha256").update(style).digest("base64"));
+    assert.equal(styles.length, 1, page);
+    assert.ok(html.includes(`content="default-src 'none'; style-src 'sha256-${hashes[0]}'; font-src data:; base-uri 'none'; form-action 'none'"`), page);
+    assert.doesNotMatch(html, /\sstyle="|<script|<link|\ssrc="|\son[a-z]+="|javascript:/i, page);
   }
 });
 

@@ -42,6 +42,9 @@ function kindOf(page) {
     if (file === "drawings.html") {
       return "drawings sheet";
     }
+    if (file === "card.html") {
+      return "bench card";
+    }
     const complaint = file?.startsWith("complaint-") ? "complaint sheet" : "procedure sheet";
     return file === "engine.html" ? "engine sheet" : complaint;
   }

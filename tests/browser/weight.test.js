@@ -107,14 +107,19 @@ test("slimming changes no style: a browser reads the same rules", async () => {
     }, text);
   const sources = fs.readdirSync(path.join(site, "css"));
   const known = new Set((await Promise.all(sources.map((one) => rules(fs.readFileSync(path.join(site, "css", one), "utf8"))))).flat());
-  for (const name of emitted.filter((one) => one.endsWith(".css"))) {
-    const read = await rules(fs.readFileSync(path.join(root, "assets", name), "utf8"));
+  const card = pages.find((one) => kindOf(one) === "bench card") ?? "";
+  const [, inline = ""] = /<style>([\s\S]*?)<\/style>/.exec(fs.readFileSync(path.join(root, card), "utf8")) ?? [];
+  const sheets = emitted.filter((one) => one.endsWith(".css")).map((one) => ({ name: one, text: fs.readFileSync(path.join(root, "assets", one), "utf8") }));
+  /** @type {Set<string>} */
+  const seen = new Set();
+  for (const { name, text } of [{ name: card, text: inline }, ...sheets]) {
+    const read = await rules(text);
     assert.ok(read.length > 5, name);
     assert.deepEqual(read.filter((rule) => !known.has(rule)), [], name);
     for (const rule of read) {
-      known.delete(rule);
+      seen.add(rule);
     }
   }
-  assert.deepEqual([...known], [], "rules that no written style sheet has");
+  assert.deepEqual([...known].filter((rule) => !seen.has(rule)), [], "rules that no written style sheet has");
   await context.close();
 });

@@ -9,6 +9,7 @@ pub mod dimension;
 pub mod divided;
 pub mod rotation;
 mod shared;
+pub mod square;
 mod svg;
 
 pub use shared::shared;

@@ -6,6 +6,8 @@
 
 use std::fmt::Write as _;
 
+use base64::Engine as _;
+use base64::engine::general_purpose::STANDARD;
 use sha2::{Digest as _, Sha256};
 
 /// One asset, of one file or of several written one after another.
@@ -51,6 +53,35 @@ const TABLE: &[Source] = table![
     "serial.js": ["serial.js"],
     "chooser.js": ["chooser.js"],
 ];
+
+/// What a page that stands alone holds in itself.
+const INLINE: &[Source] = table!["card.css": ["css/card.css", "css/drawing.css"]];
+
+/// A style sheet that a page holds in itself, its faces with it, and the hash that the page's policy names.
+pub(super) struct Inlined {
+    /// The style sheet.
+    pub(super) text: String,
+    /// `sha256-…`, as a Content-Security-Policy has it.
+    pub(super) hash: String,
+}
+
+/// The style sheet of the bench card.
+pub(super) fn card_style() -> Inlined {
+    let text: String = INLINE
+        .iter()
+        .flat_map(|source| source.files)
+        .map(|(_, bytes)| String::from_utf8_lossy(bytes))
+        .collect();
+    let text =
+        TABLE.iter().filter(|source| source.name.ends_with("-core.woff2")).fold(text, |text, source| {
+            let bytes: Vec<u8> = source.files.iter().flat_map(|(_, bytes)| bytes.iter().copied()).collect();
+            let data = format!("url(\"data:font/woff2;base64,{}\")", STANDARD.encode(bytes));
+            text.replace(&format!("url(\"{}\")", source.name), &data)
+        });
+    let text = slim("card.css", &text);
+    let hash = format!("sha256-{}", STANDARD.encode(Sha256::digest(&text)));
+    Inlined { text, hash }
+}
 
 /// An asset as it is written.
 pub(super) struct Asset {
@@ -123,9 +154,14 @@ mod tests {
             })
             .collect();
         found.sort();
-        let mut listed: Vec<String> =
-            TABLE.iter().flat_map(|source| source.files).map(|(file, _)| (*file).to_owned()).collect();
+        let mut listed: Vec<String> = TABLE
+            .iter()
+            .chain(INLINE)
+            .flat_map(|source| source.files)
+            .map(|(file, _)| (*file).to_owned())
+            .collect();
         listed.sort();
+        listed.dedup();
         assert_eq!(found, listed);
     }
 

@@ -9,7 +9,7 @@ use std::thread;
 use super::HandbookError;
 use super::press::{Page, Press};
 use super::view::{
-    CodesView, ComplaintView, CoverageView, DrawingsView, DrawnGroup, EngineView, Links, Places,
+    CardView, CodesView, ComplaintView, CoverageView, DrawingsView, DrawnGroup, EngineView, Links, Places,
     ProcedureView, SourceView, fitting, fitting_complaints, link,
 };
 use crate::model::Build;
@@ -65,6 +65,7 @@ fn pages<'a>(press: &Press<'a>, builds: &[&'a Build]) -> Result<Vec<Page>, Handb
         let mut view = EngineView::of(atlas, build, hash, links);
         let groups = view.take_drawings(&build.id);
         pages.push(press.page(&Links::engine(&build.id), "engine.html", &view)?);
+        pages.push(press.page(&Links::card(&build.id), "card.html", &CardView::of(atlas, build, hash))?);
         let drawings = DrawingsView { block: &view.block, groups: &groups };
         pages.push(press.page(&Links::drawings(&build.id), "drawings.html", &drawings)?);
         pages.extend(groups.iter().flat_map(DrawnGroup::scripts));

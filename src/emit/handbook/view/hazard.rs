@@ -34,7 +34,7 @@ pub struct Hazards {
     /// True for all but NOTICE.
     pub alert: bool,
     /// The hazards, each once, in the order given.
-    pub hazards: Vec<Panel>,
+    pub panels: Vec<Panel>,
 }
 
 impl Hazards {
@@ -43,10 +43,10 @@ impl Hazards {
         let mut words: Vec<Self> = Vec::new();
         for panel in Panel::several(model, ids) {
             match words.iter_mut().find(|word| word.signal == panel.signal) {
-                Some(word) => word.hazards.push(panel),
+                Some(word) => word.panels.push(panel),
                 None => {
                     let Panel { signal, class, alert, .. } = panel;
-                    words.push(Self { signal, class, alert, hazards: vec![panel] });
+                    words.push(Self { signal, class, alert, panels: vec![panel] });
                 }
             }
         }

@@ -15,6 +15,11 @@ impl Links {
         format!("builds/{build}/engine.html")
     }
 
+    /// The bench card of a build.
+    pub fn card(build: &BuildId) -> String {
+        format!("builds/{build}/card.html")
+    }
+
     /// The sheet of a build's drawings.
     pub fn drawings(build: &BuildId) -> String {
         format!("builds/{build}/drawings.html")
