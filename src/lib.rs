@@ -12,6 +12,7 @@
 //! Every phase goes on after an error and puts what it finds into one [`diag::Sink`], so that a run
 //! shows all findings at once. [`examine`] is the first three phases, [`emit::compile`] the last.
 
+pub mod bundle;
 pub mod check;
 pub mod cli;
 pub mod diag;

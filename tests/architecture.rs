@@ -71,8 +71,9 @@ fn no_phase_uses_a_later_one() {
             "load" => &["load"],
             "resolve" => &["resolve", "load"],
             "check" => &["check", "resolve", "load"],
-            "emit" => &["emit", "check", "resolve", "load"],
-            "cli" => &["cli", "emit", "check", "resolve", "load", "compute", "examine"],
+            "bundle" => &["bundle", "load"],
+            "emit" => &["emit", "bundle", "check", "resolve", "load"],
+            "cli" => &["cli", "bundle", "emit", "check", "resolve", "load", "compute", "examine"],
             "lib" | "main" => return Vec::new(),
             other => panic!("{other} has no place in the layers: give it one here and in DEVELOPERS.md"),
         };
