@@ -5,6 +5,7 @@
 //! [`Bundle::read`] reads them. Numbers are exact; keys that a newer Baybook adds are passed over.
 
 mod catalogue;
+pub mod compare;
 mod engine;
 mod exact_text;
 mod guides;

@@ -34,6 +34,8 @@ pub enum Command {
     Tidy(TidyArguments),
     /// Give a value in another unit, rounded so that no limit is widened
     Convert(ConvertArguments),
+    /// Say what changed between two bundles or spec bases, the worst first
+    Compare(CompareArguments),
     /// Explain a rule; without a name, list all rules
     Explain(ExplainArguments),
 }
@@ -249,6 +251,28 @@ pub struct ConvertArguments {
     /// How the answer is written
     #[arg(long, value_enum, default_value_t)]
     pub format: Format,
+}
+
+/// Arguments of `compare`.
+#[derive(Args, Debug)]
+pub struct CompareArguments {
+    /// A bundle, a directory that `compile` wrote, or a spec base
+    pub old: PathBuf,
+    /// The same, later
+    pub new: PathBuf,
+    /// Exit with 1 if such a change is found
+    #[arg(long, value_enum)]
+    pub refuse: Option<Refused>,
+    /// How the answer is written
+    #[arg(long, value_enum, default_value_t)]
+    pub format: Format,
+}
+
+/// Changes that `compare` can refuse.
+#[derive(Clone, Copy, Debug, Eq, PartialEq, ValueEnum)]
+pub enum Refused {
+    /// Any limit, setting or condition that is not what it was
+    Limits,
 }
 
 /// Arguments of `explain`.

@@ -5,6 +5,7 @@
 
 mod args;
 mod check;
+mod compare;
 mod compile;
 mod convert;
 mod coverage;
@@ -16,6 +17,7 @@ mod reread;
 mod tidy;
 
 use std::io::Write;
+use std::path::Path;
 
 use clap::Parser;
 use serde_json::{Value, json};
@@ -94,6 +96,7 @@ pub fn run(arguments: impl IntoIterator<Item = std::ffi::OsString>) -> Status {
 fn dispatch(command: Command, out: &mut dyn Write, err: &mut dyn Write) -> Result<Status, Failure> {
     match command {
         Command::Check(arguments) => check::run(&arguments, out),
+        Command::Compare(arguments) => compare::run(&arguments, out, err),
         Command::Compile(arguments) => compile::run(&arguments, out, err),
         Command::Coverage(arguments) => coverage::run(&arguments, out, err),
         Command::Reread(arguments) => reread::run(&arguments, &mut std::io::stdin().lock(), out, err),
@@ -151,7 +154,17 @@ fn base_of(
     out: &mut dyn Write,
     err: &mut dyn Write,
 ) -> Result<Option<Checked>, Failure> {
-    let examined = crate::examine(disk::read_base(&base.directory())?, disk::source_date());
+    base_at(&base.directory(), json, out, err)
+}
+
+/// The proved base in a directory; without, its findings have been written.
+fn base_at(
+    directory: &Path,
+    json: bool,
+    out: &mut dyn Write,
+    err: &mut dyn Write,
+) -> Result<Option<Checked>, Failure> {
+    let examined = crate::examine(disk::read_base(directory)?, disk::source_date());
     if examined.checked.is_none() {
         let errors: Vec<_> =
             examined.findings.into_iter().filter(|one| one.severity() == Severity::Error).collect();
