@@ -9,13 +9,16 @@ pub mod compare;
 mod engine;
 mod exact_text;
 mod guides;
+pub mod hash;
 mod head;
 mod ids;
 mod machines;
 mod quantity;
 mod read;
 mod reference;
+pub mod sign;
 mod statement;
+pub mod verify;
 
 pub use catalogue::{Catalogue, Entry, Group, State};
 pub use engine::{Build, Engine, Layout, Variant};

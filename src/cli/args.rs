@@ -36,6 +36,8 @@ pub enum Command {
     Convert(ConvertArguments),
     /// Say what changed between two bundles or spec bases, the worst first
     Compare(CompareArguments),
+    /// Say whether a bundle is whole and as it was written
+    Verify(VerifyArguments),
     /// Explain a rule; without a name, list all rules
     Explain(ExplainArguments),
 }
@@ -107,6 +109,9 @@ pub struct CompileArguments {
     /// Directory that handbook and bundle are written to, whole or not at all
     #[arg(long, value_name = "DIR", default_value = "public")]
     pub out: PathBuf,
+    /// Sign the bundle with this secret key, in the minisign format
+    #[arg(long, value_name = "KEY")]
+    pub sign: Option<PathBuf>,
     /// How the outcome is written
     #[arg(long, value_enum, default_value_t)]
     pub format: Format,
@@ -273,6 +278,19 @@ pub struct CompareArguments {
 pub enum Refused {
     /// Any limit, setting or condition that is not what it was
     Limits,
+}
+
+/// Arguments of `verify`.
+#[derive(Args, Debug)]
+pub struct VerifyArguments {
+    /// A bundle, or a directory that `compile` wrote
+    pub bundle: PathBuf,
+    /// Public key it must be signed by, in the minisign format
+    #[arg(long, value_name = "FILE")]
+    pub key: Option<PathBuf>,
+    /// How the answer is written
+    #[arg(long, value_enum, default_value_t)]
+    pub format: Format,
 }
 
 /// Arguments of `explain`.

@@ -15,6 +15,7 @@ mod explain;
 mod preview;
 mod reread;
 mod tidy;
+mod verify;
 
 use std::io::Write;
 use std::path::Path;
@@ -104,6 +105,7 @@ fn dispatch(command: Command, out: &mut dyn Write, err: &mut dyn Write) -> Resul
         Command::Editor(arguments) => editor::run(&arguments, out, err),
         Command::Preview(arguments) => preview::run(&arguments, out, err),
         Command::Tidy(arguments) => tidy::run(&arguments, out, err),
+        Command::Verify(arguments) => verify::run(&arguments, out),
         Command::Convert(arguments) => convert::run(&arguments, out),
         Command::Explain(arguments) => explain::run(&arguments, out),
     }

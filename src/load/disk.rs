@@ -160,6 +160,11 @@ pub fn read_tree(
         if entry.file_type().is_dir() || !wanted(&path) {
             continue;
         }
+        if !entry.file_type().is_file() {
+            // A link is no file of a bundle: it holds nothing.
+            all.insert(path, Vec::new());
+            continue;
+        }
         let fault =
             |because: &dyn ToString| MachineError::new("cannot read", entry.path(), because.to_string());
         let size = entry.metadata().map_err(|error| fault(&error))?.len();

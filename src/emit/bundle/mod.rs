@@ -17,10 +17,10 @@ use std::collections::BTreeMap;
 
 use serde::Serialize;
 use serde_json::Value;
-use sha2::{Digest, Sha256};
 
 use super::Tree;
 use crate::bundle as json;
+use crate::bundle::hash;
 use crate::load::place::FileKind;
 use crate::load::schema;
 use crate::model::{BuildId, Model};
@@ -79,12 +79,10 @@ pub fn bundle(model: &Model) -> Result<Bundle, serde_json::Error> {
     for (name, value) in schemas() {
         tree.insert(format!("schemas/{name}"), pretty(&value)?);
     }
-    let content_hash = hash_of_all(&tree);
+    let content_hash = hash::content_hash(&tree);
     let head = json::Head { content_hash: content_hash.clone(), ..data.head };
-    tree.insert("bundle.json".into(), pretty(&head)?);
-    let sums = tree.iter().map(|(path, bytes)| format!("{}  {path}\n", hex(&Sha256::digest(bytes))));
-    let sums: String = sums.collect();
-    tree.insert("SHA256SUMS".into(), sums.into_bytes());
+    tree.insert(hash::HEAD.into(), pretty(&head)?);
+    tree.insert(hash::SUMS.into(), hash::sums(&tree).into_bytes());
     let tree = tree.into_iter().map(|(path, bytes)| (format!("bundle/{path}"), bytes)).collect();
     Ok(Bundle { tree, content_hash, build_hashes })
 }
@@ -138,24 +136,7 @@ fn pretty(value: &impl Serialize) -> Result<Vec<u8>, serde_json::Error> {
     Ok(bytes)
 }
 
-/// One hash over paths and contents, in order of path.
-fn hash_of_all(tree: &Tree) -> String {
-    let mut hasher = Sha256::new();
-    for (path, bytes) in tree {
-        hasher.update(format!("{}  {path}\n", hex(&Sha256::digest(bytes))));
-    }
-    hex(&hasher.finalize())
-}
-
 /// The first twelve digits of a hash: enough to tell two copies apart by eye.
 fn short_hash(bytes: &[u8]) -> String {
-    hex(&Sha256::digest(bytes)).chars().take(12).collect()
-}
-
-fn hex(bytes: &[u8]) -> String {
-    use std::fmt::Write;
-    bytes.iter().fold(String::with_capacity(bytes.len() * 2), |mut text, byte| {
-        _ = write!(text, "{byte:02x}");
-        text
-    })
+    hash::sha256(bytes).chars().take(12).collect()
 }
