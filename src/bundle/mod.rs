@@ -4,6 +4,8 @@
 //! schemas in `schemas/bundle` and the TypeScript and Python types are made from them, and
 //! [`Bundle::read`] reads them. Numbers are exact; keys that a newer Baybook adds are passed over.
 
+use std::collections::BTreeSet;
+
 mod catalogue;
 pub mod compare;
 mod engine;
@@ -78,6 +80,26 @@ impl Bundle {
         let now = self.ids.now(id);
         let [id] = now.as_slice() else { return None };
         self.catalogue.groups.iter().flat_map(|group| &group.entries).find(|entry| entry.id == *id)
+    }
+}
+
+impl Bundle {
+    /// Every id that it makes public.
+    pub fn public_ids(&self) -> BTreeSet<String> {
+        let builds = self.engines.iter().flat_map(|one| &one.builds).map(|one| &one.id);
+        let entries = self.catalogue.groups.iter().flat_map(|one| &one.entries).map(|one| &one.id);
+        let engines = self.engines.iter().map(|one| &one.id);
+        let machines = self.machines.machines.iter().map(|one| &one.id);
+        let makers = self.machines.makers.iter().map(|one| &one.id);
+        let sources = self.sources.sources.iter().map(|one| &one.id);
+        let hazards = self.hazards.hazards.iter().map(|one| &one.id);
+        let gauges = self.gauges.gauges.iter().map(|one| &one.id);
+        let procedures = self.procedures.procedures.iter().map(|one| &one.id);
+        let complaints = self.complaints.complaints.iter().map(|one| &one.id);
+        let codes = self.codes.sets.iter().map(|one| &one.id);
+        let fitted = engines.chain(builds).chain(entries).chain(machines).chain(makers);
+        let cited = fitted.chain(sources).chain(hazards).chain(gauges);
+        cited.chain(procedures).chain(complaints).chain(codes).cloned().collect()
     }
 }
 

@@ -95,6 +95,9 @@ pub struct CheckArguments {
     /// In sentences, without drawings: for screen readers
     #[arg(long)]
     pub narrated: bool,
+    /// An older release, as bundle or spec base: finds public ids that vanished
+    #[arg(long, value_name = "OLD")]
+    pub since: Option<PathBuf>,
     /// Show notes too
     #[arg(long)]
     pub notes: bool,
@@ -109,6 +112,9 @@ pub struct CompileArguments {
     /// Directory that handbook and bundle are written to, whole or not at all
     #[arg(long, value_name = "DIR", default_value = "public")]
     pub out: PathBuf,
+    /// An older release, as bundle or spec base: shows what changed, and finds ids that vanished
+    #[arg(long, value_name = "OLD")]
+    pub since: Option<PathBuf>,
     /// Sign the bundle with this secret key, in the minisign format
     #[arg(long, value_name = "KEY")]
     pub sign: Option<PathBuf>,

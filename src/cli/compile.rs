@@ -6,10 +6,13 @@ use std::path::Path;
 use serde_json::json;
 
 use super::args::{BaseDirectory, CompileArguments};
+use super::compare::side;
 use super::{Failure, Status, is_json, write_json};
+use crate::bundle::Bundle;
 use crate::bundle::hash::{SIGNATURE, SUMS};
 use crate::bundle::sign::sign as signed;
 use crate::diag::{Finding, Severity, human, json};
+use crate::emit::bundle::Withheld;
 use crate::emit::{self, Tree, disk};
 use crate::load;
 
@@ -20,7 +23,15 @@ pub fn run(
     err: &mut dyn Write,
 ) -> Result<Status, Failure> {
     let found = load::disk::read_base(&arguments.base.directory())?;
-    let examined = crate::examine(found, load::disk::source_date());
+    let mut old = None;
+    if let Some(path) = &arguments.since {
+        old = side(path, Withheld::LeftOut, is_json(arguments.format), out, err)?;
+        if old.is_none() {
+            return Ok(Status::Errors);
+        }
+    }
+    let public_before = old.as_ref().map(Bundle::public_ids).unwrap_or_default();
+    let examined = crate::examine_since(found, load::disk::source_date(), &public_before);
     let shown: Vec<Finding> =
         examined.findings.iter().filter(|finding| finding.severity() != Severity::Note).cloned().collect();
     if !is_json(arguments.format) {
@@ -36,7 +47,8 @@ pub fn run(
         }
         return Ok(Status::Errors);
     };
-    let mut tree = emit::compile(&checked).map_err(|error| Failure::Internal(error.to_string()))?;
+    let mut tree =
+        emit::compile_since(&checked, old.as_ref()).map_err(|error| Failure::Internal(error.to_string()))?;
     if let Some(key) = &arguments.sign {
         sign(&mut tree, key, &checked.model().base.release.to_string())?;
     }

@@ -96,7 +96,7 @@ pub fn run(arguments: impl IntoIterator<Item = std::ffi::OsString>) -> Status {
 
 fn dispatch(command: Command, out: &mut dyn Write, err: &mut dyn Write) -> Result<Status, Failure> {
     match command {
-        Command::Check(arguments) => check::run(&arguments, out),
+        Command::Check(arguments) => check::run(&arguments, out, err),
         Command::Compare(arguments) => compare::run(&arguments, out, err),
         Command::Compile(arguments) => compile::run(&arguments, out, err),
         Command::Coverage(arguments) => coverage::run(&arguments, out, err),

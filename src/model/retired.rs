@@ -1,6 +1,8 @@
 //! What was published once and no longer holds: ids that went, and values withdrawn as wrong.
 
-use super::{Fate, Words};
+use std::collections::BTreeSet;
+
+use super::{Fate, Model, Words};
 use crate::source::Span;
 
 /// A public id that no longer lives.
@@ -47,4 +49,24 @@ pub struct Recall {
     pub releases: Vec<String>,
     /// Why it is wrong.
     pub because: String,
+}
+
+impl Model {
+    /// Every id that a bundle makes public.
+    pub fn public_ids(&self) -> BTreeSet<String> {
+        let engines = self.engines.keys().map(|id| id.as_str());
+        let builds = self.builds.keys().map(|id| id.as_str());
+        let entries = self.entries.keys().map(|id| id.as_str());
+        let machines = self.machines.keys().map(|id| id.as_str());
+        let makers = self.makers.keys().map(|id| id.as_str());
+        let references = self.sources.keys().map(|id| id.as_str());
+        let hazards = self.hazards.keys().map(|id| id.as_str());
+        let gauges = self.gauges.keys().map(|id| id.as_str());
+        let procedures = self.procedures.keys().map(|id| id.as_str());
+        let complaints = self.complaints.keys().map(|id| id.as_str());
+        let codes = self.codes.keys().map(|id| id.as_str());
+        let fitted = engines.chain(builds).chain(entries).chain(machines).chain(makers);
+        let cited = fitted.chain(references).chain(hazards).chain(gauges);
+        cited.chain(procedures).chain(complaints).chain(codes).map(ToOwned::to_owned).collect()
+    }
 }

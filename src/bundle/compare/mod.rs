@@ -34,6 +34,29 @@ pub struct Comparison {
     pub step: Step,
 }
 
+/// `changes.json`: what changed since an older release.
+#[derive(Clone, Debug, Deserialize, Eq, JsonSchema, PartialEq, Serialize)]
+#[schemars(title = "Changes of a bundle")]
+pub struct Changes {
+    /// The release it is compared with.
+    pub since: Since,
+    /// The highest step of any change; `patch` where nothing changed.
+    pub step: Step,
+    /// The changes, the worst first.
+    pub changes: Vec<Change>,
+}
+
+/// The release that changes are counted from.
+#[derive(Clone, Debug, Deserialize, Eq, JsonSchema, PartialEq, Serialize)]
+pub struct Since {
+    /// Its name.
+    pub release: String,
+    /// Its date, ISO 8601.
+    pub date: String,
+    /// Its content hash; null if it was compared as a spec base.
+    pub content_hash: Option<String>,
+}
+
 /// One change.
 #[derive(Clone, Debug, Deserialize, Eq, JsonSchema, Ord, PartialEq, PartialOrd, Serialize)]
 pub struct Change {
@@ -87,6 +110,15 @@ impl Comparison {
     pub fn changes_limits(&self) -> bool {
         self.changes.iter().any(|change| change.kind.is_of_limits())
     }
+}
+
+/// What changed since an older release, as a bundle says it.
+pub fn changes_since(old: &Bundle, new: &Bundle) -> Changes {
+    let Comparison { changes, step } = compare(old, new);
+    let head = &old.head;
+    let content_hash = Some(head.content_hash.clone()).filter(|hash| !hash.is_empty());
+    let since = Since { release: head.release.clone(), date: head.date.clone(), content_hash };
+    Changes { since, step, changes }
 }
 
 /// Compares two bundles.

@@ -20,6 +20,7 @@ use serde_json::Value;
 
 use super::Tree;
 use crate::bundle as json;
+use crate::bundle::compare::{Changes, changes_since};
 use crate::bundle::hash;
 use crate::load::place::FileKind;
 use crate::load::schema;
@@ -34,6 +35,8 @@ pub struct Bundle {
     pub content_hash: String,
     /// Hash of each build's own data.
     pub build_hashes: BTreeMap<BuildId, String>,
+    /// What changed since an older release, where one was named.
+    pub changes: Option<Changes>,
 }
 
 /// Everything the bundle of a model states, its content hash aside, which follows from the files.
@@ -70,12 +73,25 @@ pub enum Withheld {
 ///
 /// When a value cannot be written as JSON, which no value of the model can cause.
 pub fn bundle(model: &Model) -> Result<Bundle, serde_json::Error> {
+    bundle_since(model, None)
+}
+
+/// The bundle of a model, with what changed since an older one.
+///
+/// # Errors
+///
+/// When a value cannot be written as JSON, which no value of the model can cause.
+pub fn bundle_since(model: &Model, old: Option<&json::Bundle>) -> Result<Bundle, serde_json::Error> {
     let data = data(model, Withheld::LeftOut);
+    let changes = old.map(|old| changes_since(old, &data));
     let mut build_hashes = BTreeMap::new();
     for build in data.engines.iter().flat_map(|engine| &engine.builds) {
         build_hashes.insert(BuildId::new(&build.id), short_hash(&serde_json::to_vec(build)?));
     }
     let mut tree = parts(&data)?;
+    if let Some(changes) = &changes {
+        tree.insert("changes.json".into(), pretty(changes)?);
+    }
     for (name, value) in schemas() {
         tree.insert(format!("schemas/{name}"), pretty(&value)?);
     }
@@ -84,7 +100,7 @@ pub fn bundle(model: &Model) -> Result<Bundle, serde_json::Error> {
     tree.insert(hash::HEAD.into(), pretty(&head)?);
     tree.insert(hash::SUMS.into(), hash::sums(&tree).into_bytes());
     let tree = tree.into_iter().map(|(path, bytes)| (format!("bundle/{path}"), bytes)).collect();
-    Ok(Bundle { tree, content_hash, build_hashes })
+    Ok(Bundle { tree, content_hash, build_hashes, changes })
 }
 
 /// The files of JSON, all but the head.
@@ -114,7 +130,7 @@ pub fn schemas() -> BTreeMap<String, Value> {
 }
 
 /// The schemas of the bundle's own files, by the name of the file.
-fn own_schemas() -> [(&'static str, Value); 11] {
+fn own_schemas() -> [(&'static str, Value); 12] {
     [
         ("engine", schema::output::<json::Engine>()),
         ("bundle", schema::output::<json::Head>()),
@@ -126,6 +142,7 @@ fn own_schemas() -> [(&'static str, Value); 11] {
         ("procedures", schema::output::<json::Procedures>()),
         ("complaints", schema::output::<json::Complaints>()),
         ("codes", schema::output::<json::Codes>()),
+        ("changes", schema::output::<Changes>()),
         ("ids", schema::output::<json::Ids>()),
     ]
 }

@@ -19,6 +19,7 @@ const TABLE: &[(&str, &str)] = table![
     "parts/value.html",
     "about.html",
     "az.html",
+    "changes.html",
     "code-set.html",
     "codes.html",
     "complaint.html",

@@ -2,6 +2,7 @@
 
 mod about;
 mod atlas;
+mod changes;
 mod codes;
 mod complaint;
 mod coverage;
@@ -26,6 +27,7 @@ mod title_block;
 
 pub(super) use about::{AboutView, RuleGroup, RuleView, RulesView};
 pub(super) use atlas::Atlas;
+pub(super) use changes::ChangesView;
 pub(super) use codes::{CodeSetsView, CodesView};
 pub(super) use complaint::{ComplaintView, ComplaintsView, fitting_complaints};
 pub(super) use coverage::{CoverageView, CoveragesView};
