@@ -54,6 +54,10 @@ pub enum Command {
     Judge(super::judge::JudgeArguments),
     /// Order the checks of a complaint so that the cause is found soonest on average
     Order(super::order::OrderArguments),
+    /// Say what changed between two bundles or spec bases, the worst first
+    Compare(CompareArguments),
+    /// Say whether a bundle is whole and as it was written
+    Verify(VerifyArguments),
     /// Explain a rule; without a name, list all rules
     Explain(ExplainArguments),
 }
@@ -111,6 +115,9 @@ pub struct CheckArguments {
     /// In sentences, without drawings: for screen readers
     #[arg(long)]
     pub narrated: bool,
+    /// An older release, as bundle or spec base: finds public ids that vanished
+    #[arg(long, value_name = "OLD")]
+    pub since: Option<PathBuf>,
     /// Show notes too
     #[arg(long)]
     pub notes: bool,
@@ -125,6 +132,12 @@ pub struct CompileArguments {
     /// Directory that handbook and bundle are written to, whole or not at all
     #[arg(long, value_name = "DIR", default_value = "public")]
     pub out: PathBuf,
+    /// An older release, as bundle or spec base: shows what changed, and finds ids that vanished
+    #[arg(long, value_name = "OLD")]
+    pub since: Option<PathBuf>,
+    /// Sign the bundle with this secret key, in the minisign format
+    #[arg(long, value_name = "KEY")]
+    pub sign: Option<PathBuf>,
     /// How the outcome is written
     #[arg(long, value_enum, default_value_t)]
     pub format: Format,
@@ -277,6 +290,41 @@ pub struct ShimsArguments {
     /// The job: a TOML file with `window`, `stock` or `stock_steps`, and a `[[valves]]` table for each valve
     #[arg(value_name = "JOB.toml")]
     pub job: PathBuf,
+    /// How the answer is written
+    #[arg(long, value_enum, default_value_t)]
+    pub format: Format,
+}
+
+/// Arguments of `compare`.
+#[derive(Args, Debug)]
+pub struct CompareArguments {
+    /// A bundle, a directory that `compile` wrote, or a spec base
+    pub old: PathBuf,
+    /// The same, later
+    pub new: PathBuf,
+    /// Exit with 1 if such a change is found
+    #[arg(long, value_enum)]
+    pub refuse: Option<Refused>,
+    /// How the answer is written
+    #[arg(long, value_enum, default_value_t)]
+    pub format: Format,
+}
+
+/// Changes that `compare` can refuse.
+#[derive(Clone, Copy, Debug, Eq, PartialEq, ValueEnum)]
+pub enum Refused {
+    /// Any limit, setting or condition that is not what it was
+    Limits,
+}
+
+/// Arguments of `verify`.
+#[derive(Args, Debug)]
+pub struct VerifyArguments {
+    /// A bundle, or a directory that `compile` wrote
+    pub bundle: PathBuf,
+    /// Public key it must be signed by, in the minisign format
+    #[arg(long, value_name = "FILE")]
+    pub key: Option<PathBuf>,
     /// How the answer is written
     #[arg(long, value_enum, default_value_t)]
     pub format: Format,

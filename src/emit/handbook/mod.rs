@@ -17,6 +17,7 @@ use std::fmt;
 
 use press::Press;
 
+use crate::bundle::compare::Changes;
 use crate::check::Checked;
 use crate::diag::Rule;
 use crate::emit::Tree;
@@ -33,6 +34,8 @@ pub struct Facts<'a> {
     pub content_hash: &'a str,
     /// Hash of what each build states.
     pub build_hashes: &'a BTreeMap<BuildId, String>,
+    /// What changed since an older release, where one was named.
+    pub changes: Option<&'a Changes>,
 }
 
 /// A page could not be written: a defect of a template, never of the base.

@@ -20,6 +20,7 @@ const TABLE: &[(&str, &str)] = table![
     "about.html",
     "az.html",
     "card.html",
+    "changes.html",
     "code-set.html",
     "codes.html",
     "complaint.html",
