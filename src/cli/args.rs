@@ -102,9 +102,17 @@ pub struct CompileArguments {
     /// Which base.
     #[command(flatten)]
     pub base: BaseArguments,
-    /// Directory that handbook and bundle are written to, whole or not at all
-    #[arg(long, value_name = "DIR", default_value = "public")]
+    /// Directory that handbook and bundle are written to, whole or not at all; with --single the file
+    #[arg(
+        long,
+        value_name = "DIR",
+        default_value = "public",
+        default_value_if("single", clap::builder::ArgPredicate::IsPresent, "build.html")
+    )]
     pub out: PathBuf,
+    /// Write one build only, as one file that holds all it needs
+    #[arg(long, value_name = "BUILD")]
+    pub single: Option<String>,
     /// How the outcome is written
     #[arg(long, value_enum, default_value_t)]
     pub format: Format,

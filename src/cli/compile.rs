@@ -6,8 +6,8 @@ use serde_json::json;
 
 use super::args::{BaseDirectory, CompileArguments};
 use super::{Failure, Status, is_json, write_json};
-use crate::diag::{Finding, Severity, human, json};
-use crate::emit::{self, disk};
+use crate::diag::{Finding, Severity, human, json, nearest};
+use crate::emit::{self, Tree, disk, handbook};
 use crate::load;
 
 /// Checks a base, then writes handbook and bundle; nothing is written if there is an error.
@@ -34,6 +34,9 @@ pub fn run(
         return Ok(Status::Errors);
     };
     let tree = emit::compile(&checked).map_err(|error| Failure::Internal(error.to_string()))?;
+    if let Some(build) = &arguments.single {
+        return one_file(arguments, &tree, build, out);
+    }
     disk::write(&tree, &arguments.out)?;
     let home = arguments.out.join("index.html");
     if is_json(arguments.format) {
@@ -48,6 +51,31 @@ pub fn run(
         writeln!(out, "wrote {} files to {}", tree.len(), arguments.out.display())?;
         writeln!(out, "handbook: open {} in a browser", home.display())?;
         writeln!(out, "bundle:   {}", arguments.out.join("bundle").display())?;
+    }
+    Ok(Status::Answered)
+}
+
+/// Writes one build as one file.
+fn one_file(
+    arguments: &CompileArguments,
+    tree: &Tree,
+    build: &str,
+    out: &mut dyn Write,
+) -> Result<Status, Failure> {
+    let Some(page) = handbook::single(tree, build) else {
+        let ids =
+            || tree.keys().filter_map(|path| path.strip_prefix("builds/")?.strip_suffix("/engine.html"));
+        let help = nearest(build, ids()).map_or_else(
+            || format!("builds are {}", ids().collect::<Vec<_>>().join(", ")),
+            |near| format!("did you mean `{near}`?"),
+        );
+        return Err(Failure::Usage(format!("there is no build `{build}`"), help));
+    };
+    disk::replace_file(&arguments.out, &page)?;
+    if is_json(arguments.format) {
+        write_json(out, &json!({ "file": arguments.out.display().to_string(), "bytes": page.len() }))?;
+    } else {
+        writeln!(out, "wrote {} ({} bytes)", arguments.out.display(), page.len())?;
     }
     Ok(Status::Answered)
 }

@@ -109,10 +109,12 @@ test("slimming changes no style: a browser reads the same rules", async () => {
   const known = new Set((await Promise.all(sources.map((one) => rules(fs.readFileSync(path.join(site, "css", one), "utf8"))))).flat());
   const card = pages.find((one) => kindOf(one) === "bench card") ?? "";
   const [, inline = ""] = /<style>([\s\S]*?)<\/style>/.exec(fs.readFileSync(path.join(root, card), "utf8")) ?? [];
+  const whole = fs.readFileSync(process.env["BAYBOOK_SINGLE"] ?? "", "utf8");
+  const [, single = ""] = /<style>([\s\S]*?)@media print\{\s*@page[\s\S]*?<\/style>/.exec(whole) ?? [];
   const sheets = emitted.filter((one) => one.endsWith(".css")).map((one) => ({ name: one, text: fs.readFileSync(path.join(root, "assets", one), "utf8") }));
   /** @type {Set<string>} */
   const seen = new Set();
-  for (const { name, text } of [{ name: card, text: inline }, ...sheets]) {
+  for (const { name, text } of [{ name: card, text: inline }, { name: "single", text: single }, ...sheets]) {
     const read = await rules(text);
     assert.ok(read.length > 5, name);
     assert.deepEqual(read.filter((rule) => !known.has(rule)), [], name);

@@ -54,8 +54,26 @@ const TABLE: &[Source] = table![
     "chooser.js": ["chooser.js"],
 ];
 
-/// What a page that stands alone holds in itself.
-const INLINE: &[Source] = table!["card.css": ["css/card.css", "css/drawing.css"]];
+/// What a page that stands alone holds in itself: a bench card, and a build as one file.
+const INLINE: &[Source] = table![
+    "card.css": ["css/card-page.css", "css/card.css", "css/drawing.css"],
+    "single.css": [
+        "css/base.css",
+        "css/sheet.css",
+        "css/panel.css",
+        "css/statement.css",
+        "css/drawing.css",
+        "css/doors.css",
+        "css/narrow.css",
+        "css/marks.css",
+        "css/lists.css",
+        "css/procedure.css",
+        "css/reference.css",
+        "css/single.css",
+        "css/card.css",
+    ],
+    "single-print.css": ["css/print.css"],
+];
 
 /// A style sheet that a page holds in itself, its faces with it, and the hash that the page's policy names.
 pub(super) struct Inlined {
@@ -67,20 +85,31 @@ pub(super) struct Inlined {
 
 /// The style sheet of the bench card.
 pub(super) fn card_style() -> Inlined {
-    let text: String = INLINE
-        .iter()
-        .flat_map(|source| source.files)
-        .map(|(_, bytes)| String::from_utf8_lossy(bytes))
-        .collect();
-    let text =
-        TABLE.iter().filter(|source| source.name.ends_with("-core.woff2")).fold(text, |text, source| {
-            let bytes: Vec<u8> = source.files.iter().flat_map(|(_, bytes)| bytes.iter().copied()).collect();
-            let data = format!("url(\"data:font/woff2;base64,{}\")", STANDARD.encode(bytes));
-            text.replace(&format!("url(\"{}\")", source.name), &data)
-        });
-    let text = slim("card.css", &text);
-    let hash = format!("sha256-{}", STANDARD.encode(Sha256::digest(&text)));
-    Inlined { text, hash }
+    Inlined::of(inline("card.css"))
+}
+
+/// The style sheet of a build as one file.
+pub(super) fn single_style() -> Inlined {
+    Inlined::of(format!("{}@media print{{{}}}", inline("single.css"), inline("single-print.css")))
+}
+
+impl Inlined {
+    fn of(text: String) -> Self {
+        let hash = format!("sha256-{}", STANDARD.encode(Sha256::digest(&text)));
+        Self { text, hash }
+    }
+}
+
+/// A style sheet of [`INLINE`] with its faces in it.
+fn inline(name: &str) -> String {
+    let of_name = INLINE.iter().filter(|source| source.name == name).flat_map(|source| source.files);
+    let text: String = of_name.map(|(_, bytes)| String::from_utf8_lossy(bytes)).collect();
+    let faces = TABLE.iter().filter(|source| source.name.ends_with(".woff2"));
+    faces.fold(slim(name, &text), |text, source| {
+        let bytes: Vec<u8> = source.files.iter().flat_map(|(_, bytes)| bytes.iter().copied()).collect();
+        let data = format!("url(\"data:font/woff2;base64,{}\")", STANDARD.encode(bytes));
+        text.replace(&format!("url(\"{}\")", source.name), &data)
+    })
 }
 
 /// An asset as it is written.
