@@ -44,14 +44,88 @@ const TABLE: &[Source] = table![
         "css/doors.css",
         "css/narrow.css",
         "css/marks.css",
+        "css/reading.css",
+        "css/keypad.css",
+        "css/job.css",
+        "css/steps.css",
     ],
-    "guides.css": ["css/lists.css", "css/procedure.css", "css/reference.css"],
+    "guides.css": [
+        "css/lists.css",
+        "css/procedure.css",
+        "css/reference.css",
+        "css/reckon.css",
+        "css/checks.css",
+    ],
     "print.css": ["css/print.css"],
     "theme.js": ["theme.js"],
     "age.js": ["age.js"],
     "drawn.js": ["drawn.js"],
     "serial.js": ["serial.js"],
     "chooser.js": ["chooser.js"],
+    "compute.js": [
+        "compute/rational.js",
+        "compute/unit-table.js",
+        "compute/units.js",
+        "compute/problems.js",
+        "compute/number.js",
+        "compute/ending.js",
+        "compute/cursor.js",
+        "compute/grammar.js",
+        "compute/value.js",
+        "compute/convert.js",
+        "compute/reading.js",
+        "compute/span.js",
+        "compute/gauge.js",
+        "compute/settle.js",
+        "compute/judge.js",
+    ],
+    "order.js": [
+        "compute/order-job.js",
+        "compute/order-search.js",
+        "compute/order.js",
+    ],
+    "checks.js": ["checks.js"],
+    "sums.js": [
+        "compute/real.js",
+        "compute/curve.js",
+        "compute/formula.js",
+        "compute/sum-table.js",
+        "compute/sums.js",
+        "sums.js",
+    ],
+    "shims.js": [
+        "compute/assignment.js",
+        "compute/shim-job.js",
+        "compute/shims.js",
+        "shim-plan.js",
+    ],
+    "record.js": [
+        "bench/record.js",
+        "bench/words.js",
+        "bench/scale.js",
+        "bench/storage.js",
+        "bench/draw.js",
+        "bench/job-file.js",
+    ],
+    "unfinished.js": ["bench/unfinished.js"],
+    "paper.js": ["bench/report.js", "bench/job-page.js"],
+    "bench.js": [
+        "bench/keys.js",
+        "bench/ends.js",
+        "bench/rows.js",
+        "bench/judging.js",
+        "bench/fields.js",
+        "bench/state.js",
+        "bench/options.js",
+        "bench/panel.js",
+        "bench/settings.js",
+        "bench/bar.js",
+        "bench/guard.js",
+        "bench/proof.js",
+        "bench/steps.js",
+        "bench/awake.js",
+        "bench/sheet.js",
+    ],
 ];
 
 /// What a page that stands alone holds in itself: a bench card, and a build as one file.
@@ -135,6 +209,12 @@ pub(super) fn hashed() -> Vec<Asset> {
         done.push(Asset { name: source.name, path, bytes });
     }
     done
+}
+
+/// An asset made from the base, under a hashed name like the others.
+pub(super) fn made(name: &'static str, text: String) -> Asset {
+    let bytes = text.into_bytes();
+    Asset { name, path: hashed_path(name, &bytes), bytes }
 }
 
 /// Style sheets and scripts without the comments and spaces that only we read: a memory stick has no

@@ -32,12 +32,14 @@ const TABLE: &[(&str, &str)] = table![
     "gauges.html",
     "groups.html",
     "home.html",
+    "job.html",
     "machine.html",
     "machines.html",
     "procedure.html",
     "rules.html",
     "source.html",
     "sources.html",
+    "sums.html",
 ];
 
 /// The engine with every template read; all of them escape.

@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use schemars::{JsonSchema, Schema, SchemaGenerator, json_schema};
 use serde::Deserialize;
 
-use super::{ID, Located, OneOrMany, Text};
+use super::{ID, Located, OneOrMany, Text, Words};
 use crate::model::FormName;
 
 /// One service group of the catalogue and the things that can be specified in it.
@@ -61,6 +61,10 @@ pub struct Entry {
     #[serde(default)]
     #[schemars(example = serde_json::json!({ "engine": ["cold", "hot"], "air": "temperature" }))]
     pub states: BTreeMap<Text, StateDomain>,
+    /// What must be so for any reading of it to say something, beside the condition of the statement.
+    #[serde(default)]
+    #[schemars(example = serde_json::json!({ "battery": "charged" }))]
+    pub needs_state: Words,
     /// The trade's word for a reading below the window; `low` if left out.
     #[serde(default)]
     #[schemars(length(min = 1), example = &"tight")]

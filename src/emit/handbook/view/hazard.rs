@@ -58,16 +58,10 @@ impl Panel {
     /// The panel of a hazard; none if the model has no such hazard.
     pub fn of(model: &Model, id: &HazardId) -> Option<Self> {
         let hazard = model.hazards.get(id)?;
-        let (signal, class) = match hazard.signal {
-            SignalWord::Danger => ("DANGER", "danger"),
-            SignalWord::Warning => ("WARNING", "warning"),
-            SignalWord::Caution => ("CAUTION", "caution"),
-            SignalWord::Notice => ("NOTICE", "notice"),
-        };
         Some(Self {
             id: id.to_string(),
-            signal,
-            class,
+            signal: hazard.signal.word(),
+            class: hazard.signal.class(),
             alert: hazard.signal != SignalWord::Notice,
             hazard: sentence(&hazard.hazard),
             consequence: sentence(&hazard.consequence),

@@ -8,8 +8,10 @@ use super::codes::{CodesLink, given_by};
 use super::complaint::fitting_complaints;
 use super::form::{self, Every, Line, Matrix, MisprintLine, Picks, PinRow};
 use super::hazard::Hazards;
+use super::judged::Judged;
 use super::links::Links;
 use super::scope;
+use super::shims::ShimsView;
 use super::standing::Standing;
 use super::text::{Figure, bind, count, sentence};
 use super::title_block::TitleBlock;
@@ -33,6 +35,8 @@ pub struct EngineView {
     pub complaints: Vec<(String, String)>,
     /// Sets of fault codes that the engine gives.
     pub codes: Vec<CodesLink>,
+    /// The shim planner, if it has shims.
+    pub shims: Option<ShimsView>,
     /// Its coverage sheet.
     pub coverage: String,
     /// How many values.
@@ -224,6 +228,8 @@ pub struct Row {
     pub read_by: Option<String>,
     /// The bulletin that sets it, if one does.
     pub bulletin: bool,
+    /// What a reading is judged by.
+    pub judged: Option<Judged>,
 }
 
 /// A direction of rotation.
@@ -271,6 +277,7 @@ impl EngineView {
                 .map(|one| (one.title.clone(), Links::complaint(&build.id, &one.id)))
                 .collect(),
             codes: given_by(atlas.model, build),
+            shims: ShimsView::of(atlas.model, build),
             coverage: Links::coverage(&build.engine),
             values: count(build.statements.len(), "value", "values"),
             sources: count(sources.len(), "manual or bulletin", "manuals and bulletins"),
@@ -371,6 +378,7 @@ impl Row {
             found: found(provenance, shown && model.base.publish.labels),
             read_by: provenance.read_by.clone(),
             bulletin: statement.variant.is_some(),
+            judged: Judged::of(model, entry, statement),
         }
     }
 }
@@ -381,7 +389,7 @@ impl Row {
         self.lines.iter_mut().chain(&mut self.stages).for_each(|line| line.converted = None);
         let points = self.points.iter_mut().flat_map(|table| &mut table.rows);
         points.for_each(|row| row.limits = None);
-        Self { drawing: None, pattern: None, notes: Vec::new(), gauge: None, ..self }
+        Self { drawing: None, pattern: None, notes: Vec::new(), gauge: None, judged: None, ..self }
     }
 }
 
