@@ -129,8 +129,13 @@ pub struct CompileArguments {
     /// Which base.
     #[command(flatten)]
     pub base: BaseArguments,
-    /// Directory that handbook and bundle are written to, whole or not at all
-    #[arg(long, value_name = "DIR", default_value = "public")]
+    /// Directory that handbook and bundle are written to, whole or not at all; with --single the file
+    #[arg(
+        long,
+        value_name = "DIR",
+        default_value = "public",
+        default_value_if("single", clap::builder::ArgPredicate::IsPresent, "build.html")
+    )]
     pub out: PathBuf,
     /// An older release, as bundle or spec base: shows what changed, and finds ids that vanished
     #[arg(long, value_name = "OLD")]
@@ -138,6 +143,9 @@ pub struct CompileArguments {
     /// Sign the bundle with this secret key, in the minisign format
     #[arg(long, value_name = "KEY")]
     pub sign: Option<PathBuf>,
+    /// Write one build only, as one file that holds all it needs
+    #[arg(long, value_name = "BUILD", conflicts_with = "sign")]
+    pub single: Option<String>,
     /// How the outcome is written
     #[arg(long, value_enum, default_value_t)]
     pub format: Format,

@@ -11,9 +11,9 @@ use super::{Failure, Status, is_json, write_json};
 use crate::bundle::Bundle;
 use crate::bundle::hash::{SIGNATURE, SUMS};
 use crate::bundle::sign::sign as signed;
-use crate::diag::{Finding, Severity, human, json};
+use crate::diag::{Finding, Severity, human, json, nearest};
 use crate::emit::bundle::Withheld;
-use crate::emit::{self, Tree, disk};
+use crate::emit::{self, Tree, disk, handbook};
 use crate::load;
 
 /// Checks a base, then writes handbook and bundle; nothing is written if there is an error.
@@ -49,6 +49,9 @@ pub fn run(
     };
     let mut tree =
         emit::compile_since(&checked, old.as_ref()).map_err(|error| Failure::Internal(error.to_string()))?;
+    if let Some(build) = &arguments.single {
+        return one_file(arguments, &tree, build, out);
+    }
     if let Some(key) = &arguments.sign {
         sign(&mut tree, key, &checked.model().base.release.to_string())?;
     }
@@ -81,4 +84,29 @@ fn sign(tree: &mut Tree, key: &Path, release: &str) -> Result<(), Failure> {
     let signature = signed(sums, &text, release).map_err(no_key)?;
     tree.insert(format!("bundle/{SIGNATURE}"), signature.into_bytes());
     Ok(())
+}
+
+/// Writes one build as one file.
+fn one_file(
+    arguments: &CompileArguments,
+    tree: &Tree,
+    build: &str,
+    out: &mut dyn Write,
+) -> Result<Status, Failure> {
+    let Some(page) = handbook::single(tree, build) else {
+        let ids =
+            || tree.keys().filter_map(|path| path.strip_prefix("builds/")?.strip_suffix("/engine.html"));
+        let help = nearest(build, ids()).map_or_else(
+            || format!("builds are {}", ids().collect::<Vec<_>>().join(", ")),
+            |near| format!("did you mean `{near}`?"),
+        );
+        return Err(Failure::Usage(format!("there is no build `{build}`"), help));
+    };
+    disk::replace_file(&arguments.out, &page)?;
+    if is_json(arguments.format) {
+        write_json(out, &json!({ "file": arguments.out.display().to_string(), "bytes": page.len() }))?;
+    } else {
+        writeln!(out, "wrote {} ({} bytes)", arguments.out.display(), page.len())?;
+    }
+    Ok(Status::Answered)
 }

@@ -9,6 +9,7 @@ mod assets;
 mod indexes;
 mod press;
 mod sheets;
+mod single;
 mod templates;
 mod view;
 
@@ -16,6 +17,7 @@ use std::collections::BTreeMap;
 use std::fmt;
 
 use press::Press;
+pub use single::single;
 
 use crate::bundle::compare::Changes;
 use crate::check::Checked;
