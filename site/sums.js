@@ -28,7 +28,7 @@
   function typed(asks) {
     const [field, unit] = asks.querySelectorAll("input, select, textarea");
     const text = /** @type {HTMLInputElement} */ (field).value.trim();
-    const chosen = unit instanceof HTMLSelectElement ? unit.value.replace(/ \(.*/, "") : (asks.querySelector(".unit")?.textContent ?? "");
+    const chosen = unit instanceof HTMLSelectElement ? unit.value.replace(/ \(.*/, "") : (asks.querySelector(".sum-unit")?.textContent ?? "");
     if (text === "" || chosen === "") {
       return text;
     }
