@@ -4,9 +4,14 @@
 //! and gives the same digits on every machine. `tests/vectors` holds it and its twin in `site/compute`
 //! together.
 
+pub mod formula;
 pub mod judge;
+pub mod order;
 mod reading;
+pub mod real;
 mod refusal;
+pub mod shims;
+pub mod sums;
 
 pub use reading::{Reading, reading};
 pub use refusal::Refusal;

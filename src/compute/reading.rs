@@ -76,21 +76,23 @@ pub(super) fn value(text: &str, unit: Unit) -> Result<(Value, bool), Refusal> {
 
 /// The text with what is wrong put right; none where it could mean two things, or nothing.
 fn mended(text: &str, error: &ValueError, unit: Unit) -> Option<String> {
-    let with = |part: &str| {
-        let (before, after) = (text.get(..error.range.start)?, text.get(error.range.end..)?);
+    // What is wrong ends where the marked part does; a sign before it is marked too, and stays.
+    let with = |found: &str, part: &str| {
+        let start = error.range.end.checked_sub(found.len())?;
+        let (before, after) = (text.get(..start)?, text.get(error.range.end..)?);
         Some(format!("{before}{part}{after}"))
     };
     match &error.problem {
         ValueProblem::NoUnit { .. } => Some(unit.after(text.trim())),
         ValueProblem::Malformed { found, offers } => match offers.as_slice() {
-            [one] if found.chars().all(in_number) => with(one),
+            [one] if found.chars().all(in_number) => with(found, one),
             _ => None,
         },
-        ValueProblem::AmbiguousUnit { meanings, .. } if unit.kind() == Kind::Temperature => {
+        ValueProblem::AmbiguousUnit { found, meanings } if unit.kind() == Kind::Temperature => {
             let fits = |write: &&str| Unit::parse(write).is_ok_and(|meant| meant.kind() == unit.kind());
             let mut meant = meanings.iter().map(|(write, _)| *write).filter(fits);
             let only = meant.next()?;
-            if meant.next().is_some() { None } else { with(only) }
+            if meant.next().is_some() { None } else { with(found, only) }
         }
         _ => None,
     }

@@ -209,6 +209,49 @@ interface BaybookBounds {
   left(span: BaybookSpan): BaybookDistance;
 }
 
+/** A complaint as the bundle has it; numbers may be texts. */
+interface BaybookComplaint {
+  causes: { id: string; share: number | string; residual?: boolean }[];
+  access?: { id: string; minutes: number | string; needs?: string[] }[];
+  checks: { id: string; minutes: number | string; shows: string[]; needs?: string[] }[];
+}
+
+/** The same with sets for lists and whole numbers for shares and minutes. */
+interface BaybookJob {
+  causes: string[];
+  checks: string[];
+  access: string[];
+  residual: bigint;
+  weights: bigint[];
+  checkMinutes: bigint[];
+  accessMinutes: bigint[];
+  minute: bigint;
+  shows: bigint[];
+  needs: bigint[];
+}
+
+/**
+ * One check where it stands: `by` is minutes gone when it is done, `finds` its share of what is left,
+ * `why` the reason in words.
+ */
+interface BaybookOrderStep {
+  check: string;
+  opens: string[];
+  minutes: BaybookRational;
+  by: BaybookRational;
+  finds: BaybookRational;
+  why: string;
+}
+
+/** The answer of `order --format json`; `proved` is false where there is too much for a proof. */
+interface BaybookOrder {
+  order: string[];
+  expected_minutes: string;
+  as_written_minutes: string;
+  left: Record<string, string>;
+  proved?: boolean;
+}
+
 interface BaybookCompute {
   Rational: {
     new (numer: bigint | number, denom?: bigint | number): BaybookRational;
@@ -287,6 +330,22 @@ interface BaybookCompute {
   settle(bounds: BaybookBounds, measured: BaybookMeasured): string;
   exactIn(reading: BaybookReading, unit: BaybookUnit): BaybookRational;
   judge(question: BaybookQuestion): BaybookVerdict | BaybookFailed;
+  orderJob: {
+    bit(at: number): bigint;
+    members(set: bigint): number[];
+    sum(numbers: bigint[], set: bigint): bigint;
+    /** Throws a `Refusal`. */
+    job(complaint: BaybookComplaint): BaybookJob;
+  };
+  OrderSearch: new (
+    job: BaybookJob,
+    toDo: bigint,
+  ) => { sequence(start: { left: bigint; open: bigint }): { sequence: number[]; proved: boolean } };
+  order(complaint: BaybookComplaint, results?: Record<string, "clear" | "shown">): BaybookOrder | BaybookFailed;
+  orderSteps(
+    complaint: BaybookComplaint,
+    results?: Record<string, "clear" | "shown">,
+  ): BaybookOrderStep[] | BaybookFailed;
 }
 
 declare var baybookCompute: BaybookCompute;

@@ -8,8 +8,9 @@ const vm = require("node:vm");
 
 const site = path.join(__dirname, "../../site");
 const table = fs.readFileSync(path.join(__dirname, "../../src/emit/handbook/assets.rs"), "utf8");
-const listed = /"compute\.js": \[([^\]]*)\]/.exec(table)?.[1] ?? "";
-const scripts = [...listed.matchAll(/"([^"]+)"/g)].map((match) => path.join(site, match[1] ?? ""));
+const listed = ["compute", "order", "sums", "shims"].map((name) => new RegExp(`"${name}\\.js": \\[([^\\]]*)\\]`).exec(table)?.[1] ?? "");
+const files = [...listed.join("").matchAll(/"(compute\/[^"]+)"/g)];
+const scripts = files.map((match) => path.join(site, match[1] ?? ""));
 for (const script of scripts) {
   vm.runInThisContext(fs.readFileSync(script, "utf8"), script);
 }

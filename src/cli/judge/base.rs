@@ -1,7 +1,7 @@
 //! Builds, entries and gauges of a spec base.
 
-use super::Failure;
-use super::facts::{Facts, Held, Shelf, Stated, no_limits, unknown};
+use super::super::{Failure, unknown};
+use super::facts::{Facts, Held, Shelf, Stated, no_limits};
 use crate::compute::judge::{Accuracy, GaugeInHand, Limits};
 use crate::model::{BuildId, EntryId, Form, GaugeId, Model, Printed, Statement};
 use crate::quantity::Value;

@@ -2,6 +2,7 @@
 
 use std::collections::BTreeMap;
 
+use super::super::{Failure, unknown};
 use crate::compute::judge::{GaugeInHand, Limits};
 use crate::model::Words;
 
@@ -44,20 +45,9 @@ pub(super) enum Held {
 /// Where builds, entries and gauges are looked up.
 pub(super) trait Shelf {
     /// The entry `of` as stated for `build`.
-    fn facts(&self, build: &str, of: &str) -> Result<Facts, super::Failure>;
+    fn facts(&self, build: &str, of: &str) -> Result<Facts, Failure>;
     /// A gauge.
-    fn gauge(&self, id: &str) -> Result<GaugeInHand, super::Failure>;
-}
-
-/// An id that is not there, with the one that was perhaps meant.
-pub(super) fn unknown<'a>(
-    what: &str,
-    id: &str,
-    known: impl Iterator<Item = &'a str> + Clone,
-) -> super::Failure {
-    let help = crate::diag::nearest(id, known.clone())
-        .map_or_else(|| format!("it has {}", listed(known)), |near| format!("did you mean `{near}`?"));
-    super::Failure::Usage(format!("there is no {what} `{id}`"), help)
+    fn gauge(&self, id: &str) -> Result<GaugeInHand, Failure>;
 }
 
 /// A name that the entry does not have.
@@ -66,24 +56,10 @@ pub(super) fn not_of<'a>(
     what: &str,
     name: &str,
     known: impl Iterator<Item = &'a str> + Clone,
-) -> super::Failure {
+) -> Failure {
     match unknown(what, name, known) {
-        super::Failure::Usage(_, help) => {
-            super::Failure::Usage(format!("`{of}` has no {what} `{name}`"), help)
-        }
+        Failure::Usage(_, help) => Failure::Usage(format!("`{of}` has no {what} `{name}`"), help),
         other => other,
-    }
-}
-
-/// A few names, and how many more there are.
-fn listed<'a>(names: impl Iterator<Item = &'a str> + Clone) -> String {
-    const SHOWN: usize = 8;
-    let more = names.clone().count().saturating_sub(SHOWN);
-    let shown: Vec<_> = names.take(SHOWN).collect();
-    match (shown.is_empty(), more) {
-        (true, _) => "none".to_owned(),
-        (_, 0) => shown.join(", "),
-        _ => format!("{} and {more} more", shown.join(", ")),
     }
 }
 

@@ -2,9 +2,9 @@
 
 mod args;
 mod base;
-mod bundle;
 mod choose;
 mod facts;
+mod shelf;
 mod words;
 
 use std::io::Write;
@@ -13,12 +13,12 @@ use std::path::PathBuf;
 pub use args::JudgeArguments;
 
 use super::args::BaseDirectory;
+use super::bundle::Bundle;
 use super::{Failure, Status, base_of, is_json, write_json};
 use crate::compute::Refusal;
 use crate::compute::judge::{Accuracy, Limits, Question, Seen, State, judge};
 use crate::quantity::Value;
 use args::Fitting;
-use bundle::Bundle;
 use facts::Shelf;
 
 impl From<Refusal> for Failure {

@@ -2,6 +2,7 @@
 
 mod about;
 mod atlas;
+mod card;
 mod codes;
 mod complaint;
 mod coverage;
@@ -20,13 +21,17 @@ mod procedure;
 mod row;
 mod scope;
 mod shared;
+mod shims;
 mod source;
 mod standing;
+mod sum_tables;
+mod sums;
 mod text;
 mod title_block;
 
 pub(super) use about::{AboutView, RuleGroup, RuleView, RulesView};
 pub(super) use atlas::Atlas;
+pub(super) use card::CardView;
 pub(super) use codes::{CodeSetsView, CodesView};
 pub(super) use complaint::{ComplaintView, ComplaintsView, fitting_complaints};
 pub(super) use coverage::{CoverageView, CoveragesView};
@@ -39,7 +44,8 @@ pub(super) use machine::MachineView;
 pub(super) use names::{AzView, GroupsView};
 pub(super) use places::Places;
 pub(super) use procedure::{Inline, ProcedureView, Readings, TurnPart, beside, fitting, link};
-pub(super) use row::EngineView;
+pub(super) use row::{DrawingsView, DrawnGroup, EngineView};
 pub(super) use shared::Shared;
 pub(super) use source::{SourceView, SourcesView};
+pub(super) use sums::SumsView;
 pub(super) use text::{count, sentence};

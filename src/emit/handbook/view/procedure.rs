@@ -9,6 +9,7 @@ use super::hazard::Panel;
 use super::judged::Judged;
 use super::links::Links;
 use super::scope;
+use super::shims::ShimsView;
 use super::standing::{self, Mark};
 use super::text::{bind, sentence};
 use super::title_block::TitleBlock;
@@ -39,6 +40,8 @@ pub struct ProcedureView {
     pub left_open: Vec<(String, u32, u32)>,
     /// What shows that the work holds.
     pub proof: Option<String>,
+    /// True where a shim plan may follow.
+    pub shims: bool,
 }
 
 /// A value in a sentence: each statement that is meant, named where there are several.
@@ -147,6 +150,7 @@ impl ProcedureView {
             id: procedure.id.to_string(),
             left_open: procedure.left_open.iter().map(|one| (bind(&one.what), one.from, one.until)).collect(),
             proof: procedure.proof.as_deref().map(sentence),
+            shims: ShimsView::follows(procedure) && ShimsView::of(model, build).is_some(),
         }
     }
 }

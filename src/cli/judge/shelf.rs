@@ -1,34 +1,15 @@
 //! Builds, entries and gauges of a compiled bundle: only the files that the question needs are read.
 
 use std::collections::BTreeMap;
-use std::path::{Path, PathBuf};
 
 use serde_json::Value as Json;
 
-use super::Failure;
-use super::facts::{Facts, Held, Shelf, Stated, no_limits, unknown};
+use super::super::bundle::{Bundle, damaged, is, list, text};
+use super::super::{Failure, unknown};
+use super::facts::{Facts, Held, Shelf, Stated, no_limits};
 use crate::compute::judge::{Accuracy, GaugeInHand, Limits};
-use crate::load::disk::{self, MachineError};
 use crate::model::Words;
 use crate::quantity::{Kind, Value};
-
-/// A bundle's directory.
-pub(super) struct Bundle(PathBuf);
-
-impl Bundle {
-    /// The bundle in `directory`, or in the handbook there.
-    pub(super) fn open(directory: &Path) -> Result<Self, Failure> {
-        let whole = disk::read_text(&directory.join("bundle/bundle.json"))?.is_some();
-        Ok(Self(if whole { directory.join("bundle") } else { directory.to_owned() }))
-    }
-
-    fn read(&self, name: &str) -> Result<Json, Failure> {
-        let path = self.0.join(name);
-        let fault = |because: &str| Failure::Machine(MachineError::new("cannot read", &path, because));
-        let text = disk::read_text(&path)?.ok_or_else(|| fault("no such file in the bundle"))?;
-        serde_json::from_str(&text).map_err(|error| fault(&error.to_string()))
-    }
-}
 
 impl Shelf for Bundle {
     fn facts(&self, build: &str, of: &str) -> Result<Facts, Failure> {
@@ -38,10 +19,9 @@ impl Shelf for Bundle {
         let entry =
             entries.clone().find(|entry| is(entry, "id", of)).ok_or_else(|| unknown("entry", of, ids))?;
         let engine = build.split('~').next().filter(|engine| safe(engine));
-        let path = self.0.join(format!("engines/{}.json", engine.unwrap_or_default()));
         // An engine without a file is a build that is not there, and not a fault of the bundle.
-        let file = disk::read_text(&path)?.unwrap_or_default();
-        let file: Json = serde_json::from_str(&file).unwrap_or_default();
+        let file = self.read_if_there(&format!("engines/{}.json", engine.unwrap_or_default()))?;
+        let file = file.unwrap_or_default();
         let builds = || list(&file, "builds").filter_map(|one| one.get("id")?.as_str());
         let found = list(&file, "builds").find(|one| is(one, "id", build));
         let found = found.ok_or_else(|| unknown("build", build, builds()))?;
@@ -100,18 +80,6 @@ fn printed(form: &Json) -> Result<Value, Failure> {
     Value::parse(text).map_err(|error| Failure::Input(error.message(), "the bundle is damaged".to_owned()))
 }
 
-fn list<'a>(json: &'a Json, key: &str) -> impl Iterator<Item = &'a Json> + Clone {
-    json.get(key).and_then(Json::as_array).into_iter().flatten()
-}
-
-fn text<'a>(json: &'a Json, key: &str) -> Option<&'a str> {
-    json.get(key).and_then(Json::as_str)
-}
-
-fn is(json: &Json, key: &str, wanted: &str) -> bool {
-    text(json, key) == Some(wanted)
-}
-
 fn keys<'a>(json: &'a Json, key: &str) -> impl Iterator<Item = &'a String> {
     json.get(key).and_then(Json::as_object).into_iter().flatten().map(|(name, _)| name)
 }
@@ -132,8 +100,4 @@ fn words(json: &Json, key: &str) -> Words {
 /// Whether an id names one file of a folder and nothing else.
 fn safe(id: &str) -> bool {
     id.chars().all(|letter| letter.is_ascii_alphanumeric() || letter == '-')
-}
-
-fn damaged(key: &str) -> Failure {
-    Failure::Input(format!("the bundle has no `{key}` where one is due"), "compile it again".to_owned())
 }
