@@ -135,6 +135,38 @@ fn every_sum_is_sound() {
 }
 
 #[test]
+fn a_command_answers_and_refuses_as_the_table_does() {
+    let call = |arguments: &[&str]| {
+        let output =
+            std::process::Command::new(env!("CARGO_BIN_EXE_baybook")).args(arguments).output().unwrap();
+        (output.status.code(), String::from_utf8(output.stdout).unwrap())
+    };
+    let wrench = ["--wrench", "40 cm", "--adapter", "5 cm", "--format", "json"];
+    let (status, answer) = call(&[&["torque", "adapter", "--torque", "80 N·m"], &wrench[..]].concat());
+    let answer: Json = serde_json::from_str(&answer).unwrap();
+    assert_eq!((status, &answer["results"][0]["value"]), (Some(0), &json!("640/9")));
+    assert!(answer["cautions"][0]["signal"] == "WARNING" && !answer["formula"].as_str().unwrap().is_empty());
+    let (status, answer) = call(&[&["torque", "adapter", "--torque", "80 J"], &wrench[..]].concat());
+    let answer: Json = serde_json::from_str(&answer).unwrap();
+    assert_eq!(status, Some(1));
+    assert!(answer["error"]["message"].as_str().unwrap().starts_with("--torque: "), "{answer}");
+    let (status, answer) = call(&[&["torque", "adapter"], &wrench[..]].concat());
+    let answer: Json = serde_json::from_str(&answer).unwrap();
+    assert_eq!(status, Some(2));
+    assert!(answer["error"]["message"].as_str().unwrap().contains("--torque"), "{answer}");
+    let (status, text) =
+        call(&["sensor", "soak", "--shop", "62 °F", "--sensors", "62 °F", "--sensors", "61,5 °F"]);
+    assert!(status == Some(0) && text.contains("61,5 °F: off by") && text.contains("agrees"), "{text}");
+    let (status, text) = call(&["torque", "wrench", "--torque", "18 N·m", "--specs", "specs"]);
+    assert!(status == Some(0) && text.contains("covers it in its accurate span"), "{text}");
+    let (status, text) = call(&["sums"]);
+    assert_eq!(status, Some(0));
+    for sum in all() {
+        assert!(text.contains(&format!("baybook {} {} ", sum.group.word(), sum.id)), "{}", sum.id);
+    }
+}
+
+#[test]
 fn what_cannot_be_answered_is_refused_in_words() {
     for (id, pairs, word) in [
         ("rest", vec![("kind", "lithium"), ("volts", "13.1 V")], "lithium"),

@@ -36,6 +36,7 @@
     amend(change, row) {
       if (bench.shelf.job && bench.free()) {
         change(bench.shelf.job);
+      bench.shelf.job.written["last sheet"] = sheet.dataset.procedure ? `${sheet.dataset.procedure}.html` : "engine.html";
         store.save(bench.shelf);
         bench.paint(row);
       }
@@ -70,6 +71,8 @@
   baybookStates.build(bench);
   baybookPanel.build(bench);
   baybookBar.build(bench);
+  baybookSteps.build(bench);
+  baybookAwake.build();
   if (bench.shelf.job && bench.free()) {
     baybookRecord.settle(bench.shelf.job);
   }

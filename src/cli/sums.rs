@@ -4,12 +4,29 @@
 //! with its help at once.
 
 use std::io::Write;
+use std::path::PathBuf;
 
 use clap::{Arg, ArgMatches, Command, FromArgMatches};
 use serde_json::{Value, json};
 
-use super::{Failure, Status, write_json};
+use super::args::BaseDirectory;
+use super::{Failure, Status, base_of, write_json};
 use crate::compute::sums::{Group, Input, Outcome, Sort, Sum, SumError, all, of_group, work};
+use crate::emit::torque_wrenches;
+
+/// The input that a base can answer.
+const WRENCHES: &str = "wrenches";
+/// The flag that names the base.
+const SPECS: &str = "specs";
+
+/// A base by its directory.
+struct SpecsOf<'a>(&'a PathBuf);
+
+impl BaseDirectory for SpecsOf<'_> {
+    fn directory(&self) -> PathBuf {
+        self.0.clone()
+    }
+}
 
 /// A call of one group: which sum, and what was typed for it.
 #[derive(Debug)]
@@ -58,7 +75,19 @@ fn subcommand(sum: &'static Sum) -> Command {
         after.push_str(&format!("{}: {caution}\n", signal.word()));
     }
     let command = Command::new(sum.id).about(sum.answers_what.trim_end_matches('.')).after_help(after);
-    sum.inputs.iter().fold(command, |command, input| command.arg(flag(input)))
+    let command = sum.inputs.iter().fold(command, |command, input| command.arg(flag(input)));
+    if asks_for_wrenches(sum) { command.arg(specs()) } else { command }
+}
+
+/// A sum whose wrenches may be those of a base.
+fn asks_for_wrenches(sum: &Sum) -> bool {
+    sum.inputs.iter().any(|input| input.key == WRENCHES)
+}
+
+fn specs() -> Arg {
+    let arg = Arg::new(SPECS).long(SPECS).value_name("DIR").conflicts_with(WRENCHES);
+    arg.value_parser(clap::value_parser!(PathBuf))
+        .help("A spec base, whose gauges say which wrenches there are")
 }
 
 fn flag(input: &'static Input) -> Arg {
@@ -76,7 +105,7 @@ fn flag(input: &'static Input) -> Arg {
         .long(input.key)
         .value_name(input.key)
         .help(help)
-        .required(input.unless.is_none())
+        .required(input.unless.is_none() && input.key != WRENCHES)
         .allow_hyphen_values(true)
         .action(clap::ArgAction::Append)
 }
@@ -95,10 +124,30 @@ impl<const GROUP: usize> FromArgMatches for SumCall<GROUP> {
 }
 
 /// Works out the sum that was called, or lists all.
-pub fn run<const GROUP: usize>(call: &SumCall<GROUP>, out: &mut dyn Write) -> Result<Status, Failure> {
+pub fn run<const GROUP: usize>(
+    call: &SumCall<GROUP>,
+    out: &mut dyn Write,
+    err: &mut dyn Write,
+) -> Result<Status, Failure> {
     let json = call.matches.get_one::<String>("format").is_some_and(|format| format == "json");
     let Some(sum) = call.sum else { return list(json, out) };
+    let mut wrenches = None;
+    if asks_for_wrenches(sum)
+        && let Some(specs) = call.matches.get_one::<PathBuf>(SPECS)
+    {
+        let Some(checked) = base_of(&SpecsOf(specs), json, out, err)? else { return Ok(Status::Errors) };
+        wrenches = torque_wrenches(checked.model());
+        if wrenches.is_none() {
+            return Err(Failure::Usage(
+                format!("no gauge of {} measures torque", specs.display()),
+                "say the largest marks with `--wrenches`".to_owned(),
+            ));
+        }
+    }
     let typed = |key: &str| {
+        if key == WRENCHES && wrenches.is_some() {
+            return wrenches.clone();
+        }
         let all = call.matches.get_many::<String>(key)?;
         Some(all.cloned().collect::<Vec<_>>().join(", "))
     };

@@ -258,6 +258,28 @@ declare var baybookFields: {
 };
 
 declare var baybookStates: { build(bench: Bench): void; give(bench: Bench, when: string, answer: Answer): void };
+declare var baybookSteps: { build(bench: Bench): void };
+declare var baybookProof: {
+  build(bench: Bench, id: string, steps: HTMLElement[]): () => void;
+  open(ticked: Record<string, string>): { what: string }[];
+};
+declare var baybookAwake: { build(): void };
+declare var baybookEnds: {
+  leftOpen<T extends { what: string; from: string; until: string }>(items: T[], ticked: Record<string, string>): T[];
+  missing(facts: {
+    steps: string[];
+    ticked: Record<string, string>;
+    open: { what: string; until: string }[];
+    readings: { title: string; judged: VerdictWord | null }[];
+  }): string[];
+};
+declare var baybookReport: {
+  WRITTEN: [string, string, number][];
+  HEADS: string[];
+  owner(job: Job): [string, string[]][];
+  shop(job: Job): [string, string[]][];
+  readings(job: Job): string[][];
+};
 declare var baybookGuard: { build(bench: Bench): void };
 declare var baybookOptions: { paint(bench: Bench, slot: Slot, box: HTMLElement): void };
 declare var baybookSettings: { build(bench: Bench): HTMLElement };

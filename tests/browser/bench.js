@@ -7,11 +7,9 @@ const path = require("node:path");
 const vm = require("node:vm");
 
 const site = path.join(__dirname, "../../site/bench");
-for (const name of ["record", "words", "keys", "scale", "storage", "report"]) {
+for (const name of ["record", "words", "keys", "scale", "storage", "ends", "report"]) {
   const script = path.join(site, `${name}.js`);
-  if (fs.existsSync(script)) {
-    vm.runInThisContext(fs.readFileSync(script, "utf8"), script);
-  }
+  vm.runInThisContext(fs.readFileSync(script, "utf8"), script);
 }
 
 /** A reading as the bench writes it. @param {Partial<Reading>} parts */

@@ -63,6 +63,8 @@ pub struct EntryJson {
     pub gauge: Option<String>,
     /// True where a wrong value can kill.
     pub critical: bool,
+    /// True for what stands on the bench card.
+    pub card: bool,
     /// What the technician should know.
     pub note: Option<String>,
 }
@@ -105,6 +107,7 @@ fn entry(entry: &Entry) -> EntryJson {
         hazards: entry.hazards.iter().map(ToString::to_string).collect(),
         gauge: entry.gauge.as_ref().map(ToString::to_string),
         critical: entry.critical,
+        card: entry.card,
         note: entry.note.clone(),
     }
 }

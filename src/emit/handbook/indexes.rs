@@ -33,6 +33,7 @@ pub(super) fn print(press: &mut Press<'_>) -> Result<(), HandbookError> {
         press.page("sums.html", "sums.html", &SumsView::of(model))?,
         press.page("sources.html", "sources.html", &SourcesView::of(model))?,
         press.page("coverage.html", "coverage.html", &CoveragesView::of(model))?,
+        press.page("job.html", "job.html", &serde_json::json!({}))?,
         press.page("about.html", "about.html", &AboutView::of(model))?,
         press.page("rules.html", "rules.html", &rules(press.rules))?,
     ];

@@ -30,7 +30,7 @@ pub use engine::{Defaults, EngineFile, Fastener, Layout, Misprint, Pin, Selectio
 pub use ids::{Fate, IdsFile, RetiredId};
 pub use located::{Located, OneOrMany, Text};
 pub use machine::{Fitted, Machine, MachinesFile, SerialSpan};
-pub use procedure::{Fits, ProcedureHead};
+pub use procedure::{Fits, LeftOpen, ProcedureHead};
 pub use reference::{Gauge, GaugesFile, Hazard, HazardsFile, Source, SourcesFile};
 pub use relation::{Relation, RelationFits, RelationOff, RelationsFile};
 pub use reread::{Reread, RereadsFile};

@@ -2,6 +2,7 @@
 
 mod about;
 mod atlas;
+mod card;
 mod codes;
 mod complaint;
 mod coverage;
@@ -30,6 +31,7 @@ mod title_block;
 
 pub(super) use about::{AboutView, RuleGroup, RuleView, RulesView};
 pub(super) use atlas::Atlas;
+pub(super) use card::CardView;
 pub(super) use codes::{CodeSetsView, CodesView};
 pub(super) use complaint::{ComplaintView, ComplaintsView, fitting_complaints};
 pub(super) use coverage::{CoverageView, CoveragesView};
@@ -42,7 +44,7 @@ pub(super) use machine::MachineView;
 pub(super) use names::{AzView, GroupsView};
 pub(super) use places::Places;
 pub(super) use procedure::{Inline, ProcedureView, Readings, TurnPart, beside, fitting, link};
-pub(super) use row::EngineView;
+pub(super) use row::{DrawingsView, DrawnGroup, EngineView};
 pub(super) use shared::Shared;
 pub(super) use source::{SourceView, SourcesView};
 pub(super) use sums::SumsView;

@@ -34,6 +34,10 @@ pub struct ProcedureView {
     pub panels: Vec<Panel>,
     /// The rendered body.
     pub body: String,
+    /// Id of the procedure.
+    pub id: String,
+    /// What stands open between two steps: what, the step that opens it, the step that closes it.
+    pub left_open: Vec<(String, u32, u32)>,
     /// What shows that the work holds.
     pub proof: Option<String>,
     /// True where a shim plan may follow.
@@ -143,6 +147,8 @@ impl ProcedureView {
             needs: procedure.needs.iter().map(need).collect(),
             panels: Panel::several(model, &procedure.hazards),
             body,
+            id: procedure.id.to_string(),
+            left_open: procedure.left_open.iter().map(|one| (bind(&one.what), one.from, one.until)).collect(),
             proof: procedure.proof.as_deref().map(sentence),
             shims: ShimsView::follows(procedure) && ShimsView::of(model, build).is_some(),
         }

@@ -6,8 +6,9 @@ use serde::Serialize;
 use super::sum_tables::{TableView, tables};
 use super::text::{sentence, sign};
 use crate::compute::sums::{Group, Input, Sort, Sum, of_group};
+use crate::emit::torque_wrenches;
 use crate::model::{Model, SignalWord};
-use crate::quantity::{Kind, Shape, Unit, Value};
+use crate::quantity::{Kind, Unit, Value};
 
 /// All sums, by the command they belong to.
 #[derive(Debug, Serialize)]
@@ -141,7 +142,7 @@ fn input_view(model: &Model, sum: &Sum, input: &'static Input) -> InputView {
         title: input.heading(),
         sort,
         hint,
-        filled: if input.key == "wrenches" { wrenches(model) } else { None },
+        filled: if input.key == "wrenches" { torque_wrenches(model) } else { None },
         units: unit.map(|unit| units(unit, input.example)).unwrap_or_default(),
         words,
     }
@@ -157,16 +158,4 @@ fn units(unit: &str, example: &str) -> Vec<String> {
     }
     let others = Unit::of(first.kind()).filter(|other| *other != first && first.converts_to(*other));
     std::iter::once(first).chain(others).map(sign).collect()
-}
-
-/// The largest marks of the torque wrenches among the gauges.
-fn wrenches(model: &Model) -> Option<String> {
-    let largest = |span: &Value| match span.shape() {
-        Shape::Range { max, .. } => Some((span.unit().to_si(max.exact()), span.unit().after(max.text()))),
-        _ => None,
-    };
-    let torque = model.gauges.values().filter(|gauge| gauge.measures.value.unit().kind() == Kind::Torque);
-    let mut marks: Vec<_> = torque.filter_map(|gauge| largest(&gauge.measures.value)).collect();
-    marks.sort_by(|(one, _), (other, _)| one.cmp(other));
-    (!marks.is_empty()).then(|| marks.into_iter().map(|(_, text)| text).collect::<Vec<_>>().join(", "))
 }
