@@ -14,6 +14,7 @@
 
 pub mod check;
 pub mod cli;
+pub mod compute;
 pub mod diag;
 pub mod emit;
 pub mod load;

@@ -47,6 +47,8 @@ pub struct EntryJson {
     pub axes: BTreeMap<String, Vec<String>>,
     /// States: the words each can be; empty where it is a quantity.
     pub states: BTreeMap<String, StateJson>,
+    /// What must be so for any reading of it to say something: a thing, and how it must be.
+    pub needs_state: BTreeMap<String, String>,
     /// Word for a reading below the window.
     pub below: String,
     /// Word for a reading above the window.
@@ -61,6 +63,8 @@ pub struct EntryJson {
     pub gauge: Option<String>,
     /// True where a wrong value can kill.
     pub critical: bool,
+    /// True for what stands on the bench card.
+    pub card: bool,
     /// What the technician should know.
     pub note: Option<String>,
 }
@@ -95,6 +99,7 @@ fn entry(entry: &Entry) -> EntryJson {
         forms: entry.forms.iter().map(|form| form.key()).collect(),
         axes: entry.axes.clone(),
         states: entry.states.iter().map(|(state, domain)| (state.clone(), state_json(domain))).collect(),
+        needs_state: entry.needs_state.clone(),
         below: entry.below.clone(),
         above: entry.above.clone(),
         plausible: entry.plausible.as_ref().map(|one| form(&one.value)),
@@ -102,6 +107,7 @@ fn entry(entry: &Entry) -> EntryJson {
         hazards: entry.hazards.iter().map(ToString::to_string).collect(),
         gauge: entry.gauge.as_ref().map(ToString::to_string),
         critical: entry.critical,
+        card: entry.card,
         note: entry.note.clone(),
     }
 }

@@ -4,7 +4,7 @@ use schemars::JsonSchema;
 use serde::Serialize;
 
 use crate::model::{
-    Code, CodeSet, Complaint, EntryId, Fitting, Link, Model, Need, Piece, Procedure, ProcedureState,
+    Code, CodeSet, Complaint, EntryId, Fitting, LeftOpen, Link, Model, Need, Piece, Procedure, ProcedureState,
 };
 use crate::quantity::exact_text;
 
@@ -37,10 +37,29 @@ pub struct ProcedureJson {
     pub uses: Vec<String>,
     /// Number of its steps.
     pub steps: usize,
+    /// What stands open between two steps.
+    pub left_open: Vec<LeftOpenJson>,
     /// What shows that the work holds.
     pub proof: Option<String>,
     /// Ids of the builds it fits.
     pub builds: Vec<String>,
+}
+
+/// Something that stands open between two steps: drained, unplugged, loosened.
+#[derive(Debug, Serialize, JsonSchema)]
+pub struct LeftOpenJson {
+    /// What stands open.
+    pub what: String,
+    /// The step that opens it, from 1.
+    pub from: u32,
+    /// The step that closes it.
+    pub until: u32,
+}
+
+impl LeftOpenJson {
+    fn of(one: &LeftOpen) -> Self {
+        Self { what: one.what.clone(), from: one.from, until: one.until }
+    }
 }
 
 /// The complaints.
@@ -214,6 +233,7 @@ fn procedure(model: &Model, procedure: &Procedure) -> ProcedureJson {
         hazards: procedure.hazards.iter().map(ToString::to_string).collect(),
         uses,
         steps: procedure.steps(),
+        left_open: procedure.left_open.iter().map(LeftOpenJson::of).collect(),
         proof: procedure.proof.clone(),
         builds: builds(model, &procedure.fits),
     }

@@ -1,20 +1,24 @@
 //! The engine sheet: lettered groups, one row a statement.
 
+use std::collections::BTreeMap;
+
 use serde::Serialize;
 
 use super::codes::{CodesLink, given_by};
 use super::complaint::fitting_complaints;
 use super::form::{self, Every, Line, Matrix, MisprintLine, Picks, PinRow};
-use super::hazard::Panel;
+use super::hazard::Hazards;
+use super::judged::Judged;
 use super::links::Links;
 use super::scope;
+use super::shims::ShimsView;
 use super::standing::Standing;
 use super::text::{Figure, bind, count, sentence};
 use super::title_block::TitleBlock;
 use super::{atlas::Atlas, drawings};
 use crate::emit::drawing::Drawing;
 use crate::model::{
-    Build, Entry, Fastener, Form, Hand, Model, Point, Provenance, Reuse, ServiceGroup, Statement,
+    Build, BuildId, Entry, Fastener, Form, Hand, Model, Point, Provenance, Reuse, ServiceGroup, Statement,
 };
 use crate::quantity::convert;
 
@@ -31,12 +35,105 @@ pub struct EngineView {
     pub complaints: Vec<(String, String)>,
     /// Sets of fault codes that the engine gives.
     pub codes: Vec<CodesLink>,
+    /// The shim planner, if it has shims.
+    pub shims: Option<ShimsView>,
     /// Its coverage sheet.
     pub coverage: String,
     /// How many values.
     pub values: String,
     /// How many manuals and bulletins they were read from.
     pub sources: String,
+}
+
+impl EngineView {
+    /// Takes the drawings of limits and curves out of the rows, by group: a sheet is read before it is
+    /// looked at, and a memory stick has no compression. What must be seen at once stays: which way the
+    /// engine turns, and in which order bolts are tightened.
+    pub fn take_drawings(&mut self, build: &BuildId) -> Vec<DrawnGroup> {
+        let mut taken = Vec::new();
+        for group in &mut self.groups {
+            let blocks: Vec<Vec<Drawn>> = group.rows.chunks_mut(BLOCK).map(take_block).collect();
+            if blocks.iter().any(|block| !block.is_empty()) {
+                let name = group.anchor.trim_start_matches("group-");
+                group.drawings = Some(format!("drawings-{name}"));
+                taken.push(DrawnGroup {
+                    path: Links::drawings_script(build, name),
+                    anchor: group.anchor.clone(),
+                    letter: group.letter.clone(),
+                    title: group.title.clone(),
+                    blocks,
+                });
+            }
+        }
+        taken
+    }
+}
+
+/// So many rows have their drawings in one script; `site/drawn.js` counts alike.
+const BLOCK: usize = 12;
+
+fn take_block(rows: &mut [Row]) -> Vec<Drawn> {
+    let later = rows.iter_mut().filter(|row| row.turns.is_none());
+    let drawn = later.filter_map(|row| {
+        Some(Drawn {
+            drawing: row.drawing.take()?,
+            anchor: row.anchor.clone(),
+            title: row.title.clone(),
+            scope: row.scope.clone(),
+        })
+    });
+    drawn.collect()
+}
+
+/// The drawings of one service group.
+#[derive(Debug, Serialize)]
+pub struct DrawnGroup {
+    /// Path of the scripts that hold them, but for the number and the ending.
+    #[serde(skip)]
+    pub path: String,
+    /// Anchor of the group.
+    pub anchor: String,
+    /// Its letter.
+    pub letter: String,
+    /// Its title.
+    pub title: String,
+    /// The drawings of each block of rows, in the order of the sheet.
+    pub blocks: Vec<Vec<Drawn>>,
+}
+
+/// The drawing of one row.
+#[derive(Debug, Serialize)]
+pub struct Drawn {
+    /// Anchor of the row on the engine sheet.
+    pub anchor: String,
+    /// What the trade calls it.
+    pub title: String,
+    /// Place and condition in words.
+    pub scope: Vec<String>,
+    /// The drawing.
+    pub drawing: Drawing,
+}
+
+impl DrawnGroup {
+    /// The classic scripts that bring the drawings to their rows: they run from `file://`, where nothing
+    /// can be fetched. One a block, by path.
+    pub fn scripts(&self) -> impl Iterator<Item = (String, Vec<u8>)> {
+        self.blocks.iter().enumerate().map(|(at, block)| {
+            let drawings: BTreeMap<&str, &str> =
+                block.iter().map(|one| (one.anchor.as_str(), one.drawing.as_str())).collect();
+            let script = format!("baybookDrawings({});\n", serde_json::json!(drawings));
+            (format!("{}-{at}.js", self.path), script.into_bytes())
+        })
+    }
+}
+
+/// The sheet that shows every drawing of a build, for readers without scripts and for paper.
+#[derive(Debug, Serialize)]
+pub struct DrawingsView<'a> {
+    /// Title block.
+    pub block: &'a TitleBlock,
+    /// The drawings by group.
+    pub groups: &'a [DrawnGroup],
 }
 
 /// A procedure of the build.
@@ -59,10 +156,13 @@ pub struct GroupView {
     pub title: String,
     /// Anchor.
     pub anchor: String,
-    /// Hazards of its entries, each once.
-    pub panels: Vec<Panel>,
+    /// Hazards of its entries, each once, by signal word.
+    pub panels: Vec<Hazards>,
     /// Rows.
     pub rows: Vec<Row>,
+    /// The scripts that hold the drawings of the group, but for the number of the block of rows and the
+    /// ending; none where nothing is left to them.
+    pub drawings: Option<String>,
 }
 
 /// One statement.
@@ -78,6 +178,8 @@ pub struct Row {
     pub when: String,
     /// Key of the form.
     pub form: &'static str,
+    /// True where the form asks for more than one column.
+    pub wide: bool,
     /// What the trade calls it.
     pub title: String,
     /// Place and condition in words.
@@ -118,12 +220,16 @@ pub struct Row {
     pub gauge: Option<(String, String)>,
     /// The source: title and link to its page there.
     pub source: Option<(String, String)>,
+    /// The page there.
+    pub page: Option<String>,
     /// Page, row, column, footnote.
     pub found: Vec<String>,
     /// Who read it.
     pub read_by: Option<String>,
     /// The bulletin that sets it, if one does.
     pub bulletin: bool,
+    /// What a reading is judged by.
+    pub judged: Option<Judged>,
 }
 
 /// A direction of rotation.
@@ -171,6 +277,7 @@ impl EngineView {
                 .map(|one| (one.title.clone(), Links::complaint(&build.id, &one.id)))
                 .collect(),
             codes: given_by(atlas.model, build),
+            shims: ShimsView::of(atlas.model, build),
             coverage: Links::coverage(&build.engine),
             values: count(build.statements.len(), "value", "values"),
             sources: count(sources.len(), "manual or bulletin", "manuals and bulletins"),
@@ -205,8 +312,9 @@ fn group_view(
         letter,
         title: group.title.clone(),
         anchor: format!("group-{}", scope::entry(&group.id)),
-        panels: Panel::several(model, hazards.flat_map(|entry| &entry.hazards)),
+        panels: Hazards::of(model, hazards.flat_map(|entry| &entry.hazards)),
         rows: rows.collect(),
+        drawings: None,
     }
 }
 
@@ -244,6 +352,7 @@ impl Row {
             place: scope::attribute(&identity.place),
             when: scope::attribute(&identity.when),
             form: statement.form.key(),
+            wide: matches!(statement.form, Form::Pins(_) | Form::Selection(_) | Form::Text(_)),
             title: entry.title.clone(),
             scope: scope::in_words(identity),
             lines: form::lines(form, units),
@@ -265,9 +374,11 @@ impl Row {
             gauge: gauge.map(|gauge| (gauge.title.clone(), Links::gauge(&gauge.id))),
             source: source
                 .map(|source| (source.title.clone(), Links::source(&source.id, provenance.page.as_deref()))),
+            page: provenance.page.as_deref().map(page_words),
             found: found(provenance, shown && model.base.publish.labels),
             read_by: provenance.read_by.clone(),
             bulletin: statement.variant.is_some(),
+            judged: Judged::of(model, entry, statement),
         }
     }
 }
@@ -278,7 +389,7 @@ impl Row {
         self.lines.iter_mut().chain(&mut self.stages).for_each(|line| line.converted = None);
         let points = self.points.iter_mut().flat_map(|table| &mut table.rows);
         points.for_each(|row| row.limits = None);
-        Self { drawing: None, pattern: None, notes: Vec::new(), gauge: None, ..self }
+        Self { drawing: None, pattern: None, notes: Vec::new(), gauge: None, judged: None, ..self }
     }
 }
 
@@ -316,15 +427,14 @@ fn found(provenance: &Provenance, labels: bool) -> Vec<String> {
     let named = |name: &str, text: &Option<String>| {
         text.as_ref().filter(|_| labels).map(|text| format!("{name} “{text}”"))
     };
-    [
-        page.as_ref().map(|page| format!("page\u{a0}{page}")),
-        named("row", row),
-        named("column", column),
-        named("footnote", footnote),
-    ]
-    .into_iter()
-    .flatten()
-    .collect()
+    [page.as_deref().map(page_words), named("row", row), named("column", column), named("footnote", footnote)]
+        .into_iter()
+        .flatten()
+        .collect()
+}
+
+fn page_words(page: &str) -> String {
+    format!("page\u{a0}{page}")
 }
 
 /// The fastener in one sentence: `8 of M9x1.25, class 10.9, threads oiled, into aluminium. …`
