@@ -53,9 +53,13 @@ pub struct Recall {
     pub of: Text,
     /// The place it was stated for.
     #[serde(default, rename = "where")]
+    #[schemars(with = "std::collections::BTreeMap<String, String>")]
+    #[schemars(example = serde_json::json!({ "cylinder": "front" }))]
     pub place: Words,
     /// The state it was meant for.
     #[serde(default)]
+    #[schemars(with = "std::collections::BTreeMap<String, String>")]
+    #[schemars(example = serde_json::json!({ "engine": "cold" }))]
     pub when: Words,
     /// The wrong value, as it stood.
     #[schemars(length(min = 1), example = &"0.32 ± 0.02 mm")]
