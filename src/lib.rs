@@ -15,6 +15,7 @@
 pub mod bundle;
 pub mod check;
 pub mod cli;
+pub mod compute;
 pub mod diag;
 pub mod emit;
 pub mod load;

@@ -72,7 +72,7 @@ fn no_phase_uses_a_later_one() {
             "resolve" => &["resolve", "load"],
             "check" => &["check", "resolve", "load"],
             "bundle" => &["bundle", "load"],
-            "emit" => &["emit", "bundle", "check", "resolve", "load"],
+            "emit" => &["emit", "bundle", "check", "resolve", "load", "compute"],
             "cli" => {
                 &["cli", "bundle", "emit", "check", "resolve", "load", "compute", "examine", "examine_since"]
             }

@@ -168,11 +168,14 @@ const SLIPS: &[(&str, &str, &str, &str, &str)] = &[
     ("stator-phases-1-3", "ox-887", "stator.resistance", "0.16..0.26 Ω", "0.61..0.62 Ω"),
     ("stator-volts-by-speed", "ox-887", "stator.volts", "38..50 V~", "28..30 V~"),
     ("charge-current", "ox-887", "charge.current", "max 27 A", "max 72 A"),
+    ("charge-current-least", "ox-887", "charge.current", "max 27 A", "max 2.7 A"),
+    ("stator-of-injection", "fg-413i", "stator.power", "320 W", "32.0 W"),
     ("charge-volts", "ox-887", "charge.volts", "14.2 ± 0.4 V", "12.4 ± 0.4 V"),
     ("charge-above-rest", "ox-887", "battery.rest", "12.75..13.05 V", "17.25..17.35 V"),
     ("cranking-current", "ox-887", "battery.cca", "315 A CCA", "31 A CCA"),
     ("starter-draw", "ox-887", "starter.draw", "95..150 A", "950..1500 A"),
     ("main-fuse", "ox-1163", "fuses", "60 A", "6 A"),
+    ("main-fuse-span", "fg-597", "fuses", "30 A", "3.0 A"),
     ("engagement-above-idle", "ox-887", "clutch.engagement", "1900..2150 rpm", "1190..1215 rpm"),
     ("full-shift-above-engagement", "ox-887", "clutch.full-shift", "7000..7300 rpm", "1700..1730 rpm"),
     ("limiter-above-full-shift", "ox-887", "limiter", "8200 rpm", "2800 rpm"),
@@ -187,6 +190,7 @@ const SLIPS: &[(&str, &str, &str, &str, &str)] = &[
     ("suction-lift", "sd-61", "pump.suction-lift", "6.2 m", "9.2 m"),
     ("suction-lift-by-altitude", "sd-61", "pump.suction-lift", "4.9 m", "7.9 m"),
     ("pump-head", "sd-61", "pump.head", "98 m", "68 m"),
+    ("pump-power", "sd-61", "pump.delivery", "min 210 L/min", "min 2100 L/min"),
 ];
 
 /// Relations that no engine of the demo base has the values for, with statements that break them.

@@ -169,10 +169,9 @@ fn a_torque_in_the_wrong_unit_is_told_from_a_slipped_point() {
             .map(|finding| finding.help.clone())
             .unwrap_or_default()
     };
-    assert!(help("89 lbf·ft").contains("the same number in pound-inches would fit"), "{}", help("89 lbf·ft"));
+    assert!(help("89 lbf·ft").contains("the same number in `lbf·in` would fit"), "{}", help("89 lbf·ft"));
     assert!(
-        help("1.05 N·m").contains("ten times it would fit")
-            || help("1.05 N·m").contains("kilogram-force metres"),
+        help("1.05 N·m").contains("ten times it would fit") || help("1.05 N·m").contains("`kgf·m`"),
         "{}",
         help("1.05 N·m")
     );
@@ -352,17 +351,22 @@ fn a_value_far_from_enough_peers_is_found_and_says_which() {
 
 #[test]
 fn few_peers_or_wide_ones_say_nothing() {
-    // Seven others are too few.
+    // Four others are too few.
+    assert!(of_rule(&fleet(&["2.0 L", "2.2 L", "1.8 L", "2.4 L", "22 L"]), "far-from-peers").is_empty());
+    // Five are enough only where they agree, and for what is far from every one of them.
+    let agreeing = ["2.0 L", "2.2 L", "1.8 L", "2.4 L", "1.7 L"];
+    let with = |volume| fleet(&[&agreeing[..], &[volume]].concat());
+    assert_eq!(of_rule(&with("22 L"), "far-from-peers").len(), 1);
+    assert!(of_rule(&with("9 L"), "far-from-peers").is_empty());
     assert!(
-        of_rule(
-            &fleet(&["2.0 L", "2.2 L", "1.8 L", "2.4 L", "2.1 L", "1.9 L", "2.6 L", "22 L"]),
-            "far-from-peers"
-        )
-        .is_empty()
+        of_rule(&fleet(&["1.0 L", "2.2 L", "1.8 L", "2.7 L", "1.7 L", "22 L"]), "far-from-peers").is_empty()
     );
     // Where values differ tenfold by themselves, ten times is not far.
     let wide = ["0.3 L", "0.6 L", "1.2 L", "2.4 L", "4.8 L", "9.6 L", "0.4 L", "3.0 L", "7.0 L", "22 L"];
     assert!(of_rule(&fleet(&wide), "far-from-peers").is_empty());
+    // Two of another sort keep each other company.
+    let sorts = ["2.0 L", "2.2 L", "1.8 L", "2.4 L", "2.1 L", "1.9 L", "2.6 L", "2.3 L", "20 L", "24 L"];
+    assert!(of_rule(&fleet(&sorts), "far-from-peers").is_empty());
     // Where all are the same, twice as much is still near.
     let same = ["2.0 L"; 9].into_iter().chain(["4.0 L"]).collect::<Vec<_>>();
     assert!(of_rule(&fleet(&same), "far-from-peers").is_empty());
@@ -408,4 +412,63 @@ fn a_slip_in_a_table_is_found_in_its_row() {
     }
     // A size that is left out is no slip.
     assert!(of_rule(&shims(Some((5, "280", "2.80 mm"))), "table-out-of-step").len() <= 1);
+}
+
+/// Which of two values that break a relation was misread, other engines tell: no battery of theirs holds so little.
+#[test]
+fn the_odd_one_of_a_broken_relation_is_told_by_other_engines() {
+    let mut base = shared::rule_base();
+    let specs = std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("specs/catalogue/electrical.toml");
+    let catalogue = std::fs::read(specs).expect("the demo base has batteries");
+    base.insert("catalogue/electrical.toml".to_owned(), Content::Bytes(catalogue));
+    for (count, (capacity, cold)) in
+        [(14, 175), (21, 315), (30, 410), (16, 230), (1, 190)].into_iter().enumerate()
+    {
+        let engine = format!(
+            "id = \"fleet-{count}\"\nmaker = \"quarrick\"\ntitle = \"Fleet {count}\"\n\
+             layout = {{ cycle = \"four-stroke\", fuel = \"petrol\", cylinders = 1 }}\n\
+             defaults = {{ source = \"manual-a\", read_by = \"mk\" }}\n\
+             [[spec]]\nof = \"battery.kind\"\ntext = \"AGM\"\npage = \"1\"\n\
+             [[spec]]\nof = \"battery.cca\"\nsetting = [\"{cold} A CCA\"]\npage = \"1\"\n\
+             [[spec]]\nof = \"battery.capacity\"\nsetting = [\"{capacity}.6 A·h\"]\npage = \"1\"\n"
+        );
+        base.insert(format!("engines/quarrick/fleet-{count}.toml"), Content::Bytes(engine.into_bytes()));
+    }
+    let examined = shared::examine(base);
+    let found = of_rule(&examined, "relation-broken");
+    let shown = shared::printed(&examined.findings, &examined.sources);
+    assert_eq!(found.len(), 1, "{shown}");
+    assert_eq!(examined.sources.slice(found[0].span), "\"1.6 A·h\"", "{shown}");
+    assert!(
+        found[0]
+            .help
+            .contains("`battery.capacity` is the odd one out: 4 other engines have `14.6 A·h` to `30.6 A·h`"),
+        "{shown}"
+    );
+}
+
+/// A tolerance printed finer than its value is odd among few, and sooner than one that is printed as pages print it.
+#[test]
+fn a_tolerance_finer_than_its_value_is_odd_among_few() {
+    let supply = |third: &str| {
+        let mut base = shared::rule_base();
+        let entry = "\n[[entry]]\nid = \"sensor.supply\"\ntitle = \"Sensor supply\"\nkind = \"voltage\"\nforms = [\"window\"]\naxes = { pin = [\"1\", \"2\", \"3\"] }\n";
+        let Some(Content::Bytes(catalogue)) = base.get_mut("catalogue/top-end.toml") else {
+            panic!("no catalogue")
+        };
+        catalogue.extend_from_slice(entry.as_bytes());
+        let engine = "engines/quarrick/engine-a.toml";
+        let Some(Content::Bytes(bytes)) = base.get_mut(engine) else { panic!("no {engine}") };
+        for (pin, window) in ["5.0 ± 0.1 V", "5.0 ± 0.2 V", third].iter().enumerate() {
+            let pin = pin + 1;
+            bytes.extend_from_slice(
+                format!("\n[[spec]]\nof = \"sensor.supply\"\nwhere = {{ pin = \"{pin}\" }}\nwindow = [\"{window}\"]\npage = \"1\"\n")
+                    .as_bytes(),
+            );
+        }
+        of_rule(&shared::examine(base), "tolerance-unlike-peers").len()
+    };
+    assert_eq!(supply("5.0 ± 0.02 V"), 1);
+    assert_eq!(supply("5.00 ± 0.02 V"), 0);
+    assert_eq!(supply("5.0 ± 0.05 V"), 0);
 }

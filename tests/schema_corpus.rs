@@ -8,7 +8,9 @@ use std::path::{Path, PathBuf};
 
 use baybook::diag::{Finding, Sink};
 use baybook::load::disk::{Content, Found};
+use baybook::load::format::ShimsFile;
 use baybook::load::place::FileKind;
+use baybook::source::Sources;
 
 fn corpus() -> PathBuf {
     Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/outside/schemas")
@@ -16,8 +18,13 @@ fn corpus() -> PathBuf {
 
 /// What loading one file alone finds, but that the base has no `base.toml`.
 fn findings(kind: FileKind, bytes: Vec<u8>) -> Vec<Finding> {
-    let path = kind.pattern().replace('*', "x");
     let mut sink = Sink::default();
+    let Some(path) = kind.pattern().map(|pattern| pattern.replace('*', "x")) else {
+        let found = Found { path: "x.toml".to_owned(), content: Content::Bytes(bytes) };
+        let mut sources = Sources::default();
+        baybook::load::load_alone::<ShimsFile>(kind, found, &mut sources, &mut sink);
+        return sink.into_sorted(&sources);
+    };
     let loaded = baybook::load::load(vec![Found { path, content: Content::Bytes(bytes) }], &mut sink);
     let all = sink.into_sorted(&loaded.sources);
     all.into_iter().filter(|finding| finding.rule.name != "no-base-file").collect()

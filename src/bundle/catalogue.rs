@@ -45,6 +45,8 @@ pub struct Entry {
     pub axes: BTreeMap<String, Vec<String>>,
     /// States: the words each can be; empty where it is a quantity.
     pub states: BTreeMap<String, State>,
+    /// What must be so for any reading of it to say something: a thing, and how it must be.
+    pub needs_state: BTreeMap<String, String>,
     /// Word for a reading below the window.
     pub below: String,
     /// Word for a reading above the window.
@@ -59,6 +61,8 @@ pub struct Entry {
     pub gauge: Option<String>,
     /// True where a wrong value can kill.
     pub critical: bool,
+    /// True for what stands on the bench card.
+    pub card: bool,
     /// What the technician should know.
     pub note: Option<String>,
 }

@@ -34,10 +34,23 @@ pub struct Procedure {
     pub uses: Vec<String>,
     /// Number of its steps.
     pub steps: usize,
+    /// What stands open between two steps.
+    pub left_open: Vec<LeftOpen>,
     /// What shows that the work holds.
     pub proof: Option<String>,
     /// Ids of the builds it fits.
     pub builds: Vec<String>,
+}
+
+/// Something that stands open between two steps: drained, unplugged, loosened.
+#[derive(Clone, Debug, Eq, PartialEq, Serialize, Deserialize, JsonSchema)]
+pub struct LeftOpen {
+    /// What stands open.
+    pub what: String,
+    /// The step that opens it, from 1.
+    pub from: u32,
+    /// The step that closes it.
+    pub until: u32,
 }
 
 /// The complaints.

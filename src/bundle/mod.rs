@@ -26,7 +26,8 @@ pub use catalogue::{Catalogue, Entry, Group, State};
 pub use engine::{Build, Engine, Layout, Variant};
 pub use exact_text::ExactText;
 pub use guides::{
-    Access, Cause, Check, Code, CodeSet, Codes, Complaint, Complaints, Procedure, Procedures, Raised,
+    Access, Cause, Check, Code, CodeSet, Codes, Complaint, Complaints, LeftOpen, Procedure, Procedures,
+    Raised,
 };
 pub use head::{Counts, Head};
 pub use ids::{Ids, Recall, Retired};

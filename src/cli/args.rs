@@ -4,6 +4,8 @@ use std::path::PathBuf;
 
 use clap::{Args, Parser, Subcommand, ValueEnum};
 
+use super::sums::SumCall;
+
 /// Compiles a spec base into an offline handbook for the bench and an exact bundle for other programs.
 #[derive(Debug, Parser)]
 #[command(name = "baybook", version, propagate_version = true, arg_required_else_help = true)]
@@ -34,6 +36,24 @@ pub enum Command {
     Tidy(TidyArguments),
     /// Give a value in another unit, rounded so that no limit is widened
     Convert(ConvertArguments),
+    /// Work out which shim goes into which valve, buying and moving as few as can be
+    Shims(ShimsArguments),
+    /// Torque: with an adapter, which wrench, turn of an angle, what a thread can take
+    Torque(SumCall<0>),
+    /// Screw adjusters and single shims: how far to turn, which to fit
+    Screw(SumCall<1>),
+    /// Sensors: curves both ways, sensors after a night, windings
+    Sensor(SumCall<2>),
+    /// Batteries at rest and under load, by kind, and what charges them
+    Battery(SumCall<3>),
+    /// Compression at altitude and side by side, leak-down, and both together
+    Compression(SumCall<4>),
+    /// Every sum of the bench; those of fuel, timing, drive and wear
+    Sums(SumCall<5>),
+    /// Judge a reading against the limits of a build, or against limits as typed
+    Judge(super::judge::JudgeArguments),
+    /// Order the checks of a complaint so that the cause is found soonest on average
+    Order(super::order::OrderArguments),
     /// Say what changed between two bundles or spec bases, the worst first
     Compare(CompareArguments),
     /// Say whether a bundle is whole and as it was written
@@ -259,6 +279,17 @@ pub struct ConvertArguments {
     pub value: String,
     /// The unit it is wanted in
     pub unit: String,
+    /// How the answer is written
+    #[arg(long, value_enum, default_value_t)]
+    pub format: Format,
+}
+
+/// Arguments of `shims`.
+#[derive(Args, Debug)]
+pub struct ShimsArguments {
+    /// The job: a TOML file with `window`, `stock` or `stock_steps`, and a `[[valves]]` table for each valve
+    #[arg(value_name = "JOB.toml")]
+    pub job: PathBuf,
     /// How the answer is written
     #[arg(long, value_enum, default_value_t)]
     pub format: Format,

@@ -4,6 +4,7 @@
 //! with `--format json`, standard output then holds `{"error": {"message": …}}`.
 
 mod args;
+mod bundle;
 mod check;
 mod compare;
 mod compile;
@@ -12,8 +13,12 @@ mod coverage;
 mod draft;
 mod editor;
 mod explain;
+mod judge;
+mod order;
 mod preview;
 mod reread;
+mod shims;
+mod sums;
 mod tidy;
 mod verify;
 
@@ -24,9 +29,10 @@ use clap::Parser;
 use serde_json::{Value, json};
 
 use crate::check::Checked;
-use crate::diag::{Severity, human, nearest};
+use crate::diag::{Finding, Severity, human, nearest};
 use crate::load::disk::{self, MachineError};
 use crate::model::{EngineId, Model};
+use crate::source::Sources;
 use args::{Arguments, BaseDirectory, Command, Format};
 
 /// Exit status of a run.
@@ -83,8 +89,9 @@ pub fn run(arguments: impl IntoIterator<Item = std::ffi::OsString>) -> Status {
         }
         Err(error) if json => {
             let message = error.to_string();
-            let message = message.lines().next().unwrap_or_default().trim_start_matches("error: ");
-            _ = writeln!(out, "{}", failed(message, "see `baybook --help`"));
+            let said = message.lines().map(str::trim).take_while(|line| !line.is_empty());
+            let said = said.collect::<Vec<_>>().join(" ");
+            _ = writeln!(out, "{}", failed(said.trim_start_matches("error: "), "see `baybook --help`"));
             Status::Failed
         }
         Err(error) => {
@@ -107,6 +114,15 @@ fn dispatch(command: Command, out: &mut dyn Write, err: &mut dyn Write) -> Resul
         Command::Tidy(arguments) => tidy::run(&arguments, out, err),
         Command::Verify(arguments) => verify::run(&arguments, out),
         Command::Convert(arguments) => convert::run(&arguments, out),
+        Command::Torque(call) => sums::run(&call, out, err),
+        Command::Screw(call) => sums::run(&call, out, err),
+        Command::Sensor(call) => sums::run(&call, out, err),
+        Command::Battery(call) => sums::run(&call, out, err),
+        Command::Compression(call) => sums::run(&call, out, err),
+        Command::Sums(call) => sums::run(&call, out, err),
+        Command::Shims(arguments) => shims::run(&arguments, out, err),
+        Command::Order(arguments) => order::run(&arguments, out, err),
+        Command::Judge(arguments) => judge::run(&arguments, out, err),
         Command::Explain(arguments) => explain::run(&arguments, out),
     }
 }
@@ -147,6 +163,31 @@ fn asks_for_json(arguments: &[std::ffi::OsString]) -> bool {
         || words
             .windows(2)
             .any(|pair| matches!(pair, [flag, format] if flag == "--format" && format == "json"))
+}
+
+/// Writes what is wrong with a file that belongs to no base.
+fn refuse(
+    findings: &[Finding],
+    sources: &Sources,
+    json: bool,
+    out: &mut dyn Write,
+    err: &mut dyn Write,
+) -> Result<Status, Failure> {
+    if json {
+        let first = findings.first();
+        let message = first.map_or("the file is not understood", |one| one.message.as_str());
+        let help = first.map_or("", |one| one.help.as_str());
+        let mut answer = failed(message, help);
+        if let Some(answer) = answer.as_object_mut() {
+            answer.insert("findings".to_owned(), crate::diag::json::list(findings, sources));
+        }
+        write_json(out, &answer)?;
+    } else {
+        for finding in findings {
+            writeln!(err, "{}\n", human::finding(finding, sources))?;
+        }
+    }
+    Ok(Status::Errors)
 }
 
 /// The proved base of a command that needs one; without, its findings have been written.
@@ -190,6 +231,25 @@ fn no_engine(id: &str, model: &Model) -> Failure {
         |near| format!("did you mean `{near}`?"),
     );
     Failure::Usage(format!("there is no engine `{id}`"), help)
+}
+
+/// An id that is not there, with the one that was perhaps meant.
+fn unknown<'a>(what: &str, id: &str, known: impl Iterator<Item = &'a str> + Clone) -> Failure {
+    let help = nearest(id, known.clone())
+        .map_or_else(|| format!("it has {}", listed(known)), |near| format!("did you mean `{near}`?"));
+    Failure::Usage(format!("there is no {what} `{id}`"), help)
+}
+
+/// A few names, and how many more there are.
+fn listed<'a>(names: impl Iterator<Item = &'a str> + Clone) -> String {
+    const SHOWN: usize = 8;
+    let more = names.clone().count().saturating_sub(SHOWN);
+    let shown: Vec<_> = names.take(SHOWN).collect();
+    match (shown.is_empty(), more) {
+        (true, _) => "none".to_owned(),
+        (_, 0) => shown.join(", "),
+        _ => format!("{} and {more} more", shown.join(", ")),
+    }
 }
 
 /// Writes JSON, one value, with a line end.

@@ -20,7 +20,7 @@ pub struct Summary {
 pub fn report(findings: &[Finding], sources: &Sources, summary: Summary) -> Value {
     let count = |severity| findings.iter().filter(|one| one.severity() == severity).count();
     json!({
-        "findings": findings.iter().map(|one| finding(one, sources)).collect::<Vec<_>>(),
+        "findings": list(findings, sources),
         "summary": {
             "engines": summary.engines,
             "builds": summary.builds,
@@ -29,6 +29,11 @@ pub fn report(findings: &[Finding], sources: &Sources, summary: Summary) -> Valu
             "warnings": count(Severity::Warning),
         },
     })
+}
+
+/// The findings alone, as a list.
+pub fn list(findings: &[Finding], sources: &Sources) -> Value {
+    findings.iter().map(|one| finding(one, sources)).collect()
 }
 
 fn finding(finding: &Finding, sources: &Sources) -> Value {

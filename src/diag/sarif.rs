@@ -5,11 +5,16 @@ use serde_json::{Value, json};
 use super::{Finding, Rule, Severity};
 use crate::source::{Sources, Span};
 
+/// Where OASIS keeps the schema; an editor that knows it completes and checks the log.
+const SCHEMA: &str =
+    "https://docs.oasis-open.org/sarif/sarif/v2.1.0/errata01/os/schemas/sarif-schema-2.1.0.json";
+
 /// The log of one run over the given rules.
 pub fn report(findings: &[Finding], rules: &[&Rule], sources: &Sources) -> Value {
     let described: Vec<_> = rules.iter().map(|rule| description(rule)).collect();
     let results: Vec<_> = findings.iter().map(|one| result(one, rules, sources)).collect();
     json!({
+        "$schema": SCHEMA,
         "version": "2.1.0",
         "runs": [{
             "tool": { "driver": {

@@ -7,6 +7,9 @@ pub mod coverage;
 pub mod disk;
 pub mod drawing;
 pub mod handbook;
+mod wrenches;
+
+pub use wrenches::torque_wrenches;
 
 use std::collections::BTreeMap;
 

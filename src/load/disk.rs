@@ -133,6 +133,25 @@ pub fn read_text(path: &Path) -> Result<Option<String>, MachineError> {
     }
 }
 
+/// One file that belongs to no base, under the path it was asked for by.
+///
+/// # Errors
+///
+/// When it cannot be read, or is no file.
+pub fn read_file(path: &Path) -> Result<Found, MachineError> {
+    let fault = |error: String| MachineError::new("cannot read", path, error);
+    let facts = fs::metadata(path).map_err(|error| fault(error.to_string()))?;
+    if !facts.is_file() {
+        return Err(fault("not a file".to_owned()));
+    }
+    let content = if facts.len() > LARGEST_FILE {
+        Content::TooLarge(facts.len())
+    } else {
+        Content::Bytes(fs::read(path).map_err(|error| fault(error.to_string()))?)
+    };
+    Ok(Found { path: path.display().to_string(), content })
+}
+
 /// Whether a file stands at a path.
 pub fn is_file(path: &Path) -> bool {
     path.is_file()

@@ -114,6 +114,51 @@ pub fn load(found: Vec<Found>, sink: &mut Sink) -> Loaded {
     loaded
 }
 
+/// Reads one file on its own, which belongs to no base. Every break is a finding; none is returned only if
+/// nothing sound is left.
+pub fn load_alone<T: DeserializeOwned>(
+    kind: FileKind,
+    found: Found,
+    sources: &mut Sources,
+    sink: &mut Sink,
+) -> Option<Decoded<T>> {
+    let placeholder = |sources: &mut Sources, path| Span::new(sources.add(path, String::new()), 0..0);
+    let bytes = match found.content {
+        Content::Bytes(bytes) => bytes,
+        Content::TooLarge(size) => {
+            let span = placeholder(sources, found.path);
+            sink.push(too_large::finding(span, size, disk::LARGEST_FILE));
+            return None;
+        }
+        Content::Link => {
+            let span = placeholder(sources, found.path.clone());
+            sink.push(file_out_of_place::finding(span, &found.path, true));
+            return None;
+        }
+    };
+    let (file, text) = add_text(sources, found.path, bytes, sink);
+    decode::decode(kind, file, &text?, sink)
+}
+
+/// Keeps the text of a file; none, and a finding, if its bytes are no text.
+fn add_text(
+    sources: &mut Sources,
+    path: String,
+    bytes: Vec<u8>,
+    sink: &mut Sink,
+) -> (FileId, Option<String>) {
+    match String::from_utf8(bytes) {
+        Ok(text) => (sources.add(path, text.clone()), Some(text)),
+        Err(error) => {
+            let good = error.utf8_error().valid_up_to();
+            let text = String::from_utf8_lossy(error.as_bytes()).into_owned();
+            let file = sources.add(path, text);
+            sink.push(not_utf8::finding(Span::new(file, good..good.saturating_add(3))));
+            (file, None)
+        }
+    }
+}
+
 /// Files that people expect beside any data and that are not part of the base.
 fn is_companion(path: &str) -> bool {
     let name = path.rsplit('/').next().unwrap_or(path).to_uppercase();
@@ -127,18 +172,11 @@ impl Loaded {
     }
 
     fn text(&mut self, kind: FileKind, path: String, bytes: Vec<u8>, sink: &mut Sink) {
-        let text = match String::from_utf8(bytes) {
-            Ok(text) => text,
-            Err(error) => {
-                let good = error.utf8_error().valid_up_to();
-                let text = String::from_utf8_lossy(error.as_bytes()).into_owned();
-                let file = self.sources.add(path, text);
-                sink.push(not_utf8::finding(Span::new(file, good..good.saturating_add(3))));
-                self.damaged.insert(kind);
-                return;
-            }
+        let (file, text) = add_text(&mut self.sources, path, bytes, sink);
+        let Some(text) = text else {
+            self.damaged.insert(kind);
+            return;
         };
-        let file = self.sources.add(path, text.clone());
         let whole = match kind {
             FileKind::Base => keep_one(&mut self.base, decode::decode(kind, file, &text, sink)),
             FileKind::Ids => keep_one(&mut self.ids, decode::decode(kind, file, &text, sink)),
@@ -153,6 +191,8 @@ impl Loaded {
             FileKind::Complaint => read(&mut self.complaints, kind, file, &text, sink),
             FileKind::Rereads => read(&mut self.rereads, kind, file, &text, sink),
             FileKind::Procedure => self.procedure(file, &text, sink),
+            // It has no place in a base, so none is ever found there.
+            FileKind::Shims => true,
         };
         if !whole {
             self.damaged.insert(kind);

@@ -1,6 +1,6 @@
-//! Which kind of file stands where in a spec base.
+//! Which kind of file stands where in a spec base, and which are read on their own.
 
-/// The kinds of file of a spec base.
+/// The kinds of file that are read.
 #[derive(Clone, Copy, Debug, Eq, Ord, PartialEq, PartialOrd)]
 pub enum FileKind {
     /// `base.toml`
@@ -29,11 +29,13 @@ pub enum FileKind {
     Rereads,
     /// `ids.toml`
     Ids,
+    /// A job of shims, which stands in no base.
+    Shims,
 }
 
 impl FileKind {
     /// Every kind; of two whose places take in a path, the narrower stands first.
-    pub const ALL: [Self; 13] = [
+    pub const ALL: [Self; 14] = [
         Self::Base,
         Self::Relations,
         Self::Catalogue,
@@ -47,11 +49,12 @@ impl FileKind {
         Self::Complaint,
         Self::Rereads,
         Self::Ids,
+        Self::Shims,
     ];
 
-    /// Where such a file stands; `*` is any name.
-    pub const fn pattern(self) -> &'static str {
-        match self {
+    /// Where such a file stands in a base; `*` is any name. None for one that stands in no base.
+    pub const fn pattern(self) -> Option<&'static str> {
+        Some(match self {
             Self::Base => "base.toml",
             Self::Relations => "catalogue/relations*.toml",
             Self::Catalogue => "catalogue/*.toml",
@@ -65,7 +68,8 @@ impl FileKind {
             Self::Complaint => "complaints/*.toml",
             Self::Rereads => "rereads/*/*.toml",
             Self::Ids => "ids.toml",
-        }
+            Self::Shims => return None,
+        })
     }
 
     /// Name of its schema: `schemas/<name>.schema.json`.
@@ -84,12 +88,13 @@ impl FileKind {
             Self::Complaint => "complaint",
             Self::Rereads => "rereads",
             Self::Ids => "ids",
+            Self::Shims => "shims",
         }
     }
 
     /// The kind of the file at a path, if it is a place where one stands.
     pub fn at(path: &str) -> Option<Self> {
-        Self::ALL.into_iter().find(|kind| matches(kind.pattern(), path))
+        Self::ALL.into_iter().find(|kind| kind.pattern().is_some_and(|pattern| matches(pattern, path)))
     }
 }
 

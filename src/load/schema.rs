@@ -30,6 +30,7 @@ pub fn of(kind: FileKind) -> Value {
         FileKind::Complaint => input::<format::ComplaintFile>(),
         FileKind::Rereads => input::<format::RereadsFile>(),
         FileKind::Ids => input::<format::IdsFile>(),
+        FileKind::Shims => input::<format::ShimsFile>(),
     }
 }
 

@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use super::{EntryId, FormName, GaugeId, HazardId, Printed};
+use super::{EntryId, FormName, GaugeId, HazardId, Printed, Words};
 use crate::quantity::Kind;
 use crate::source::Span;
 
@@ -38,6 +38,8 @@ pub struct Entry {
     pub axes: BTreeMap<String, Vec<String>>,
     /// Conditions: state and what it can be.
     pub states: BTreeMap<String, Domain>,
+    /// What must be so for any reading of it to say something: a thing, and how it must be.
+    pub needs_state: Words,
     /// Word for a reading below the window.
     pub below: String,
     /// Word for a reading above the window.
@@ -52,6 +54,8 @@ pub struct Entry {
     pub gauge: Option<GaugeId>,
     /// True where a wrong value can kill.
     pub critical: bool,
+    /// True for what stands on the bench card.
+    pub card: bool,
     /// What the technician should know.
     pub note: Option<String>,
     /// False if a part of it was not understood: then nothing is said to be missing from it.

@@ -30,7 +30,7 @@ pub use id::{
     BuildId, CodeSetId, ComplaintId, EngineId, EntryId, GaugeId, HazardId, MachineId, MakerId, ProcedureId,
     RelationId, SourceId, VariantId,
 };
-pub use procedure::{Fitting, Link, Need, Piece, Procedure};
+pub use procedure::{Fitting, LeftOpen, Link, Need, Piece, Procedure};
 pub use reference::{Gauge, Hazard, Machine, Maker, Source};
 pub use relation::{Holds, Relation, RelationFits};
 pub use retired::{Recall, Retired};

@@ -27,6 +27,8 @@ pub struct Procedure {
     pub hazards: Vec<HazardId>,
     /// State of the engine.
     pub state: ProcedureState,
+    /// What stands open between two steps, in its order.
+    pub left_open: Vec<LeftOpen>,
     /// What shows that the work holds.
     pub proof: Option<String>,
     /// Its body, in order.
@@ -61,6 +63,19 @@ impl Link {
             _ => None,
         }
     }
+}
+
+/// Something that stands open between two steps: drained, unplugged, loosened.
+#[derive(Debug)]
+pub struct LeftOpen {
+    /// What stands open.
+    pub what: String,
+    /// The step that opens it, from 1.
+    pub from: u32,
+    /// The step that closes it.
+    pub until: u32,
+    /// Where that step is typed.
+    pub span: Span,
 }
 
 /// Which builds a procedure fits: every condition must hold, an empty one always does.

@@ -1,7 +1,7 @@
 //! Words that are the same in a file and in the model: each a closed set.
 
 use schemars::JsonSchema;
-use serde::Deserialize;
+use serde::{Deserialize, Serialize};
 
 /// The forms a statement can take, by the key that holds its value.
 #[derive(Clone, Copy, Debug, Deserialize, Eq, JsonSchema, Ord, PartialEq, PartialOrd)]
@@ -141,7 +141,7 @@ pub enum SourceClass {
 }
 
 /// Signal words of ANSI Z535.6, the gravest first.
-#[derive(Clone, Copy, Debug, Deserialize, Eq, JsonSchema, Ord, PartialEq, PartialOrd)]
+#[derive(Clone, Copy, Debug, Deserialize, Eq, JsonSchema, Ord, PartialEq, PartialOrd, Serialize)]
 #[serde(rename_all = "UPPERCASE")]
 #[schemars(inline)]
 pub enum SignalWord {
@@ -216,6 +216,16 @@ impl SignalWord {
             Self::Warning => "WARNING",
             Self::Caution => "CAUTION",
             Self::Notice => "NOTICE",
+        }
+    }
+
+    /// The word in small letters, as style sheets have it.
+    pub const fn class(self) -> &'static str {
+        match self {
+            Self::Danger => "danger",
+            Self::Warning => "warning",
+            Self::Caution => "caution",
+            Self::Notice => "notice",
         }
     }
 }

@@ -30,7 +30,7 @@ pub fn power_of_ten(exponent: i32) -> Exact {
 }
 
 /// The largest exponent whose power of ten is not above `value`; 0 unless `value` is positive.
-pub(super) fn exponent_not_above(value: &Exact) -> i32 {
+pub fn exponent_not_above(value: &Exact) -> i32 {
     if !value.is_positive() {
         return 0;
     }

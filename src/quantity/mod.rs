@@ -14,7 +14,9 @@ mod unit;
 mod value;
 
 pub use convert::{ConvertError, Converted, convert};
-pub use exact::{Exact, Rounding, decimal_text, exact_text, parse_exact, power_of_ten, round_to};
+pub use exact::{
+    Exact, Rounding, decimal_text, exact_text, exponent_not_above, parse_exact, power_of_ten, round_to,
+};
 pub use grade::{Grade, Part, PartName, disagreement, grade, parts};
 pub use kind::Kind;
 pub use number::Number;

@@ -49,7 +49,7 @@ fn complaint(file: &Decoded<format::ComplaintFile>, names: &Names, reader: &mut 
 }
 
 /// A number of a file is a short decimal, which its shortest text gives back exactly.
-fn exact(number: f64) -> Exact {
+pub fn exact(number: f64) -> Exact {
     parse_exact(&number.to_string()).unwrap_or_default()
 }
 

@@ -19,6 +19,9 @@ pub mod rules;
 mod statement;
 mod values;
 
+pub use complaint::exact;
+pub use values::Reader;
+
 use std::collections::BTreeMap;
 
 use crate::diag::Sink;
@@ -27,7 +30,6 @@ use crate::load::format;
 use crate::model::{Base, Date, Model, Publish, Release};
 use engine::Surroundings;
 use names::Names;
-use values::Reader;
 
 /// Understands a loaded base.
 pub fn resolve(loaded: &Loaded, sink: &mut Sink) -> Model {

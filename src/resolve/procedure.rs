@@ -12,11 +12,11 @@ use super::reference::{known_hazards, owned};
 use super::rules::{link_not_understood, not_markdown};
 use super::values::Reader;
 use crate::diag::{Sink, nearest};
-use crate::load::format::{Fits, Text};
+use crate::load::format::{self, Fits, Text};
 use crate::load::{Loaded, ProcedureDocument, SCHEMES};
 use crate::model::{
-    CodeSetId, ComplaintId, EngineId, EntryId, Fitting, GaugeId, HazardId, Link, Need, Piece, Procedure,
-    ProcedureId, Words,
+    CodeSetId, ComplaintId, EngineId, EntryId, Fitting, GaugeId, HazardId, LeftOpen, Link, Need, Piece,
+    Procedure, ProcedureId, Words,
 };
 use crate::quantity::Value;
 use crate::source::Span;
@@ -45,8 +45,18 @@ fn procedure(document: &ProcedureDocument, names: &Names, reader: &mut Reader<'_
         needs: head.needs.iter().map(need).collect(),
         hazards: known_hazards(&head.hazards, names, reader),
         state: head.state,
+        left_open: head.left_open.iter().map(|one| left_open(one, reader)).collect(),
         proof: owned(head.proof.as_ref()),
         body: body(document, names, reader),
+    }
+}
+
+fn left_open(raw: &format::LeftOpen, reader: &Reader<'_>) -> LeftOpen {
+    LeftOpen {
+        what: raw.what.as_str().to_owned(),
+        from: *raw.from.get(),
+        until: *raw.until.get(),
+        span: reader.span(&raw.until),
     }
 }
 

@@ -68,6 +68,11 @@ fn entry(raw: &format::Entry, names: &Names, reader: &mut Reader<'_>) -> Entry {
         forms: raw.forms.iter().map(|form| *form.get()).collect(),
         axes,
         states,
+        needs_state: raw
+            .needs_state
+            .iter()
+            .map(|(key, word)| (key.as_str().into(), word.as_str().into()))
+            .collect(),
         below: word(raw.below.as_ref(), "low"),
         above: word(raw.above.as_ref(), "high"),
         plausible: raw.plausible.as_ref().and_then(|text| reader.printed(text)),
@@ -75,6 +80,7 @@ fn entry(raw: &format::Entry, names: &Names, reader: &mut Reader<'_>) -> Entry {
         hazards: known_hazards(&raw.hazards, names, reader),
         gauge: gauge.map(|id| GaugeId::new(id.as_str())),
         critical: raw.critical,
+        card: raw.card,
         note: owned(raw.note.as_ref()),
     }
 }

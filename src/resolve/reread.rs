@@ -221,10 +221,12 @@ fn difference_of(key: &'static str, mine: &[Said], theirs: &[Said]) -> Option<Di
     pair.map(|(mine, theirs)| (key, mine.1, theirs.1, theirs.2.zip(mine.2)))
 }
 
+/// Part of a place: what, what the first reader names, what the second.
+pub(crate) type Elsewhere = (&'static str, Option<String>, Option<String>);
+
 /// What the two readers name differently of where the value stands: what, the first, the second.
-fn differing_places(first: &Statement, second: &Statement) -> Vec<(&'static str, String, String)> {
+fn differing_places(first: &Statement, second: &Statement) -> Vec<Elsewhere> {
     let (mine, theirs) = (&first.provenance, &second.provenance);
-    let shown = |text: &Option<String>| text.clone().unwrap_or_else(|| "none".to_owned());
     let source = |id: &Option<crate::model::SourceId>| id.as_ref().map(ToString::to_string);
     let all = [
         ("source", source(&mine.source), source(&theirs.source)),
@@ -233,8 +235,7 @@ fn differing_places(first: &Statement, second: &Statement) -> Vec<(&'static str,
         ("column", mine.column.clone(), theirs.column.clone()),
         ("footnote", mine.footnote.clone(), theirs.footnote.clone()),
     ];
-    let differing = all.into_iter().filter(|(_, mine, theirs)| mine != theirs);
-    differing.map(|(what, mine, theirs)| (what, shown(&mine), shown(&theirs))).collect()
+    all.into_iter().filter(|(_, mine, theirs)| mine != theirs).collect()
 }
 
 impl Form {

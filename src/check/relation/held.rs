@@ -28,7 +28,7 @@ pub struct Breach<'a> {
 /// A value a relation was held for.
 #[derive(Debug)]
 pub struct Use<'a> {
-    /// Its name in the formula.
+    /// Its name in the formula, for a finding.
     pub name: String,
     /// Where it is printed.
     pub span: Span,
@@ -192,7 +192,7 @@ fn uses<'a>(formula: &Formula, found: Broken<'_>, occasion: &Occasion<'a>) -> Ve
     let values = occasion.worths.iter().zip(&occasion.statements).zip(&formula.names).enumerate();
     let mut all: Vec<_> = values
         .filter_map(|(place, ((worth, statement), name))| {
-            Some((alone != Some(place), Use { name: name.typed(), span: worth.span?, statement: *statement }))
+            Some((alone != Some(place), Use { name: name.shown(), span: worth.span?, statement: *statement }))
         })
         .collect();
     all.sort_by_key(|(later, one)| (*later, one.statement.is_none()));

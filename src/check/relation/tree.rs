@@ -138,11 +138,20 @@ pub enum Operator {
 }
 
 impl Name {
-    /// The name as typed, with what stands in brackets.
-    pub fn typed(&self) -> String {
-        self.narrowed
-            .as_ref()
-            .map_or_else(|| self.text.clone(), |(inner, _)| format!("{}[{inner}]", self.text))
+    /// The name for a finding: `` `valve.timing` (intake opens before top) ``. What it may be besides, as `any speed`, says
+    /// nothing of the value at hand.
+    pub fn shown(&self) -> String {
+        let inner = self.narrowed.as_ref().map_or("", |(inner, _)| inner);
+        let parts = inner.split(',').map(str::trim);
+        let besides = |part: &&str| ["any ", "no ", "not "].iter().any(|word| part.starts_with(word));
+        let parts: Vec<_> = parts
+            .filter(|part| !part.is_empty() && !besides(part))
+            .map(|part| part.replace(" = ", " "))
+            .collect();
+        match parts.as_slice() {
+            [] => format!("`{}`", self.text),
+            parts => format!("`{}` ({})", self.text, parts.join(", ")),
+        }
     }
 }
 

@@ -2,10 +2,10 @@
 
 use num_traits::{Signed, Zero};
 
-use super::extent::Extent;
+use super::extent::{End, Extent};
 use super::judge::{Broken, broken, extent};
 use super::solve::{Ends, solve};
-use super::tree::{Clause, Comparison, Expr, Formula, Node, Operator, Slack};
+use super::tree::{Clause, Comparison, Expr, Formula, Node, Operator, Slack, Span};
 use super::worth::Worth;
 use crate::quantity::{Exact, Kind, Rounding, Unit, decimal_text, power_of_ten, round_to};
 
@@ -26,23 +26,38 @@ pub fn arithmetic(clause: &Clause, broken: Broken<'_>, worths: &[Worth]) -> Stri
             let unit = span.unit.or_else(|| unit_of(value, worths));
             let ends = format!("{}..{}", digits(&span.least), digits(&span.most));
             let ends = span.unit.map_or_else(|| ends.clone(), |unit| unit.after(&ends));
-            format!("{} does not lie in {ends}", side(value, worths, unit))
+            format!("{} {} {ends}", side(value, worths, unit), place(&extent(value, worths), span))
         }
         (Clause::Whole(value, _), _) => format!("{} is not whole", side(value, worths, None)),
         _ => String::new(),
     }
 }
 
+/// Where a value lies that does not lie in a span.
+fn place(value: &Extent, span: &Span) -> &'static str {
+    let is = |end: &Option<End>, beyond: &dyn Fn(&Exact) -> bool| {
+        end.as_ref().is_some_and(|end| beyond(&end.nominal))
+    };
+    let (below, above) = (|end: &Exact| *end < span.least, |end: &Exact| *end > span.most);
+    match (is(&value.low, &below), is(&value.high, &above)) {
+        (true, false) if is(&value.high, &below) => "lies below",
+        (false, true) if is(&value.low, &above) => "lies above",
+        (true, false) => "reaches below",
+        (false, true) => "reaches above",
+        _ => "does not lie in",
+    }
+}
+
 /// What would make it agree; empty where nothing simple would.
 pub fn remedy(formula: &Formula, clause: &Clause, found: Broken<'_>, worths: &[Worth]) -> String {
-    let name = |place: usize| formula.names.get(place).map_or_else(String::new, super::tree::Name::typed);
+    let name = |place: usize| formula.names.get(place).map_or_else(String::new, super::tree::Name::shown);
     if let Some((place, words)) = slip(clause, worths) {
-        return format!("{words} of `{}` would fit, so a decimal point may have moved", name(place));
+        return format!("{words} of {} would fit, so a decimal point may have moved", name(place));
     }
     let hints = worths.iter().enumerate().filter_map(|(place, worth)| {
         worth.span?;
         let ends = solve(clause, found, place, worths)?;
-        Some(format!("`{}` at {}", name(place), within(&ends, worth)?))
+        Some(format!("{} at {}", name(place), within(&ends, worth)?))
     });
     let hints: Vec<_> = hints.take(MOST_HINTS).collect();
     if hints.is_empty() { String::new() } else { format!("it would hold with {}", hints.join(", or with ")) }
@@ -140,9 +155,8 @@ fn unit_of(expr: &Expr, worths: &[Worth]) -> Option<Unit> {
 
 /// What may be, in a unit: `0.035..0.059 mm`, `at most 14 %`.
 fn extent_text(extent: &Extent, unit: Option<Unit>) -> String {
-    let shown = |end: &super::extent::End| {
-        digits(&unit.map_or_else(|| end.nominal.clone(), |unit| unit.from_si(&end.nominal)))
-    };
+    let shown =
+        |end: &End| digits(&unit.map_or_else(|| end.nominal.clone(), |unit| unit.from_si(&end.nominal)));
     let after = |text: &str| unit.map_or_else(|| text.to_owned(), |unit| unit.after(text));
     match (&extent.low, &extent.high) {
         (Some(low), Some(high)) if low.nominal == high.nominal => after(&shown(low)),

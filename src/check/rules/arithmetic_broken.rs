@@ -1,6 +1,6 @@
 //! `arithmetic-broken`: numbers of which one follows from the others, and does not.
 
-use super::relation_broken::finding;
+use super::relation_broken::findings;
 use crate::check::Subject;
 use crate::check::relation::breaches;
 use crate::diag::{Rule, Sink};
@@ -17,5 +17,5 @@ pub static RULE: Rule = crate::rule!(
 /// Every relation that only a wrong number can break.
 pub fn check(subject: &Subject<'_>, sink: &mut Sink) {
     let all = breaches(subject, |relation| relation.arithmetic);
-    all.iter().filter_map(|breach| finding(&RULE, breach)).for_each(|finding| sink.push(finding));
+    findings(&RULE, subject, all).into_iter().for_each(|finding| sink.push(finding));
 }

@@ -37,7 +37,7 @@ pub fn check(subject: &Subject<'_>, sink: &mut Sink) {
                 if high > low {
                     let (here, there) = (above.inputs.join(", "), below.inputs.join(", "));
                     let message = format!(
-                        "`{}` at {here} is bigger than `{}` at {there} (common practice, no source)",
+                        "`{}` at {here} is bigger than `{}` at {there}: jets and weights get smaller with height (common practice, no source)",
                         above.part, below.part
                     );
                     let help = "look whether two rows of the page were swapped";

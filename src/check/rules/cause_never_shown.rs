@@ -16,9 +16,9 @@ pub fn check(subject: &Subject<'_>, sink: &mut Sink) {
             || complaint.checks.iter().any(|check| check.shows.is_empty());
         for cause in complaint.causes.iter().filter(|cause| !cause.residual && !unread) {
             if !complaint.checks.iter().any(|check| check.shows.contains(&cause.id)) {
-                let message = format!("no check of `{}` shows `{}`", complaint.id, cause.id);
+                let message = format!("no check of `{}` can show the cause `{}`", complaint.id, cause.id);
                 let help =
-                    "add it to `shows` of a check, or say `residual = true` if it is what is left over";
+                    "name it in `shows` of a check, or say `residual = true` if it is what is left over";
                 sink.push(Finding::new(&RULE, cause.span, message, help));
             }
         }

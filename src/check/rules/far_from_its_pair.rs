@@ -83,11 +83,11 @@ fn finding(
     (other, second): (&Statement, &Printed),
 ) -> Finding {
     let message = format!(
-        "`{}` of {} is many times apart from `{}` of {}",
-        second.value.text(),
+        "{} is `{}`, and {} is `{}`: too far apart for a pair",
         other.identity,
+        second.value.text(),
+        one.identity,
         first.value.text(),
-        one.identity
     );
     let (of_first, of_second) = (alone(subject, one, place), alone(subject, other, place));
     let slips = likely_slips_beside((&first.value, &of_first), (&second.value, &of_second), |one, other| {

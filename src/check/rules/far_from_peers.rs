@@ -1,9 +1,7 @@
 //! `far-from-peers`: a row of another model, a slipped unit, a lost digit: plausible in general, and unlike every other engine.
 
-use std::collections::BTreeSet;
-
 use crate::check::Subject;
-use crate::check::peers::{Outlier, Peer, outliers};
+use crate::check::peers::{Outlier, Peer, engines, outliers};
 use crate::diag::{Finding, Rule, Sink};
 
 /// See the page beside this file.
@@ -22,7 +20,6 @@ pub fn check(subject: &Subject<'_>, sink: &mut Sink) {
 
 fn finding(outlier: &Outlier<'_>) -> Option<Finding> {
     let (value, peers) = (&outlier.value, &outlier.peers);
-    let engines: BTreeSet<&str> = peers.iter().map(|peer| peer.engine.as_str()).collect();
     let (least, most) = (peers.first()?, peers.last()?);
     let middle = peers.get(peers.len() / 2)?;
     let message = format!(
@@ -34,7 +31,7 @@ fn finding(outlier: &Outlier<'_>) -> Option<Finding> {
         most.printed.value.text(),
         middle.printed.value.text(),
     );
-    let named = engines.iter().map(|engine| format!("`{engine}`")).collect::<Vec<_>>().join(", ");
+    let named = engines(peers).iter().map(|engine| format!("`{engine}`")).collect::<Vec<_>>().join(", ");
     let help =
         format!("look at the page again: the row, the unit, the decimal point; it was compared with {named}");
     let finding = Finding::new(&RULE, value.printed.span, message, help).about(value.statement.span);

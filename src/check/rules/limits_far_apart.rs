@@ -4,7 +4,7 @@ use super::dual_units_disagree::contradict;
 use crate::check::{Subject, witnesses};
 use crate::diag::{Finding, Rule, Sink};
 use crate::model::{Printed, Statement};
-use crate::quantity::{Shape, Value, Witness, likely_slip_alone, power_of_ten};
+use crate::quantity::{Exact, Shape, Value, Witness, likely_slip_alone};
 
 /// See the page beside this file.
 pub static RULE: Rule = crate::rule!(
@@ -12,8 +12,15 @@ pub static RULE: Rule = crate::rule!(
     "limits-far-apart",
     Warning,
     Physics,
-    "one limit of a value is ten times the other or more"
+    "one limit of a value is many times the other"
 );
+
+/// So many times apart is far for limits with unlike decimals, as `0.020..0.35 mm`.
+const UNLIKE: i64 = 10;
+/// The same for whole numbers, in which a point can slip without a trace.
+const WHOLE: i64 = 20;
+/// The same for limits with like decimals: only two places, or two slips, leave them so.
+const ALIKE: i64 = 50;
 
 /// Every range above zero; one that is implausible by itself is found elsewhere.
 pub fn check(subject: &Subject<'_>, sink: &mut Sink) {
@@ -28,19 +35,20 @@ pub fn check(subject: &Subject<'_>, sink: &mut Sink) {
     }
 }
 
-/// A range of which both ends are above zero and one is ten times the other.
+/// A range of which both ends are above zero and far apart: more so where both are printed to the same decimal, since a point
+/// that slips in one of them takes a decimal with it, and `0.05..0.60 mm` is an ordinary end float.
 fn are_far_apart(value: &Value) -> bool {
     let Shape::Range { min, max } = value.shape() else { return false };
-    let zero = power_of_ten(0) - power_of_ten(0);
-    min.exact() > &zero && *max.exact() >= min.exact() * power_of_ten(1)
+    let times = match (min.decimals(), max.decimals()) {
+        (0, 0) => WHOLE,
+        (one, other) if one == other => ALIKE,
+        _ => UNLIKE,
+    };
+    min.exact() > &Exact::default() && *max.exact() >= min.exact() * Exact::from_integer(times.into())
 }
 
 fn finding(statement: &Statement, printed: &Printed, known: &[Witness<'_>]) -> Finding {
-    let message = format!(
-        "the limits of {}, `{}`, are ten times apart or more",
-        statement.identity,
-        printed.value.text()
-    );
+    let message = format!("the limits of {}, `{}`, are far apart", statement.identity, printed.value.text());
     let fits = |meant: &Value| !are_far_apart(meant);
     let help = likely_slip_alone(&printed.value, known, fits).map_or_else(
         || "look at the page again: the decimal point of either limit".to_owned(),

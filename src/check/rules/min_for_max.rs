@@ -1,8 +1,10 @@
 //! `min-for-max`: a least taken for a most turns every verdict round.
 
+use std::collections::BTreeMap;
+
 use crate::check::Subject;
 use crate::diag::{Finding, Rule, Sink};
-use crate::model::{Form, Printed, Statement};
+use crate::model::{EntryId, Printed, Statement, Words};
 use crate::quantity::Shape;
 
 /// See the page beside this file.
@@ -17,21 +19,33 @@ pub static RULE: Rule = crate::rule!(
 /// So many other statements of the entry must all have the same side before one that has the other is odd.
 const ENOUGH: usize = 3;
 
-/// Every limit on one side, against all others of its entry and of its place.
+/// The first printed form of a value, and its side if it has one.
+type Limit<'a> = (&'a Statement, &'a Printed, Option<Side>);
+
+/// Every limit on one side, against all others of its entry and of its place. Two places of one entry may well have limits
+/// on different sides, as a rich and a lean voltage.
 pub fn check(subject: &Subject<'_>, sink: &mut Sink) {
+    let mut groups: BTreeMap<(&EntryId, &Words, usize), Vec<Limit<'_>>> = BTreeMap::new();
     for statement in subject.statements() {
-        for (place, forms) in statement.form.alternatives().into_iter().enumerate() {
-            let Some((first, side)) = forms.first().and_then(|one| Some((one, Side::of(one)?))) else {
-                continue;
-            };
-            let others: Vec<_> = subject.statements().filter(|one| is_another(one, statement)).collect();
-            let sides: Vec<_> = others.iter().filter_map(|one| of(&one.form, place)).collect();
-            if sides.len() >= ENOUGH && sides.iter().all(|(other, _)| *other == Some(side.other())) {
-                let seen = sides.first().map(|(_, printed)| *printed);
-                sink.push(finding(statement, first, side, seen).about(statement.span));
+        let identity = &statement.identity;
+        for (role, forms) in statement.form.alternatives().into_iter().enumerate() {
+            if let Some(first) = forms.first() {
+                let group = groups.entry((&identity.of, &identity.place, role)).or_default();
+                group.push((statement, first, Side::of(first)));
             }
         }
     }
+    groups.values().filter_map(|group| odd_one(group)).for_each(|finding| sink.push(finding));
+}
+
+/// The one limit of a group that has the other side than all the rest.
+fn odd_one(group: &[Limit<'_>]) -> Option<Finding> {
+    let on = |side: Side| group.iter().filter(move |(.., one)| *one == Some(side));
+    let all_but_one = group.len().checked_sub(1).filter(|rest| *rest >= ENOUGH)?;
+    let side = [Side::Min, Side::Max].into_iter().find(|side| on(side.other()).count() == all_but_one)?;
+    let (statement, first, _) = on(side).next()?;
+    let seen = on(side.other()).next().map(|(_, printed, _)| *printed);
+    Some(finding(statement, first, side, seen).about(statement.span))
 }
 
 #[derive(Clone, Copy, PartialEq)]
@@ -62,18 +76,6 @@ impl Side {
             Self::Max => "maximum",
         }
     }
-}
-
-/// Two places of one entry may well have limits on different sides, as a rich and a lean voltage.
-fn is_another(one: &Statement, statement: &Statement) -> bool {
-    let (mine, theirs) = (&statement.identity, &one.identity);
-    mine.of == theirs.of && one.span != statement.span && mine.place == theirs.place
-}
-
-/// The side of what stands at a place of a form, if anything does.
-fn of(form: &Form, place: usize) -> Option<(Option<Side>, &Printed)> {
-    let printed = form.alternatives().get(place)?.first()?;
-    Some((Side::of(printed), printed))
 }
 
 fn finding(statement: &Statement, printed: &Printed, side: Side, seen: Option<&Printed>) -> Finding {

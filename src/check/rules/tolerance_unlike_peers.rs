@@ -3,11 +3,13 @@
 
 use std::collections::BTreeMap;
 
+use num_traits::{Signed, Zero};
+
 use super::dual_units_disagree::contradict;
 use crate::check::{Subject, witnesses};
 use crate::diag::{Finding, Rule, Sink};
 use crate::model::{EntryId, Printed, Statement};
-use crate::quantity::{Exact, Value, likely_slip_alone};
+use crate::quantity::{Exact, Shape, Value, likely_slip_alone};
 
 /// See the page beside this file.
 pub static RULE: Rule = crate::rule!(
@@ -22,6 +24,12 @@ pub static RULE: Rule = crate::rule!(
 const ENOUGH: usize = 4;
 /// So many times beyond the widest, or below the narrowest, is odd.
 const ODD: i64 = 5;
+/// What no page prints, a tolerance with more decimals than its value, is odd among fewer, and sooner.
+const ENOUGH_FOR_FINE: usize = 2;
+/// See [`ENOUGH_FOR_FINE`]: so many times below the narrowest.
+const ODD_IF_FINE: i64 = 3;
+/// So many times beyond that of every other is odd for the width as a share of the middle.
+const ODD_BY_SHARE: i64 = 2;
 /// Within so many times of the next is as it should be.
 const USUAL: i64 = 3;
 
@@ -32,6 +40,8 @@ struct Window<'a> {
     /// Its place in [`crate::model::Form::alternatives`].
     place: usize,
     width: Exact,
+    /// The width as a share of the middle; none where that is zero.
+    share: Option<Exact>,
 }
 
 /// Every window with both ends, against all others of its entry and its role.
@@ -41,8 +51,9 @@ pub fn check(subject: &Subject<'_>, sink: &mut Sink) {
         for (place, forms) in statement.form.alternatives().into_iter().enumerate() {
             let Some(printed) = forms.first().filter(|_| !contradict(statement, forms)) else { continue };
             let Some(width) = width(&printed.value) else { continue };
+            let share = share(&printed.value);
             let group = groups.entry((&statement.identity.of, place)).or_default();
-            group.push(Window { statement, printed, place, width });
+            group.push(Window { statement, printed, place, width, share });
         }
     }
     let odd = groups.into_values().flat_map(|group| odd_ones(subject, group));
@@ -55,18 +66,44 @@ fn width(value: &Value) -> Option<Exact> {
     (max > min).then(|| (max - min) * value.unit().factor())
 }
 
-fn odd_ones(subject: &Subject<'_>, mut group: Vec<Window<'_>>) -> Vec<Finding> {
-    if group.len() <= ENOUGH {
-        return Vec::new();
+/// How far apart both ends are beside the middle between them.
+fn share(value: &Value) -> Option<Exact> {
+    let (min, max) = (value.min()?.exact, value.max()?.exact);
+    let middle = (&min + &max).abs() / Exact::from_integer(2.into());
+    (!middle.is_zero()).then(|| (max - min) / middle)
+}
+
+/// Whether a window is as odd by its share as it is by its width: a coil of 4 Ω has a wider one than those of 0.4 Ω.
+fn is_odd_by_share(window: &Window<'_>, group: &[Window<'_>], how: &str) -> bool {
+    let others = group.iter().filter(|other| other.printed.span != window.printed.span);
+    let mut shares = others.filter_map(|other| other.share.as_ref());
+    let Some(share) = &window.share else { return true };
+    let odd = Exact::from_integer(ODD_BY_SHARE.into());
+    shares.all(|other| if how == "narrow" { share * &odd <= *other } else { *share >= other * &odd })
+}
+
+/// Whether the tolerance is printed with more decimals than what it is the tolerance of: `5.0 ± 0.02 V`.
+fn is_finer_than_its_value(value: &Value) -> bool {
+    match value.shape() {
+        Shape::Tolerance { nominal, plus, minus } => {
+            plus.decimals() > nominal.decimals() && minus.decimals() > nominal.decimals()
+        }
+        _ => false,
     }
+}
+
+fn odd_ones(subject: &Subject<'_>, mut group: Vec<Window<'_>>) -> Vec<Finding> {
     group.sort_by(|one, other| one.width.cmp(&other.width));
-    let far = Exact::from_integer(ODD.into());
     let pairs =
         [(group.first().zip(group.get(1)), "narrow"), (group.last().zip(group.iter().nth_back(1)), "wide")];
     let odd = pairs.into_iter().filter_map(|(pair, how)| {
         let (window, next) = pair?;
         let (less, more) = if how == "narrow" { (window, next) } else { (next, window) };
-        (&less.width * &far < more.width).then(|| finding(subject, window, next, how, group.len() - 1))
+        let is_fine = how == "narrow" && is_finer_than_its_value(&window.printed.value);
+        let (enough, odd) = if is_fine { (ENOUGH_FOR_FINE, ODD_IF_FINE) } else { (ENOUGH, ODD) };
+        let is_odd = group.len() > enough && &less.width * Exact::from_integer(odd.into()) < more.width;
+        let is_odd = is_odd && is_odd_by_share(window, &group, how);
+        is_odd.then(|| finding(subject, window, next, how, group.len() - 1))
     });
     odd.collect()
 }

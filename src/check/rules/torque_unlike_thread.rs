@@ -73,23 +73,23 @@ fn bounds(entry: &Entry, fastener: &Fastener, thread: &Thread) -> Bounds {
     }
 }
 
-/// Where the bounds of a torque come from.
-fn because(bounds: &Bounds, fastener: &Fastener, thread: &Thread) -> String {
+/// Where the bounds of a torque come from: the class they are worked out for, and the formula.
+fn because(bounds: &Bounds, fastener: &Fastener, thread: &Thread) -> (String, String) {
     let Some((least, most, class)) = &bounds.from else {
-        return "a spark plug with a gasket takes".to_owned();
+        return ("a spark plug with a gasket takes".to_owned(), "common practice, no source".to_owned());
     };
-    let named = fastener
-        .class
-        .as_deref()
-        .filter(|named| Class::parse(named).is_some())
-        .unwrap_or("12.9, the strongest,");
-    format!(
-        "K·d·0.75·F_p with K {} to {}, {} mm² and {} MPa of class {named} gives",
+    let named = fastener.class.as_deref().filter(|named| Class::parse(named).is_some()).map_or_else(
+        || "even the strongest class, 12.9, takes".to_owned(),
+        |named| format!("a bolt of class {named} takes"),
+    );
+    let formula = format!(
+        "K·d·0.75·F_p, K {} to {}, {} mm², {} MPa",
         decimal_text(least, 2),
         decimal_text(most, 2),
         decimal_text(&thread.stress_area(), 1),
         decimal_text(&proof_strength(*class, thread), 0),
-    )
+    );
+    (named, formula)
 }
 
 /// True where the thread is cut into something as strong as the bolt, and nothing but the bolt is tightened. Plugs, jets,
@@ -125,11 +125,9 @@ fn finding(printed: &Printed, span: &Bounds, fastener: &Fastener, thread: &Threa
     let state = fastener.threads.as_deref().map_or_else(String::new, |threads| format!(", {threads}"));
     let bounds = unit.after(&format!("{least}{}", shown(&span.most)));
     let name = fastener.thread.as_deref().unwrap_or_default();
-    let message = format!(
-        "`{}` is not a torque for {name}{state}: {} {bounds}",
-        value.text(),
-        because(span, fastener, thread)
-    );
+    let (takes, formula) = because(span, fastener, thread);
+    let message =
+        format!("`{}` is not a torque for {name}{state}: {takes} {bounds} ({formula})", value.text());
     let help = probable(value, span).map_or_else(
         || "look at the page again: the unit, the row of the bolt, its thread and class".to_owned(),
         |meant| format!("look at the page again: {meant}"),
@@ -148,7 +146,7 @@ fn probable(value: &Value, span: &Bounds) -> Option<String> {
     let unit = Unit::of(Kind::Torque)
         .find(|unit| *unit != value.unit() && span.least.is_some() && fits(&worth(*unit, number)));
     match unit {
-        Some(unit) => Some(format!("the same number in {} would fit", unit.spoken())),
+        Some(unit) => Some(format!("the same number in `{unit}` would fit")),
         None if fits(&worth(value.unit(), &tenth)) => {
             Some("a tenth of it would fit, so a decimal point may have moved".to_owned())
         }

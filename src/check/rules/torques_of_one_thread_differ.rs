@@ -73,7 +73,7 @@ fn odd_ones(torques: &[(Exact, &Printed, &Statement)]) -> Vec<Finding> {
             words.into_iter().flatten().collect::<Vec<_>>().join(", ")
         });
         let message = format!(
-            "`{of}` takes `{}`, and `{}` of the same thread takes `{}` ({alike}): bolts alike are within 1.6 of each other (common practice, no source)",
+            "`{of}` takes `{}`, and `{}` of the same thread takes `{}` ({alike}): bolts alike are within 1.6 times of each other (common practice, no source)",
             printed.value.text(), other.identity.of, beside.value.text(),
         );
         let help = "look whether it is the row of another bolt; if they rightly differ, say why in `note`";

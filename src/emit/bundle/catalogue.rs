@@ -26,6 +26,7 @@ fn entry(entry: &Entry) -> json::Entry {
         forms: entry.forms.iter().map(|form| form.key().to_owned()).collect(),
         axes: entry.axes.clone(),
         states: entry.states.iter().map(|(state, domain)| (state.clone(), state_json(domain))).collect(),
+        needs_state: entry.needs_state.clone(),
         below: entry.below.clone(),
         above: entry.above.clone(),
         plausible: entry.plausible.as_ref().map(|one| form(&one.value)),
@@ -33,6 +34,7 @@ fn entry(entry: &Entry) -> json::Entry {
         hazards: entry.hazards.iter().map(ToString::to_string).collect(),
         gauge: entry.gauge.as_ref().map(ToString::to_string),
         critical: entry.critical,
+        card: entry.card,
         note: entry.note.clone(),
     }
 }

@@ -2,7 +2,7 @@
 
 use crate::bundle as json;
 use crate::model::{
-    Code, CodeSet, Complaint, EntryId, Fitting, Link, Model, Need, Piece, Procedure, ProcedureState,
+    Code, CodeSet, Complaint, EntryId, Fitting, LeftOpen, Link, Model, Need, Piece, Procedure, ProcedureState,
 };
 
 fn builds(model: &Model, fits: &Fitting) -> Vec<String> {
@@ -52,9 +52,14 @@ fn procedure(model: &Model, procedure: &Procedure) -> json::Procedure {
         hazards: procedure.hazards.iter().map(ToString::to_string).collect(),
         uses,
         steps: procedure.steps(),
+        left_open: procedure.left_open.iter().map(left_open).collect(),
         proof: procedure.proof.clone(),
         builds: builds(model, &procedure.fits),
     }
+}
+
+fn left_open(one: &LeftOpen) -> json::LeftOpen {
+    json::LeftOpen { what: one.what.clone(), from: one.from, until: one.until }
 }
 
 /// The entry that a piece of a procedure uses.

@@ -6,6 +6,8 @@
 
 use std::fmt::Write as _;
 
+use base64::Engine as _;
+use base64::engine::general_purpose::STANDARD;
 use sha2::{Digest as _, Sha256};
 
 /// One asset, of one file or of several written one after another.
@@ -27,6 +29,8 @@ macro_rules! table {
 
 /// Every asset, referred-to ones first.
 const TABLE: &[Source] = table![
+    "fonts/b612-400-core.woff2": ["fonts/b612-400-core.woff2"],
+    "fonts/b612-700-core.woff2": ["fonts/b612-700-core.woff2"],
     "fonts/b612-400.woff2": ["fonts/b612-400.woff2"],
     "fonts/b612-700.woff2": ["fonts/b612-700.woff2"],
     "fonts/OFL.txt": ["fonts/OFL.txt"],
@@ -37,18 +41,121 @@ const TABLE: &[Source] = table![
         "css/panel.css",
         "css/statement.css",
         "css/drawing.css",
+        "css/doors.css",
+        "css/narrow.css",
+        "css/marks.css",
+        "css/reading.css",
+        "css/keypad.css",
+        "css/job.css",
+        "css/steps.css",
+    ],
+    "guides.css": [
         "css/lists.css",
         "css/procedure.css",
         "css/reference.css",
-        "css/narrow.css",
-        "css/marks.css",
+        "css/reckon.css",
+        "css/checks.css",
     ],
     "print.css": ["css/print.css"],
     "theme.js": ["theme.js"],
     "age.js": ["age.js"],
+    "drawn.js": ["drawn.js"],
     "serial.js": ["serial.js"],
     "chooser.js": ["chooser.js"],
+    "compute.js": [
+        "compute/rational.js",
+        "compute/unit-table.js",
+        "compute/units.js",
+        "compute/problems.js",
+        "compute/number.js",
+        "compute/ending.js",
+        "compute/cursor.js",
+        "compute/grammar.js",
+        "compute/value.js",
+        "compute/convert.js",
+        "compute/reading.js",
+        "compute/span.js",
+        "compute/gauge.js",
+        "compute/settle.js",
+        "compute/judge.js",
+    ],
+    "order.js": [
+        "compute/order-job.js",
+        "compute/order-search.js",
+        "compute/order.js",
+    ],
+    "checks.js": ["checks.js"],
+    "sums.js": [
+        "compute/real.js",
+        "compute/curve.js",
+        "compute/formula.js",
+        "compute/sum-table.js",
+        "compute/sums.js",
+        "sums.js",
+    ],
+    "shims.js": [
+        "compute/assignment.js",
+        "compute/shim-job.js",
+        "compute/shims.js",
+        "shim-plan.js",
+    ],
+    "record.js": [
+        "bench/record.js",
+        "bench/words.js",
+        "bench/scale.js",
+        "bench/storage.js",
+        "bench/draw.js",
+        "bench/job-file.js",
+    ],
+    "unfinished.js": ["bench/unfinished.js"],
+    "paper.js": ["bench/report.js", "bench/job-page.js"],
+    "bench.js": [
+        "bench/keys.js",
+        "bench/ends.js",
+        "bench/rows.js",
+        "bench/judging.js",
+        "bench/fields.js",
+        "bench/state.js",
+        "bench/options.js",
+        "bench/panel.js",
+        "bench/settings.js",
+        "bench/bar.js",
+        "bench/guard.js",
+        "bench/proof.js",
+        "bench/steps.js",
+        "bench/awake.js",
+        "bench/sheet.js",
+    ],
 ];
+
+/// What a page that stands alone holds in itself.
+const INLINE: &[Source] = table!["card.css": ["css/card.css", "css/drawing.css"]];
+
+/// A style sheet that a page holds in itself, its faces with it, and the hash that the page's policy names.
+pub(super) struct Inlined {
+    /// The style sheet.
+    pub(super) text: String,
+    /// `sha256-…`, as a Content-Security-Policy has it.
+    pub(super) hash: String,
+}
+
+/// The style sheet of the bench card.
+pub(super) fn card_style() -> Inlined {
+    let text: String = INLINE
+        .iter()
+        .flat_map(|source| source.files)
+        .map(|(_, bytes)| String::from_utf8_lossy(bytes))
+        .collect();
+    let text =
+        TABLE.iter().filter(|source| source.name.ends_with("-core.woff2")).fold(text, |text, source| {
+            let bytes: Vec<u8> = source.files.iter().flat_map(|(_, bytes)| bytes.iter().copied()).collect();
+            let data = format!("url(\"data:font/woff2;base64,{}\")", STANDARD.encode(bytes));
+            text.replace(&format!("url(\"{}\")", source.name), &data)
+        });
+    let text = slim("card.css", &text);
+    let hash = format!("sha256-{}", STANDARD.encode(Sha256::digest(&text)));
+    Inlined { text, hash }
+}
 
 /// An asset as it is written.
 pub(super) struct Asset {
@@ -66,13 +173,30 @@ pub(super) fn hashed() -> Vec<Asset> {
     for source in TABLE {
         let bytes: Vec<u8> = source.files.iter().flat_map(|(_, bytes)| bytes.iter().copied()).collect();
         let bytes = match String::from_utf8(bytes) {
-            Ok(text) => rewrite(text, &done).into_bytes(),
+            Ok(text) => slim(source.name, &rewrite(text, &done)).into_bytes(),
             Err(binary) => binary.into_bytes(),
         };
         let path = hashed_path(source.name, &bytes);
         done.push(Asset { name: source.name, path, bytes });
     }
     done
+}
+
+/// An asset made from the base, under a hashed name like the others.
+pub(super) fn made(name: &'static str, text: String) -> Asset {
+    let bytes = text.into_bytes();
+    Asset { name, path: hashed_path(name, &bytes), bytes }
+}
+
+/// Style sheets and scripts without the comments and spaces that only we read: a memory stick has no
+/// compression. What cannot be slimmed is written as it is; `tests/browser` compares what both mean.
+fn slim(name: &str, text: &str) -> String {
+    let slimmed = match name.rsplit_once('.') {
+        Some((_, "css")) => minifier::css::minify(text).map(|text| text.to_string()).ok(),
+        Some((_, "js")) => minifier::js::minify(text).map(|text| text.to_string()).ok(),
+        _ => None,
+    };
+    slimmed.unwrap_or_else(|| text.to_owned())
 }
 
 /// `assets/handbook-1a2b3c4d5e.css`.
@@ -110,9 +234,14 @@ mod tests {
             })
             .collect();
         found.sort();
-        let mut listed: Vec<String> =
-            TABLE.iter().flat_map(|source| source.files).map(|(file, _)| (*file).to_owned()).collect();
+        let mut listed: Vec<String> = TABLE
+            .iter()
+            .chain(INLINE)
+            .flat_map(|source| source.files)
+            .map(|(file, _)| (*file).to_owned())
+            .collect();
         listed.sort();
+        listed.dedup();
         assert_eq!(found, listed);
     }
 

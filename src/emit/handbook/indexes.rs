@@ -6,6 +6,7 @@ use super::sheets::markdown;
 use super::view::{
     AboutView, AzView, ChangesView, CodeSetsView, ComplaintsView, CoveragesView, EntryView, GaugesView,
     GroupsView, HomeView, Links, MachineView, MachinesView, RuleGroup, RuleView, RulesView, SourcesView,
+    SumsView,
 };
 use crate::diag::{Group, Rule};
 
@@ -30,8 +31,10 @@ pub(super) fn print(press: &mut Press<'_>) -> Result<(), HandbookError> {
         press.page("complaints.html", "complaints.html", &ComplaintsView::of(model))?,
         press.page("codes.html", "codes.html", &CodeSetsView::of(model))?,
         press.page("gauges.html", "gauges.html", &GaugesView::of(model))?,
+        press.page("sums.html", "sums.html", &SumsView::of(model))?,
         press.page("sources.html", "sources.html", &SourcesView::of(model))?,
         press.page("coverage.html", "coverage.html", &CoveragesView::of(model))?,
+        press.page("job.html", "job.html", &serde_json::json!({}))?,
         press.page("about.html", "about.html", &AboutView::of(model))?,
         press.page("rules.html", "rules.html", &rules(press.rules))?,
     ];

@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use serde::Serialize;
 use tera::{Context, Tera};
 
-use super::view::{Atlas, Shared};
+use super::view::{Atlas, Shared, gauge_data};
 use super::{Facts, HandbookError, assets, templates};
 use crate::bundle::compare::Changes;
 use crate::diag::Rule;
@@ -31,7 +31,9 @@ impl<'a> Press<'a> {
     pub(super) fn new(facts: &Facts<'a>) -> Result<Self, HandbookError> {
         let fault = |cause| HandbookError { sheet: "templates".to_owned(), cause };
         let model = facts.checked.model();
-        let assets = assets::hashed();
+        let gauges = format!("globalThis.baybookGauges = {};\n", gauge_data(model));
+        let mut assets = assets::hashed();
+        assets.push(assets::made("gauges.js", gauges));
         let mut tera = templates::engine().map_err(fault)?;
         let shared = Shared::new(&model.base, facts.content_hash, &assets);
         tera.global_context().insert("site", &shared);

@@ -19,24 +19,28 @@ const TABLE: &[(&str, &str)] = table![
     "parts/value.html",
     "about.html",
     "az.html",
+    "card.html",
     "changes.html",
     "code-set.html",
     "codes.html",
     "complaint.html",
     "complaints.html",
     "coverage.html",
+    "drawings.html",
     "engine-coverage.html",
     "engine.html",
     "entry.html",
     "gauges.html",
     "groups.html",
     "home.html",
+    "job.html",
     "machine.html",
     "machines.html",
     "procedure.html",
     "rules.html",
     "source.html",
     "sources.html",
+    "sums.html",
 ];
 
 /// The engine with every template read; all of them escape.
@@ -71,7 +75,14 @@ mod tests {
     fn only_drawings_and_rendered_markdown_are_let_through() {
         for (name, text) in TABLE {
             for line in text.lines().filter(|line| line.contains("| safe")) {
-                let known = ["drawing | safe", "body | safe", "page | safe"];
+                let known = [
+                    "drawing | safe",
+                    "card_style | safe",
+                    "address[1] | safe",
+                    "pattern | safe",
+                    "body | safe",
+                    "page | safe",
+                ];
                 assert!(known.iter().any(|one| line.contains(one)), "{name}: {line}");
             }
             assert!(!text.contains("='{{") && !text.contains("style="), "{name}");

@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use schemars::{JsonSchema, Schema, SchemaGenerator, json_schema};
 use serde::Deserialize;
 
-use super::{ID, Located, OneOrMany, Text};
+use super::{ID, Located, OneOrMany, Text, Words};
 use crate::model::FormName;
 
 /// One service group of the catalogue and the things that can be specified in it.
@@ -61,6 +61,10 @@ pub struct Entry {
     #[serde(default)]
     #[schemars(example = serde_json::json!({ "engine": ["cold", "hot"], "air": "temperature" }))]
     pub states: BTreeMap<Text, StateDomain>,
+    /// What must be so for any reading of it to say something, beside the condition of the statement.
+    #[serde(default)]
+    #[schemars(example = serde_json::json!({ "battery": "charged" }))]
+    pub needs_state: Words,
     /// The trade's word for a reading below the window; `low` if left out.
     #[serde(default)]
     #[schemars(length(min = 1), example = &"tight")]
@@ -88,6 +92,10 @@ pub struct Entry {
     /// True where a wrong value can kill: withheld until a second reading confirms it.
     #[serde(default)]
     pub critical: bool,
+    /// True for what stands on the bench card: the one page read at arm's length. Where no entry of the
+    /// catalogue says so, the card takes what comes first on the engine sheet.
+    #[serde(default)]
+    pub card: bool,
     /// What the technician should know of it.
     #[serde(default)]
     #[schemars(example = &"Measured with the cam lobe away from the bucket")]

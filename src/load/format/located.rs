@@ -29,6 +29,11 @@ impl<T> Located<T> {
         Self { value, start: range.start, end: range.end }
     }
 
+    /// The value alone.
+    pub fn into_inner(self) -> T {
+        self.value
+    }
+
     /// The value.
     pub const fn get(&self) -> &T {
         &self.value

@@ -17,6 +17,7 @@ mod procedure;
 mod reference;
 mod relation;
 mod reread;
+mod shims;
 mod variant;
 
 use std::collections::BTreeMap;
@@ -29,10 +30,11 @@ pub use engine::{Defaults, EngineFile, Fastener, Layout, Misprint, Pin, Selectio
 pub use ids::{IdsFile, Recall, RetiredId};
 pub use located::{Located, OneOrMany, Text};
 pub use machine::{Fitted, Machine, MachinesFile, SerialSpan};
-pub use procedure::{Fits, ProcedureHead};
+pub use procedure::{Fits, LeftOpen, ProcedureHead};
 pub use reference::{Gauge, GaugesFile, Hazard, HazardsFile, Source, SourcesFile};
 pub use relation::{Relation, RelationFits, RelationOff, RelationsFile};
 pub use reread::{Reread, RereadsFile};
+pub use shims::{ShimStock, ShimValve, ShimsFile};
 pub use variant::{Variant, VariantReach, Waiver, WaiverTarget};
 
 /// Named words beside a statement: its places (`where`) or its conditions (`when`).

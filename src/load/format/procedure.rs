@@ -34,10 +34,28 @@ pub struct ProcedureHead {
     /// State of the engine it is done in.
     #[serde(default)]
     pub state: ProcedureState,
+    /// What is drained, unplugged or loosened on the way, and must be closed again before the end.
+    #[serde(default)]
+    pub left_open: Vec<LeftOpen>,
     /// What shows that the work holds.
     #[serde(default)]
     #[schemars(example = &"Turn the crank two full turns and measure again")]
     pub proof: Option<Text>,
+}
+
+/// Something that stands open between two steps.
+#[derive(Debug, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct LeftOpen {
+    /// What stands open.
+    #[schemars(length(min = 1), example = &"Spark plugs out")]
+    pub what: Text,
+    /// The step that opens it, counted through the whole procedure from 1.
+    #[schemars(range(min = 1, max = 1000), example = 4)]
+    pub from: Located<u32>,
+    /// The step that closes it.
+    #[schemars(range(min = 1, max = 1000), example = 15)]
+    pub until: Located<u32>,
 }
 
 /// Which builds a procedure fits: every key given must hold.

@@ -24,7 +24,7 @@ pub fn finding(span: Span, path: &str, link: bool) -> Finding {
             "put the file itself here",
         );
     }
-    let places: Vec<_> = FileKind::ALL.iter().map(|kind| kind.pattern()).collect();
+    let places: Vec<_> = FileKind::ALL.iter().filter_map(|kind| kind.pattern()).collect();
     let near = nearest_place(path);
     let help = near.map_or_else(
         || format!("files are read from {}; move it to one of these, or out of the base", places.join(", ")),
@@ -37,7 +37,8 @@ pub fn finding(span: Span, path: &str, link: bool) -> Finding {
 fn nearest_place(path: &str) -> Option<&'static str> {
     let folder = path.split('/').next()?;
     let first = |pattern: &'static str| pattern.split('/').next().unwrap_or(pattern);
-    let folders = FileKind::ALL.iter().map(|kind| first(kind.pattern()));
+    let patterns = || FileKind::ALL.iter().filter_map(|kind| kind.pattern());
+    let folders = patterns().map(first);
     let near = folders.clone().find(|one| *one == folder).or_else(|| nearest(folder, folders))?;
-    FileKind::ALL.iter().map(|kind| kind.pattern()).find(|pattern| first(pattern) == near)
+    patterns().find(|pattern| first(pattern) == near)
 }

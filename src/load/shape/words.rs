@@ -32,6 +32,7 @@ pub(super) fn noun(kind: FileKind, path: &[Step]) -> &'static str {
             FileKind::Gauges => "`gauges.toml`",
             FileKind::Ids => "`ids.toml`",
             FileKind::Relations => "a file of relations",
+            FileKind::Shims => "a job of shims",
         },
         (_, "spec") => "a statement",
         (_, "reread") => "a reread",
@@ -57,6 +58,8 @@ pub(super) fn noun(kind: FileKind, path: &[Step]) -> &'static str {
         (_, "retired") => "a retired id",
         (_, "relation") => "a relation",
         (_, "off") => "an `off` table",
+        (_, "valves") => "a valve",
+        (_, "stock") => "a size in stock",
         _ => "this table",
     }
 }

@@ -112,7 +112,17 @@ pub(super) fn miswritten(wrong: &Value) -> Vec<Meant> {
         });
         all.extend(points);
     }
+    all.retain(|meant| !is_empty_window(&meant.value));
     all
+}
+
+/// No page prints a window whose ends are one.
+fn is_empty_window(value: &Value) -> bool {
+    match value.shape() {
+        Shape::Range { min, max } => min.exact() == max.exact(),
+        Shape::Tolerance { plus, minus, .. } => plus.exact().is_zero() && minus.exact().is_zero(),
+        _ => false,
+    }
 }
 
 fn all_moved(wrong: &Value, places: i32) -> Option<Value> {

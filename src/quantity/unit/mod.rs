@@ -3,6 +3,8 @@
 //! Invariant: a conversion is one exact rational factor (and, for temperatures, an offset); no
 //! unit of one kind ever converts into a unit of another.
 
+#[cfg(test)]
+mod browser;
 mod row;
 mod spelling;
 mod table;

@@ -43,7 +43,7 @@ const POUND_METRE: Meanings = &[("lbm", "pounds of mass"), ("lbf·ft", "pound-fe
 
 /// Spellings that could mean two things in a shop, in the normal form.
 #[rustfmt::skip] // Spellings of one meaning stand on one line.
-const AMBIGUOUS: &[(&str, Meanings)] = &[
+pub(super) const AMBIGUOUS: &[(&str, Meanings)] = &[
     ("lb", POUND), ("lbs", POUND), ("Lb", POUND), ("Lbs", POUND), ("LB", POUND), ("LBS", POUND),
     ("pound", POUND), ("pounds", POUND), ("#", POUND),
     ("lb·m", POUND_METRE),

@@ -12,7 +12,7 @@ const Ajv = require("ajv/dist/2020").default;
 
 const KINDS = [
   "base", "catalogue", "hazards", "sources", "gauges", "machines", "engine", "codes", "procedure", "complaint",
-  "rereads", "ids", "relations",
+  "rereads", "ids", "relations", "shims",
 ];
 
 /** A file as JSON: dates are strings, a procedure is its front matter. */

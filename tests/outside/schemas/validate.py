@@ -14,7 +14,7 @@ from jsonschema import Draft202012Validator
 PLACES = {
     "base": "base.toml", "catalogue": "catalogue/*.toml", "relations": "catalogue/relations*.toml", "hazards": "hazards.toml", "sources": "sources.toml",
     "gauges": "gauges.toml", "machines": "machines/*.toml", "engine": "engines/*/*.toml", "codes": "codes/*.toml",
-    "procedure": "procedures/*.md", "complaint": "complaints/*.toml", "rereads": "rereads/*/*.toml", "ids": "ids.toml",
+    "procedure": "procedures/*.md", "complaint": "complaints/*.toml", "rereads": "rereads/*/*.toml", "ids": "ids.toml", "shims": "jobs/shims*.toml",
 }
 
 

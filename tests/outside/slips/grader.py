@@ -162,6 +162,44 @@ def misread_table(slips: list[Slip]) -> None:
         print(f"{label:66} {len(found):5} {conflicts:8} {rate(sum(slip.found for slip in found), len(found))} {rate(anywhere, len(found))}   {by}")
 
 
+# Of a hundred slips (common practice, no source).
+SHARES = {
+    "misread": {
+        "neighbouring row": 12, "another model's column": 12, "wear limit for new, or new for wear limit": 10,
+        "intake and exhaust, front and rear swapped": 8, "condition lost": 8, "unit column": 7, "superseded page": 6,
+        "± lost, min for max, limit as setting": 5, "right thread, wrong bolt": 4, "direction reversed": 2,
+        "stage lost, angle as torque": 2,
+    },
+    "mistyped": {"wrong digit": 6, "decimal moved": 4, "digits swapped": 4, "dropped or doubled": 3, "scan confusion": 3},
+}
+SPREADSHEET = 4
+
+
+def second_reading_table(once: list[Slip]) -> None:
+    """What only reading the page twice can catch: what is found of the slips of each class read once, and the rest. All of
+    the slips count, those that leave the value as it is or the printed forms in agreement too. A second reader repeats
+    the slip of an ambiguous page about one time in seven (common practice, no source): that stays unseen."""
+    print("\nWhat only a second reading can catch, by class")
+    print(f"{'':10} {'':42} {'share':>5} {'found once':>10} {'second alone':>12}")
+    groups = [("misread", once), ("mistyped, two units", [one for one in once if len(one.after) > 1]),
+              ("mistyped, one unit", [one for one in once if len(one.after) == 1])]
+    found_by: dict[str, float] = {}
+    for title, slips in groups:
+        group = title.split(",")[0]
+        sum_of = 0.0
+        for name, share in SHARES[group].items():
+            own = [one for one in slips if one.group == group and one.name == name]
+            part = sum(one.found for one in own) / len(own) if own else 0.0
+            sum_of += share * part
+            print(f"{title.replace(group, '').strip(', '):10} {name:42} {share:5} {100 * part:8.1f} % {100 * (1 - part):10.1f} %")
+        found_by[title] = sum_of
+    sheet = [one for one in once if one.group == "spreadsheet"]
+    found_by["spreadsheet"] = SPREADSHEET * sum(one.found for one in sheet) / len(sheet) if sheet else 0.0
+    for mistyped in ("mistyped, two units", "mistyped, one unit"):
+        total = found_by["misread"] + found_by[mistyped] + found_by["spreadsheet"]
+        print(f"all, {mistyped}: {total:.1f} of 100 slips are found by one reading, {100 - total:.1f} by a second alone")
+
+
 def magnitude(slip: Slip) -> bool:
     return slip.name == "decimal moved"
 
@@ -189,6 +227,7 @@ def main(path: str, show: str | None) -> int:
     in_units = table("Another unit where one is printed", units)
     table("Spreadsheet, read once: all that change the print", [slip for slip in once if slip.group == "spreadsheet"])
     misread_table([slip for slip in once if slip.group == "misread"])
+    second_reading_table(once)
     table("Every class, read twice, a slip in one of the readings", twice)
     typed_twice = table("Of these mistyped", [slip for slip in twice if slip.group == "mistyped" and slip.changed])
 
@@ -198,7 +237,6 @@ def main(path: str, show: str | None) -> int:
             if show == "conflicts" and not any(true) or show == "first" and slip.conflicts and slip.form is not None and any(true) and not true[0] or show == "single" and not slip.found:
                 print(slip.name, slip.line["engine"], slip.line["of"], slip.before, "→", slip.after, slip.offers(), slip.line["plausible"])
 
-    full = len(slips) > 5000
     wanted = [
         ("conflicts found", in_two.found, in_two.all, 100),
         ("conflicts: the true value among two offers", in_two.offered, in_two.all, 95),
@@ -215,10 +253,8 @@ def main(path: str, show: str | None) -> int:
         reached = whole > 0 and 100 * part >= least * whole
         short += not reached
         print(f"{'yes' if reached else 'NO ':4} {name:48} {part:5} of {whole:5} {rate(part, whole)}, least {least} %")
-    if not full:
-        print("a part of the slips only: the full run is `cargo test --release --test slips`")
-    elif len(dual) < 3000:
-        print("NO   at least 3000 slips where two units are printed")
+    if len(dual) < 3000:
+        print("NO   at least 3000 slips where two units are printed: the full run is `cargo test --release --test slips`")
         short += 1
     return 1 if short else 0
 

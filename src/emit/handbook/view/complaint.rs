@@ -2,7 +2,9 @@
 
 use std::collections::BTreeMap;
 
+use num_traits::Zero as _;
 use serde::Serialize;
+use serde_json::json;
 
 use super::atlas::Atlas;
 use super::codes::{CodesLink, given_by};
@@ -12,9 +14,10 @@ use super::places::RowLink;
 use super::procedure::{beside, state_words};
 use super::text::{bind, words};
 use super::title_block::TitleBlock;
+use crate::compute::order::{Findings, Job, Order, Step, order};
 use crate::emit::drawing::{Drawing, divided, position};
 use crate::model::{Access, Build, Check, Complaint, Model};
-use crate::quantity::{Exact, exact_text};
+use crate::quantity::{Exact, Rounding, exact_text, power_of_ten, round_to};
 
 /// The sheet of a complaint.
 #[derive(Debug, Serialize)]
@@ -35,7 +38,13 @@ pub struct ComplaintView {
     pub codes: Vec<CodesLink>,
     /// Dangers of the procedures that the checks follow; lesser hazards stand at their check.
     pub panels: Vec<Panel>,
-    /// Checks in the order of the file.
+    /// Minutes to the cause on average: in this order, and in that of the file.
+    pub minutes: Option<(String, String)>,
+    /// The complaint as JSON, for the script that goes on from results.
+    pub data: String,
+    /// Past jobs that the order counts: those whose cause a check shows.
+    pub counted: String,
+    /// Checks in the order that finds the cause soonest on average.
     pub checks: Vec<CheckLine>,
 }
 
@@ -57,6 +66,8 @@ pub struct CauseLine {
 /// One check.
 #[derive(Debug, Serialize)]
 pub struct CheckLine {
+    /// Its id.
+    pub id: String,
     /// Anchor.
     pub anchor: String,
     /// What is looked at or measured.
@@ -75,6 +86,12 @@ pub struct CheckLine {
     pub hazards: Vec<Panel>,
     /// Causes it shows: title and anchor.
     pub shows: Vec<(String, String)>,
+    /// Minutes gone when it is done, those of the checks before it with them.
+    pub by: String,
+    /// In how many of the jobs counted it is the first to show; none if nothing is left for it.
+    pub finds: Option<String>,
+    /// Why it stands where it stands.
+    pub why: &'static str,
 }
 
 /// A complaint in a list.
@@ -114,6 +131,7 @@ impl ComplaintView {
         let fitting = fitting.filter(|one| model.fits_build(&one.fits, build));
         let panels = Panel::several(model, fitting.flat_map(|one| &one.hazards));
         let dangers = panels.into_iter().filter(|panel| panel.class == "danger");
+        let order = Job::of(complaint).and_then(|job| order(&job, &Findings::new())).ok();
         Self {
             block: TitleBlock::of(atlas, build, hash),
             title: bind(&complaint.title),
@@ -123,7 +141,12 @@ impl ComplaintView {
             raised_by: raised_by(model, build, complaint),
             codes: given_by(model, build),
             panels: dangers.collect(),
-            checks: checks(model, build, complaint),
+            minutes: order
+                .as_ref()
+                .map(|found| (tenths(&found.expected_minutes), tenths(&found.as_written_minutes))),
+            data: data(complaint),
+            counted: exact_text(&counted(complaint)),
+            checks: checks(model, build, complaint, order.as_ref()),
         }
     }
 }
@@ -163,14 +186,55 @@ fn raised_by(model: &Model, build: &Build, complaint: &Complaint) -> Vec<(String
     named.collect()
 }
 
-fn checks(model: &Model, build: &Build, complaint: &Complaint) -> Vec<CheckLine> {
-    let mut opened: BTreeMap<&str, usize> = BTreeMap::new();
-    complaint
-        .checks
+/// What the script is given: the numbers as in the bundle, and what access is called.
+fn data(complaint: &Complaint) -> String {
+    let causes = complaint
+        .causes
         .iter()
-        .zip(1..)
-        .map(|(check, number)| check_line(model, build, complaint, check, number, &mut opened))
-        .collect()
+        .map(|one| json!({ "id": one.id, "share": exact_text(&one.share), "residual": one.residual }));
+    let access = complaint.access.iter().map(|one| {
+        let title = bind(&one.title.clone().unwrap_or_else(|| words(&one.id)));
+        json!({ "id": one.id, "title": title, "minutes": exact_text(&one.minutes), "needs": one.needs })
+    });
+    let checks = complaint.checks.iter().map(|one| {
+        json!({ "id": one.id, "minutes": exact_text(&one.minutes), "shows": one.shows, "needs": one.needs })
+    });
+    let [causes, access, checks] = [causes.collect::<Vec<_>>(), access.collect(), checks.collect()];
+    json!({ "causes": causes, "access": access, "checks": checks }).to_string()
+}
+
+/// The sum of the shares whose cause a check shows.
+fn counted(complaint: &Complaint) -> Exact {
+    complaint.causes.iter().filter(|one| !one.residual).map(|one| &one.share).sum()
+}
+
+/// Minutes to a tenth.
+fn tenths(minutes: &Exact) -> String {
+    exact_text(&round_to(minutes, &power_of_ten(-1), Rounding::HalfEven))
+}
+
+/// The checks in their order; a complaint whose order cannot be worked out has the file's.
+fn checks(model: &Model, build: &Build, complaint: &Complaint, order: Option<&Order>) -> Vec<CheckLine> {
+    let mut opened: BTreeMap<&str, usize> = BTreeMap::new();
+    let steps = order.map_or(&[][..], |order| &order.steps);
+    let of = |step: &Step| complaint.checks.iter().find(|check| check.id == step.check);
+    let ordered: Vec<(&Check, Option<&Step>)> = if steps.is_empty() {
+        complaint.checks.iter().map(|check| (check, None)).collect()
+    } else {
+        steps.iter().filter_map(|step| Some((of(step)?, Some(step)))).collect()
+    };
+    let total = counted(complaint);
+    let lines = ordered.into_iter().enumerate().map(|(at, (check, step))| {
+        let line = check_line(model, build, complaint, check, at + 1, &mut opened);
+        let Some(step) = step else { return line };
+        CheckLine {
+            by: tenths(&step.by),
+            finds: (!step.finds.is_zero()).then(|| tenths(&(&step.finds * &total))),
+            why: step.why.words(),
+            ..line
+        }
+    });
+    lines.collect()
 }
 
 fn check_line<'a>(
@@ -203,6 +267,7 @@ fn check_line<'a>(
     let followed = followed.filter(|one| model.fits_build(&one.fits, build));
     CheckLine {
         hazards: Panel::several(model, followed.into_iter().flat_map(|one| &one.hazards)),
+        id: check.id.clone(),
         anchor: format!("check-{}", check.id),
         title: bind(&check.title),
         minutes: exact_text(&check.minutes),
@@ -211,6 +276,9 @@ fn check_line<'a>(
         open,
         procedure,
         shows: shows.collect(),
+        by: String::new(),
+        finds: None,
+        why: "",
     }
 }
 

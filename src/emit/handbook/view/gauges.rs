@@ -57,3 +57,19 @@ fn gauge_view(model: &Model, gauge: &Gauge) -> GaugeView {
         hazards: panels.into_iter().map(|panel| (panel.signal, panel.hazard)).collect(),
     }
 }
+
+/// Every gauge for scripts, as `{id: {title, kind, span, resolution, error}}` with values as printed.
+pub fn gauge_data(model: &Model) -> serde_json::Value {
+    let text = |printed: &Printed| printed.value.text();
+    let data = |gauge: &Gauge| {
+        serde_json::json!({
+            "title": gauge.title,
+            "kind": gauge.kind.name(),
+            "span": text(&gauge.measures),
+            "resolution": gauge.resolution.as_ref().map(text),
+            "error": text(&gauge.error),
+        })
+    };
+    let all = model.gauges.iter().map(|(id, gauge)| (id.to_string(), data(gauge)));
+    serde_json::Value::Object(all.collect())
+}

@@ -6,8 +6,10 @@ use super::atlas::Atlas;
 use super::drawings;
 use super::form::{self, Brief, Line};
 use super::hazard::Panel;
+use super::judged::Judged;
 use super::links::Links;
 use super::scope;
+use super::shims::ShimsView;
 use super::standing::{self, Mark};
 use super::text::{bind, sentence};
 use super::title_block::TitleBlock;
@@ -32,8 +34,14 @@ pub struct ProcedureView {
     pub panels: Vec<Panel>,
     /// The rendered body.
     pub body: String,
+    /// Id of the procedure.
+    pub id: String,
+    /// What stands open between two steps: what, the step that opens it, the step that closes it.
+    pub left_open: Vec<(String, u32, u32)>,
     /// What shows that the work holds.
     pub proof: Option<String>,
+    /// True where a shim plan may follow.
+    pub shims: bool,
 }
 
 /// A value in a sentence: each statement that is meant, named where there are several.
@@ -90,6 +98,14 @@ pub struct ReadingLine {
     pub unit: Option<&'static str>,
     /// The limits drawn.
     pub drawing: Option<Drawing>,
+    /// Entry id.
+    pub of: String,
+    /// `data-where`.
+    pub place: String,
+    /// `data-when`.
+    pub when: String,
+    /// What a reading is judged by.
+    pub judged: Option<Judged>,
 }
 
 /// A turn in the engine's own direction.
@@ -131,7 +147,10 @@ impl ProcedureView {
             needs: procedure.needs.iter().map(need).collect(),
             panels: Panel::several(model, &procedure.hazards),
             body,
+            id: procedure.id.to_string(),
+            left_open: procedure.left_open.iter().map(|one| (bind(&one.what), one.from, one.until)).collect(),
             proof: procedure.proof.as_deref().map(sentence),
+            shims: ShimsView::follows(procedure) && ShimsView::of(model, build).is_some(),
         }
     }
 }
@@ -185,7 +204,8 @@ impl Readings {
     /// The readings a link asks for.
     pub fn of<'a>(atlas: &Atlas<'a>, build: &'a Build, of: &EntryId, narrow: &Words, label: &str) -> Self {
         let model = atlas.model;
-        let title = model.entries.get(of).map(|entry| entry.title.as_str()).unwrap_or_default();
+        let entry = model.entries.get(of);
+        let title = entry.map(|entry| entry.title.as_str()).unwrap_or_default();
         let line = |(one, anchor): (&Statement, String)| {
             let shown = !model.withholds(one);
             ReadingLine {
@@ -196,6 +216,10 @@ impl Readings {
                 brief: standing::brief(model, one),
                 mark: standing::mark(model, one),
                 href: format!("engine.html#{anchor}"),
+                of: of.to_string(),
+                place: scope::attribute(&one.identity.place),
+                when: scope::attribute(&one.identity.when),
+                judged: entry.and_then(|entry| Judged::of(model, entry, one)),
             }
         };
         let label = if label.is_empty() { title } else { label };
@@ -255,8 +279,8 @@ pub fn fitting<'a>(model: &'a Model, build: &Build) -> Vec<&'a Procedure> {
 }
 
 /// The link to a procedure of a build.
-pub fn link(build: &Build, procedure: &Procedure) -> super::row::ProcedureLink {
-    super::row::ProcedureLink {
+pub fn link(build: &Build, procedure: &Procedure) -> super::engine::ProcedureLink {
+    super::engine::ProcedureLink {
         title: procedure.title.clone(),
         href: Links::procedure(&build.id, &procedure.id),
         minutes: procedure.minutes,

@@ -32,6 +32,11 @@ impl Figure {
     }
 }
 
+/// The sign of a unit for a list to choose from, with its full name where the sign could be taken for another.
+pub fn sign(unit: Unit) -> String {
+    spoken(unit).map_or_else(|| unit.symbol().to_owned(), |spoken| format!("{} ({spoken})", unit.symbol()))
+}
+
 /// Pound-inches are a twelfth of the pound-feet they are taken for: the sign never stands alone.
 fn spoken(unit: Unit) -> Option<&'static str> {
     (unit.symbol() == POUND_INCH).then(|| unit.spoken())

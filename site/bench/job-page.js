@@ -1,0 +1,98 @@
+// @ts-check
+/* The page of jobs: which one, what the shop writes in, and both papers as they will be printed. */
+(() => {
+  "use strict";
+  const { make } = baybookDraw;
+  const box = document.getElementById("job-page");
+  const { base = "", root = "" } = document.body.dataset;
+  const store = baybookStorage.open(() => localStorage, base);
+  let shelf = store.load();
+  let shown = 0;
+
+  const jobs = () => [...(shelf.job ? [shelf.job] : []), ...shelf.closed];
+
+  /** @param {string} words @param {() => void} act */
+  function button(words, act) {
+    const made = make("button", { type: "button" }, words);
+    made.addEventListener("click", act);
+    return made;
+  }
+
+  /** @param {Job} job */
+  function title(job) {
+    return `${job.build.machine}, ${job.begun.slice(0, 10)} ${baybookWords.clock(job.begun)}${job.closed ? "" : " (open)"}`;
+  }
+
+  /** @param {string} said */
+  function paint(said = "") {
+    const all = jobs();
+    const job = all[shown] ?? null;
+    const choose = baybookJobFile.choose((read) => {
+      if (read.ok) {
+        shelf.closed.unshift({ ...read.job, closed: read.job.closed ?? new Date().toISOString() });
+        shown = shelf.job ? 1 : 0;
+        store.save(shelf, true);
+      }
+      paint(read.ok ? "Read." : `Not read: ${read.because}.`);
+    });
+    const doors = make("div", { class: "job-doors" }, ...(job ? [button("Print both papers", () => print()), button("Save as a file", () => baybookJobFile.save(job))] : []), make("label", { class: "import" }, "Read from a file", choose));
+    if (job && !job.closed) {
+      doors.append(make("a", { class: "paper", href: `${root}builds/${encodeURIComponent(job.build.id)}/engine.html` }, "Go on with this job"));
+    }
+    const kept = store.works() ? "" : "This browser refuses to store anything here: nothing is kept.";
+    box?.replaceChildren(
+      make("section", { class: "part no-paper", "aria-label": "Jobs" }, ...(all.length > 1 ? [which(all)] : []), doors, make("output", { class: "job-said" }, said || kept), ...(all.length === 0 ? [make("p", {}, "No job is kept on this device.")] : [])),
+      ...(job ? [writing(job), paper("Owner’s page", "owner-page", pairs(baybookReport.owner(job))), paper("Shop record", "shop-record", [...pairs(baybookReport.shop(job)), table(job)])] : []),
+    );
+  }
+
+  /** @param {Job[]} all */
+  function which(all) {
+    const select = make("select", {}, ...all.map((job, at) => make("option", { value: String(at) }, title(job))));
+    select.value = String(shown);
+    select.addEventListener("change", () => {
+      shown = Number(select.value);
+      paint();
+    });
+    return make("label", {}, "Job", select);
+  }
+
+  /** @param {Job} job */
+  function writing(job) {
+    const fields = baybookReport.WRITTEN.map(([name, words, rows]) => {
+      const field = make("textarea", { name, rows: String(rows), maxlength: "2000" });
+      field.value = job.written[name] ?? "";
+      field.addEventListener("change", () => {
+        job.written[name] = field.value.trim();
+        store.save(shelf, true);
+        paint();
+      });
+      return make("label", {}, words, field);
+    });
+    return make("section", { class: "part no-paper", "aria-labelledby": "written" }, make("h2", { id: "written" }, "Written in by the shop"), make("div", { class: "job-fields" }, ...fields));
+  }
+
+  /** @param {[string, string[]][]} all */
+  function pairs(all) {
+    return all.map(([head, lines]) => make("div", { class: "paper-part" }, make("h3", {}, head), ...lines.map((line) => make("p", {}, line))));
+  }
+
+  /** @param {string} words @param {string} id @param {HTMLElement[]} parts */
+  function paper(words, id, parts) {
+    return make("section", { class: "part paper-sheet", "aria-labelledby": id }, make("h2", { id }, words), ...parts);
+  }
+
+  /** @param {Job} job */
+  function table(job) {
+    const { HEADS, readings } = baybookReport;
+    const head = make("tr", {}, ...HEADS.map((one) => make("th", { scope: "col" }, one)));
+    const rows = readings(job).map((cells) => make("tr", {}, ...cells.map((cell) => make("td", {}, cell))));
+    return make("div", { class: "wide", tabindex: "0", role: "group", "aria-label": "Every reading" }, make("table", { class: "table" }, make("caption", {}, "Every reading, as it was taken"), make("thead", {}, head), make("tbody", {}, ...rows)));
+  }
+
+  paint();
+  addEventListener("storage", () => {
+    shelf = store.load();
+    paint();
+  });
+})();

@@ -1,0 +1,139 @@
+// @ts-check
+/*
+ * Turns what is typed into a reading with its verdict, by the arithmetic of the handbook. What the
+ * verdict stands on is kept with it: limits, state, gauge, release.
+ */
+(() => {
+  "use strict";
+
+  /** @param {string} because @returns {Verdict} */
+  function unjudged(because) {
+    return { verdict: "cannot judge", as_read: null, direction: null, by: null, against: null, left: null, settle: null, because };
+  }
+
+  /** What stands in the fields of a slot; null where there is no number yet. @param {Slot} slot */
+  function typed(slot) {
+    const texts = slot.fields.map((field) => field.value.trim());
+    if (!texts.some(baybookKeys.complete)) {
+      return null;
+    }
+    const [first = "", second = ""] = texts;
+    if (slot.fields.length === 1) {
+      return { value: first, unit: slot.unit };
+    }
+    return { unit: slot.unit, ...(first && { goes: first }), ...(second && { stops: second }) };
+  }
+
+  /**
+   * The answer about the state a limit asks for; null where it asks for none.
+   * @param {Job | null} job @param {string} when
+   * @returns {Reading["state"]}
+   */
+  function state(job, when) {
+    return when === "" ? null : job?.states[when]?.answer ?? "unanswered";
+  }
+
+  /**
+   * Each part of a reading with its unit, or why it is none.
+   * @param {Typed} typed
+   */
+  function parts(typed) {
+    /** @type {Record<string, string>} */
+    const texts = {};
+    for (const name of /** @type {const} */ (["value", "goes", "stops"])) {
+      const text = typed[name];
+      if (text !== undefined) {
+        const read = baybookCompute.reading(text, typed.unit);
+        if (!read.ok) {
+          return { texts: null, because: read.because };
+        }
+        texts[name] = read.text;
+      }
+    }
+    return { texts, because: "" };
+  }
+
+  /** @param {Typed} typed @param {Record<string, string> | null} texts */
+  function inFull(typed, texts) {
+    const pairs = /** @type {const} */ (["goes", "stops"]).filter((name) => typed[name] !== undefined);
+    const full = (/** @type {"value" | "goes" | "stops"} */ name) => texts?.[name] ?? `${typed[name]} ${typed.unit}`;
+    return pairs.length > 0 ? pairs.map((name) => `${name} ${full(name)}`).join(", ") : full("value");
+  }
+
+  /**
+   * @param {Pick<Reading, "typed" | "limits" | "when" | "state" | "fitting" | "gauge_facts">} reading
+   * @returns {{ text: string, judged: Verdict }}
+   */
+  function judge({ typed, limits, when, state, fitting, gauge_facts }) {
+    if (typeof baybookCompute === "undefined") {
+      return { text: inFull(typed, null), judged: unjudged("this copy of the handbook has no arithmetic") };
+    }
+    const { texts, because } = parts(typed);
+    if (texts === null) {
+      return { text: inFull(typed, null), judged: unjudged(because) };
+    }
+    const { below, above, window, new: fresh, wear_limit } = limits;
+    const asked = {
+      ...(window.length > 0 && { window }),
+      ...(fresh.length > 0 && { new: fresh }),
+      ...(wear_limit.length > 0 && { wear_limit }),
+      ...(below !== null && { below }),
+      ...(above !== null && { above }),
+      ...(fitting === "new" && { fitting }),
+      ...(state !== null && { state, needs_state: baybookWords.condition(when) }),
+      ...(gauge_facts !== null && { gauge: gauge_facts }),
+      reading: texts.value ?? { goes: texts.goes ?? null, stops: texts.stops ?? null },
+    };
+    const answer = baybookCompute.judge(asked);
+    return { text: inFull(typed, texts), judged: "error" in answer ? unjudged(answer.error.message) : answer };
+  }
+
+  /**
+   * @param {Bench} bench @param {Row} row @param {number} at @param {Typed} typed
+   * @returns {Omit<Reading, "no" | "open" | "withdrawn">}
+   */
+  function take(bench, row, at, typed) {
+    const { job } = bench.shelf;
+    const gauge = job?.gauges[row.kind] || null;
+    const gauge_facts = (gauge !== null && globalThis.baybookGauges?.[gauge]) || null;
+    const fitting = job?.fitting[row.key] ? /** @type {const} */ ("new") : null;
+    const asked = { typed, limits: row.limits, when: row.when, state: state(job, row.when), fitting, gauge_facts };
+    return {
+      of: row.of,
+      where: row.where,
+      at,
+      ...asked,
+      ...judge(asked),
+      gauge,
+      time: new Date().toISOString(),
+      initials: job?.written.initials || null,
+      title: row.title,
+      release: bench.base.release,
+      content: bench.base.content,
+    };
+  }
+
+  /**
+   * Judges every standing reading of a job again by the limits and answers that hold now.
+   * Gives how many verdicts changed of those that another release had judged.
+   * @param {Bench} bench @param {Job} job
+   */
+  function again(bench, job) {
+    let changed = 0;
+    for (const reading of baybookRecord.standing(job)) {
+      const row = bench.rows.find((one) => one.key === baybookRecord.key(reading));
+      if (!row) {
+        continue;
+      }
+      const before = reading.judged?.verdict;
+      const other = reading.content !== bench.base.content;
+      reading.limits = row.limits;
+      reading.state = state(job, row.when);
+      Object.assign(reading, judge(reading), { release: bench.base.release, content: bench.base.content });
+      changed += Number(other && before !== reading.judged?.verdict);
+    }
+    return changed;
+  }
+
+  globalThis.baybookJudging = { typed, take, again, state };
+})();

@@ -1,0 +1,124 @@
+// @ts-check
+/*
+ * What goes on paper from a job record: a page for the owner in plain words, and the shop's record with
+ * every reading as it was taken. No DOM here; what was not written in is said to be missing, never made up.
+ */
+(() => {
+  "use strict";
+
+  /** What the shop writes in, for which paper, and how many lines it wants. @type {[string, string, number][]} */
+  const WRITTEN = [
+    ["complaint", "The complaint, in the owner’s words", 2],
+    ["confirmed", "Confirmed, or not", 1],
+    ["found", "Found", 2],
+    ["meaning", "What it means", 2],
+    ["needs", "What it needs", 2],
+    ["not checked", "Not checked", 2],
+    ["do not ride", "Also seen: do not ride", 2],
+    ["soon", "Also seen: soon", 2],
+    ["watch", "Also seen: watch", 2],
+    ["next", "What may be noticed next", 2],
+    ["ask", "Who to ask", 1],
+    ["modified", "Modifications of the machine", 1],
+    ["codes", "Fault codes before and after", 2],
+    ["parts", "Parts, fasteners, locker, torque applied and wrench", 3],
+    ["second", "Second person for critical items", 1],
+    ["declined", "Work declined", 2],
+  ];
+
+  const PLAIN = { "in spec": "within the maker’s limits", "out of spec": "outside the maker’s limits", "too close to call": "too close to the limit to say", "cannot judge": "not judged" };
+
+  /** @param {Reading} reading */
+  const limits = ({ limits: { window, new: fresh, wear_limit } }) =>
+    [window[0] ?? "", fresh[0] ? `new ${fresh[0]}` : "", wear_limit[0] ? `wear limit ${wear_limit[0]}` : ""].filter(Boolean).join(", ");
+
+  /** @param {Reading} reading */
+  const name = ({ title, where, at }) => [title, ...baybookWords.condition(where), at > 1 ? `place ${at}` : ""].filter(Boolean).join(", ");
+
+  /** @param {Job} job @param {string} key */
+  const written = (job, key) => job.written[key] || "not written in";
+
+  /**
+   * The owner's page: pairs of heading and lines.
+   * @param {Job} job
+   * @returns {[string, string[]][]}
+   */
+  function owner(job) {
+    const standing = baybookRecord.standing(job);
+    const lines = standing.map((reading) => {
+      const first = baybookRecord.earlier(job, reading, reading.at).find((one) => one.withdrawn === null);
+      const change = first ? `before ${first.text}, now ${reading.text}` : reading.text;
+      return `${name(reading)}: ${change}, ${PLAIN[reading.judged?.verdict ?? "cannot judge"]} (${limits(reading)})`;
+    });
+    return [
+      ["Machine", [`${job.build.machine}, ${job.build.engine}`, `Serial number: ${written(job, "serial")}`, `Hours or distance: ${written(job, "hours")}`, `Date: ${job.begun.slice(0, 10)}`]],
+      ["You told us", [written(job, "complaint"), `Confirmed: ${written(job, "confirmed")}`]],
+      ["Found", [written(job, "found")]],
+      ["What it means", [written(job, "meaning")]],
+      ["What it needs", [written(job, "needs")]],
+      ["Measured", lines.length > 0 ? lines : ["nothing"]],
+      ["Not checked", [written(job, "not checked")]],
+      ["Do not ride", [job.written["do not ride"] || "nothing seen was written in"]],
+      ["Soon", [job.written.soon || "nothing seen was written in"]],
+      ["Watch", [job.written.watch || "nothing seen was written in"]],
+      ["What you may notice next", [written(job, "next")]],
+      ["Age of the data", [`Release ${job.base.release} of ${job.base.date}`]],
+      ["Who to ask", [written(job, "ask")]],
+    ];
+  }
+
+  /**
+   * One line of the shop's record for each reading, those taken back and repeated among them.
+   * @param {Job} job
+   * @returns {string[][]}
+   */
+  function readings(job) {
+    return job.readings.map((reading) => {
+      const judged = reading.judged ? baybookWords.say(reading.judged) : null;
+      const asRead = reading.judged?.as_read && reading.judged.as_read !== reading.judged.verdict ? `, as read ${reading.judged.as_read}` : "";
+      const standing = baybookRecord.current(job, reading, reading.at) === reading ? "" : reading.withdrawn ? " (taken back)" : " (repeated later)";
+      const state = reading.when === "" ? "any" : `${baybookWords.condition(reading.when).join(", ")}: ${reading.state}`;
+      const gauge = reading.gauge_facts ? `${reading.gauge_facts.title}, ± ${reading.gauge_facts.error}` : "not said";
+      return [
+        String(reading.no),
+        name(reading),
+        `${reading.text}${standing}`,
+        limits(reading),
+        judged ? `${judged.word}${asRead}. ${judged.detail}` : "not judged",
+        state,
+        reading.fitting === "new" ? `${gauge}; new part` : gauge,
+        `${reading.time.slice(0, 10)} ${baybookWords.clock(reading.time)}`,
+        reading.initials ?? "",
+        reading.release,
+      ];
+    });
+  }
+
+  const HEADS = ["No", "What", "Read", "Limits", "Verdict", "State", "Gauge", "Time", "By", "Release"];
+
+  /**
+   * The shop's record beside its readings.
+   * @param {Job} job
+   * @returns {[string, string[]][]}
+   */
+  function shop(job) {
+    const open = Object.entries(job.open).flatMap(([procedure, what]) => what.map((one) => `${procedure}: ${one}`));
+    const proofs = Object.entries(job.proofs).map(([procedure, time]) => `${procedure}: proof given ${time.slice(0, 10)} ${baybookWords.clock(time)}`);
+    const steps = Object.entries(job.steps).map(([procedure, ticked]) => `${procedure}: ${Object.keys(ticked).length} steps ticked`);
+    return [
+      ["Build", [`${job.build.id}, ${job.build.engine}, ${job.build.machine}`, `Serial number: ${written(job, "serial")}`, `Hours or distance: ${written(job, "hours")}`, `Modifications: ${written(job, "modified")}`]],
+      ["Data", [`${job.base.title}, release ${job.base.release} of ${job.base.date}, content ${job.base.content}, build ${job.build.hash}`, ...(job.written["judged again"] ? [job.written["judged again"]] : [])]],
+      ["Complaint", [written(job, "complaint")]],
+      ["Fault codes", [written(job, "codes")]],
+      ["Parts and torque", [written(job, "parts")]],
+      ["Procedures", steps.length > 0 ? steps : ["none begun"]],
+      ["Left open", open.length > 0 ? open.map((one) => `STILL OPEN: ${one}`) : ["nothing"]],
+      ["Proof", proofs.length > 0 ? proofs : ["none given"]],
+      ["Second person", [written(job, "second")]],
+      ["Work declined", [written(job, "declined")]],
+      ["Begun and closed", [`${job.begun}, ${job.closed ?? "not closed"}`]],
+    ];
+  }
+
+  globalThis.baybookReport = { WRITTEN, HEADS, owner, shop, readings };
+})();

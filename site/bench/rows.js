@@ -1,0 +1,59 @@
+// @ts-check
+/*
+ * Reads from the sheet what there is to judge: each row that gives limits, with its units, its usual
+ * gauge and the gauges that fit. The sheet is the only source; nothing is known here that it does not say.
+ */
+(() => {
+  "use strict";
+
+  /** @param {string | undefined} text */
+  const list = (text) => (text ?? "").split(" | ").filter((one) => one !== "");
+
+  /** @param {HTMLElement} element @returns {string} */
+  function titleOf(element) {
+    const title = element.querySelector("h3, .asked b");
+    return (title?.textContent ?? "").replace(/^(Measure|Read|Take|Check) (the )?/, "").replace(/^./, (letter) => letter.toUpperCase());
+  }
+
+  /** @param {HTMLElement} element @returns {Row} */
+  function row(element) {
+    const { spec = "", where = "", when = "", kind = "", units, window, new: fresh, wear, below, above, gauge } = element.dataset;
+    const limits = {
+      window: list(window),
+      new: list(fresh),
+      wear_limit: list(wear),
+      below: below ?? null,
+      above: above ?? null,
+    };
+    const identity = { of: spec, where, when };
+    return {
+      ...identity,
+      element,
+      key: baybookRecord.key(identity),
+      title: titleOf(element),
+      places: baybookWords.condition(where).join(" · "),
+      kind,
+      units: list(units),
+      limits,
+      usual: gauge ?? null,
+      several: element.dataset.several !== undefined,
+      // Leaves are tried in a gap, which the trade calls tight or loose.
+      pair: kind === "length" && below === "tight",
+      worn: limits.new.length > 0 && limits.wear_limit.length > 0,
+      slots: [],
+    };
+  }
+
+  /** @param {HTMLElement} sheet */
+  function read(sheet) {
+    return [...sheet.querySelectorAll("[data-kind]")].map((one) => row(/** @type {HTMLElement} */ (one)));
+  }
+
+  /** The gauges that measure this kind of quantity, the usual one first. @param {Row} row */
+  function gauges(row) {
+    const all = Object.entries(globalThis.baybookGauges ?? {}).filter(([, facts]) => facts.kind === row.kind);
+    return all.sort(([one], [other]) => Number(other === row.usual) - Number(one === row.usual));
+  }
+
+  globalThis.baybookRows = { read, gauges };
+})();

@@ -1,0 +1,18 @@
+// @ts-check
+/* On the home sheet: the unfinished job of this device, one tap away. */
+(() => {
+  "use strict";
+  const { make } = baybookDraw;
+  const { base = "", root = "" } = document.body.dataset;
+  const { job } = baybookStorage.open(() => localStorage, base).load();
+  if (!job) {
+    return;
+  }
+  const { readings, out, steps } = baybookRecord.summary(job);
+  const words = [`${readings} ${readings === 1 ? "reading" : "readings"}`, out > 0 ? `${out} out of spec` : "", steps > 0 ? `${steps} ${steps === 1 ? "step" : "steps"} done` : ""].filter(Boolean).join(", ");
+  const page = job.written["last sheet"] ?? "engine.html";
+  const sheet = /^[a-z0-9.-]+\.html$/.test(page) ? page : "engine.html";
+  const door = make("a", { class: "door", href: `${root}builds/${encodeURIComponent(job.build.id)}/${sheet}` }, make("b", {}, `Go on with ${job.build.machine}`), make("span", {}, `${words}, begun ${job.begun.slice(0, 10)} ${baybookWords.clock(job.begun)}`));
+  const part = make("section", { class: "part unfinished", "aria-labelledby": "unfinished" }, make("h2", { id: "unfinished" }, "Unfinished job"), make("ul", { class: "doors" }, make("li", {}, door)));
+  document.querySelector(".frame > .title-block")?.after(part);
+})();

@@ -1,0 +1,242 @@
+// @ts-check
+/*
+ * Units in the browser: the many ways a unit is written, led to one, and its exact size. The table
+ * itself is unit-table.js, written from the compiler's own.
+ *
+ * Invariant: a spelling means one unit, or it is listed as ambiguous; no unit of one kind ever
+ * converts into a unit of another.
+ */
+(() => {
+  "use strict";
+
+  const compute = globalThis.baybookCompute;
+  const { Rational, unitTable } = compute;
+
+  /** The longest text taken for a unit, in bytes. */
+  const LONGEST = 80;
+  /** The most characters of a text that a slip is looked for in. */
+  const LONGEST_GUESSED = 50;
+  const SPACE = "\\t-\\r \\u0085\\u00a0\\u1680\\u2000-\\u200a\\u2028\\u2029\\u202f\\u205f\\u3000";
+  const SEPARATOR = new RegExp(`[${SPACE}\\-.*·⋅•∙\\u2010\\u2011\\u2013]`, "u");
+  const EDGES = new RegExp(`^[${SPACE}]+|[${SPACE}]+$`, "gu");
+  /** @type {Record<string, string>} */
+  const LOOK_ALIKE = {
+    "\u03bc": "µ",
+    "\u2126": "Ω",
+    "º": "°",
+    "˚": "°",
+    "℃": "°C",
+    "℉": "°F",
+    "″": '"',
+    "”": '"',
+    "∆": "Δ",
+  };
+
+  class Unit {
+    /** @param {BaybookUnitRow} row */
+    constructor(row) {
+      const [symbol, spoken, kind, above, below, zeroAbove, zeroBelow, beside, spellings] = row;
+      /** How it is written, such as `lbf·ft`. */
+      this.symbol = symbol;
+      /** Its name in full, in the plural. */
+      this.spoken = spoken;
+      /** What it measures. */
+      this.kind = kind;
+      /** Its size in the SI unit of its kind, without any offset. */
+      this.factor = new Rational(BigInt(above), BigInt(below));
+      /** The zero of its scale in the SI unit. */
+      this.offset = new Rational(BigInt(zeroAbove), BigInt(zeroBelow));
+      /** Symbol of the unit a shop wants to see beside it. */
+      this.beside = beside;
+      this.names = [symbol, spoken, ...spellings];
+    }
+
+    /** What it measures, in running text. */
+    kindTitle() {
+      return unitTable.kinds[this.kind] ?? this.kind;
+    }
+
+    /**
+     * How many of `other` one of this unit is, as a difference.
+     * @param {Unit} other
+     */
+    ratioTo(other) {
+      return this.factor.over(other.factor);
+    }
+
+    /** @param {BaybookRational} value */
+    toSi(value) {
+      return value.times(this.factor).plus(this.offset);
+    }
+
+    /** @param {BaybookRational} value */
+    fromSi(value) {
+      return value.minus(this.offset).over(this.factor);
+    }
+
+    /**
+     * The same kind, and for counts the same things.
+     * @param {Unit} other
+     */
+    convertsTo(other) {
+      return this === other || (this.kind === other.kind && this.kind !== "count");
+    }
+
+    /** @returns {BaybookUnit | null} */
+    counterpart() {
+      return this.beside === null ? null : known(this.beside);
+    }
+
+    /**
+     * A number followed by this unit as we write it: `20 N·m`, `90°`, `9.5:1`.
+     * @param {string} number
+     */
+    after(number) {
+      const close = this.symbol === "°" || this.symbol === ":1";
+      return `${number}${close ? "" : " "}${this.symbol}`;
+    }
+  }
+
+  /** @param {string} text */
+  const trim = (text) => text.replace(EDGES, "");
+  /** @param {string} text */
+  const bytes = (text) => new TextEncoder().encode(text).length;
+
+  /**
+   * `ft.-lb`, `ft lb` and `ft-lb` are all `ft·lb`; a full stop at the end falls.
+   * @param {string} written
+   */
+  function normal(written) {
+    const trimmed = trim(written);
+    const stopped = trimmed.endsWith(".") && !SEPARATOR.test(trimmed.slice(-2, -1));
+    let out = "";
+    let pending = false;
+    for (const letter of stopped ? trimmed.slice(0, -1) : trimmed) {
+      if (SEPARATOR.test(letter)) {
+        pending = true;
+        continue;
+      }
+      if (pending && letter !== "/" && !out.endsWith("/")) {
+        out += "·";
+      }
+      pending = false;
+      out += LOOK_ALIKE[letter] ?? letter;
+    }
+    return raisedPower(pending ? `${out}·` : out);
+  }
+
+  /**
+   * `cm2` and `cm^2` as `cm²`, likewise the cube.
+   * @param {string} text
+   */
+  function raisedPower(text) {
+    const raised = { 2: "²", 3: "³" };
+    return text.replace(/([mn])\^?([23])$/, (_, letter, power) => letter + raised[/** @type {2 | 3} */ (+power)]);
+  }
+
+  const all = unitTable.units.map((row) => new Unit(row));
+  const spellings = all.flatMap((unit) => unit.names.map((name) => ({ name: normal(name), unit })));
+  const index = new Map(spellings.map(({ name, unit }) => [name, unit]));
+  const ambiguous = new Map(
+    unitTable.ambiguous.flatMap(([names, meanings]) => names.map((name) => [name, meanings])),
+  );
+
+  /**
+   * Optimal string alignment: insertions, deletions, changes and swaps of neighbours, each letter once.
+   * @param {string[]} from
+   * @param {string[]} to
+   */
+  function distance(from, to) {
+    /** @type {number[][]} */
+    const rows = [to.map((_, at) => at).concat(to.length)];
+    for (let i = 1; i <= from.length; i += 1) {
+      const row = [i];
+      for (let j = 1; j <= to.length; j += 1) {
+        const above = rows[i - 1] ?? [];
+        const changed = (above[j - 1] ?? 0) + (from[i - 1] === to[j - 1] ? 0 : 1);
+        let least = Math.min((above[j] ?? 0) + 1, (row[j - 1] ?? 0) + 1, changed);
+        if (i > 1 && j > 1 && from[i - 1] === to[j - 2] && from[i - 2] === to[j - 1] && from[i - 1] !== to[j - 1]) {
+          least = Math.min(least, (rows[i - 2]?.[j - 2] ?? 0) + 1);
+        }
+        row.push(least);
+      }
+      rows.push(row);
+    }
+    return rows[from.length]?.[to.length] ?? 0;
+  }
+
+  /**
+   * The closest known unit: one that differs in capitals alone, else one a slip or two away.
+   * @param {string} text
+   * @returns {Unit | null}
+   */
+  function nearest(text) {
+    const wanted = normal(text);
+    const alike = spellings.filter(({ name }) => name.toLowerCase() === wanted.toLowerCase());
+    if (alike.length > 0) {
+      const first = alike[0]?.unit ?? null;
+      return alike.every(({ unit }) => unit === first) ? first : null;
+    }
+    const letters = [...wanted];
+    const allowed = letters.length <= 2 || letters.length > LONGEST_GUESSED ? -1 : letters.length <= 6 ? 1 : 2;
+    let best = { apart: Infinity, unit: /** @type {Unit | null} */ (null) };
+    for (const { name, unit } of spellings) {
+      const other = [...name];
+      const steps = Math.abs(other.length - letters.length) > allowed ? Infinity : distance(other, letters);
+      const apart = 2 * steps + (other[0] === letters[0] ? 0 : 1);
+      if (steps <= allowed && apart < best.apart) {
+        best = { apart, unit };
+      }
+    }
+    return best.unit;
+  }
+
+  /**
+   * The unit of this name, with no word on what is none.
+   * @param {string} text
+   * @returns {Unit | null}
+   */
+  function known(text) {
+    return index.get(normal(text)) ?? null;
+  }
+
+  /**
+   * Reads a unit in any accepted spelling; throws a `Refusal`.
+   * @param {string} text
+   */
+  function parse(text) {
+    const found = bytes(text) > LONGEST ? null : known(text);
+    if (found !== null) {
+      return found;
+    }
+    const meanings = bytes(text) > LONGEST ? undefined : ambiguous.get(normal(text));
+    if (meanings !== undefined) {
+      const names = meanings.map(([, meaning]) => meaning);
+      const ways = meanings.map(([write, meaning]) => `\`${write}\` for ${meaning}`);
+      const refusal = new Refusal(`\`${text}\` could mean ${names.join(" or ")}`, `write ${ways.join(", or ")}`);
+      throw Object.assign(refusal, { sort: "ambiguous", found: text, meanings: meanings.map(([write]) => write) });
+    }
+    const near = bytes(text) > LONGEST ? null : nearest(text);
+    const help =
+      near === null
+        ? "write a unit of the table, such as mm, N·m, kPa or °C"
+        : `did you mean \`${near.symbol}\` (${near.spoken})?`;
+    throw new Refusal(`unknown unit \`${text}\``, help);
+  }
+
+  /** What was given is wrong: said in the user's own words, with how to mend it. */
+  class Refusal extends Error {
+    /**
+     * @param {string} message lower case, no full stop
+     * @param {string} help
+     */
+    constructor(message, help) {
+      super(message);
+      this.help = help;
+    }
+  }
+
+  compute.Refusal = Refusal;
+  compute.units = { all, parse, known };
+  compute.letters = { SPACE, trim, bytes };
+})();

@@ -1,0 +1,84 @@
+//! The order for people: each check with its minutes, what it finds, and why it stands where it stands.
+
+use num_traits::Zero as _;
+
+use super::source::Asked;
+use crate::compute::order::{Findings, Order, Outcome, Step, Why};
+use crate::quantity::{Exact, Rounding, exact_text, power_of_ten, round_to};
+
+/// The order, as a list.
+pub(super) fn told(asked: &Asked, order: &Order, findings: &Findings) -> String {
+    let mut lines = vec![asked.title.clone()];
+    lines.extend(so_far(asked, order, findings));
+    if order.steps.is_empty() {
+        lines.push("every check is done".to_owned());
+    } else if order.steps.iter().any(|step| !step.finds.is_zero()) {
+        lines.push(format!(
+            "{} min to the cause on average; {} min in the order as written",
+            rounded(&order.expected_minutes),
+            rounded(&order.as_written_minutes)
+        ));
+    }
+    let (useful, idle): (Vec<&Step>, Vec<&Step>) = order.steps.iter().partition(|step| !step.finds.is_zero());
+    for (at, step) in useful.iter().enumerate() {
+        lines.push(String::new());
+        lines.extend(entry(asked, at, step));
+    }
+    for (why, words) in [
+        (Why::TellsApart, "to tell the causes apart once a check has shown"),
+        (Why::NothingLeft, "nothing left to show"),
+    ] {
+        let checks: Vec<_> =
+            idle.iter().filter(|step| step.why == why).map(|step| step.check.as_str()).collect();
+        if !checks.is_empty() {
+            lines.extend([String::new(), format!("{words}: {}", checks.join(", "))]);
+        }
+    }
+    if !order.proved {
+        lines.push(String::new());
+        lines.push("too many checks hang together to prove that no other order is quicker".to_owned());
+    }
+    lines.join("\n") + "\n"
+}
+
+/// What the results so far leave.
+fn so_far(asked: &Asked, order: &Order, findings: &Findings) -> Option<String> {
+    if findings.is_empty() {
+        return None;
+    }
+    let title = |(cause, share): &(String, Exact)| format!("{} ({})", titled(asked, cause), jobs(share));
+    let left: Vec<_> = order.left.iter().map(title).collect();
+    let shown = findings.values().any(|outcome| *outcome == Outcome::Shown);
+    Some(match (left.as_slice(), shown) {
+        ([], _) => "left: none of the causes that a check shows".to_owned(),
+        ([_], true) => format!("found: {}", order.left.first().map_or("", |(cause, _)| titled(asked, cause))),
+        _ => format!("left: {}", left.join(", ")),
+    })
+}
+
+/// What a cause is called.
+fn titled<'a>(asked: &'a Asked, cause: &'a String) -> &'a str {
+    asked.causes.get(cause).unwrap_or(cause)
+}
+
+fn entry(asked: &Asked, at: usize, step: &Step) -> Vec<String> {
+    let title = asked.checks.iter().find(|(id, _)| *id == step.check).map_or("", |(_, title)| title);
+    let opens: Vec<_> =
+        step.opens.iter().map(|id| asked.access.get(id).unwrap_or(id).to_lowercase()).collect();
+    let with = if opens.is_empty() { String::new() } else { format!(" with {}", opens.join(", ")) };
+    let mut lines = vec![format!("{:>3}. {}: {title}", at + 1, step.check)];
+    lines.push(format!("     {} min{with}; {} min gone", rounded(&step.minutes), rounded(&step.by)));
+    lines.push(format!("     finds it in {}: {}", jobs(&step.finds), step.why.words()));
+    lines
+}
+
+/// A share of past jobs, `52 of 100 jobs`.
+fn jobs(share: &Exact) -> String {
+    let hundredths = round_to(&(share * power_of_ten(2)), &power_of_ten(0), Rounding::HalfEven);
+    format!("{} of 100 jobs", exact_text(&hundredths))
+}
+
+/// Minutes to a tenth.
+fn rounded(minutes: &Exact) -> String {
+    exact_text(&round_to(minutes, &power_of_ten(-1), Rounding::HalfEven))
+}

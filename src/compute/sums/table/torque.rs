@@ -1,0 +1,205 @@
+//! Torque, threads and screw adjusters.
+
+use crate::compute::sums::{Answer, BLANK, Group, Sum, answer, many, number, one};
+use crate::model::SignalWord::{Notice, Warning};
+
+/// What a wrench is good for, of its largest mark.
+const COVERS: Answer =
+    answer("share", "share of its scale", "100 * torque / one", "%", 3).each("wrenches").words(&[
+        ("torque > one", "does not reach it"),
+        ("torque < one * from / 100", "reaches it, but below its accurate span"),
+        ("1", "covers it in its accurate span"),
+    ]);
+
+pub(super) const SUMS: &[Sum] = &[
+    Sum {
+        id: "adapter",
+        group: Group::Torque,
+        title: "Torque with an adapter",
+        answers_what: "What to set a torque wrench to when an adapter stands between it and the bolt.",
+        inputs: &[
+            one("torque", "torque at the bolt", "N·m", "80 N·m"),
+            one("wrench", "wrench, square to the middle of the grip", "mm", "40 cm"),
+            one("adapter", "adapter, square to the bolt", "mm", "5 cm"),
+            one("angle", "angle of the adapter, 0° straight on", "°", "0°").or("0°"),
+        ],
+        steps: &[("lever", "wrench + adapter * cos(angle)")],
+        must: &[
+            ("torque > 0 and wrench > 0 and adapter >= 0", "torque and lengths are above zero"),
+            ("lever > 0", "the adapter folds back past the grip: no setting gives that torque"),
+        ],
+        answers: &[answer("set", "set the wrench to", "torque * wrench / lever", "N·m", 3).like("torque")],
+        notes: &[
+            (
+                "angle = 90 or angle = 270",
+                "Square to the wrench, the adapter changes nothing: set the full torque.",
+            ),
+            ("cos(angle) < 0", "The adapter folds back towards the grip: the setting is above the torque."),
+            (
+                "adapter > wrench",
+                "The adapter is longer than the wrench: a small slip of the hand is a large one at the bolt.",
+            ),
+        ],
+        formula: "S = T · L ÷ (L + E · cos θ)",
+        source: "US Navy, NAVEDTRA 14315 (the straight adapter: 100, 12, 6 gives 66.7); the cosine by statics",
+        cautions: &[
+            (
+                Warning,
+                "A wrong torque loosens a wheel or breaks a bolt. Pull at the middle of the grip, square to the wrench, and check the setting with a second person where the bolt is critical.",
+            ),
+            (Notice, "Some printed tables state the rule for 0° and 90° the wrong way round."),
+        ],
+        ..BLANK
+    },
+    Sum {
+        id: "wrench",
+        group: Group::Torque,
+        title: "Which wrench covers a torque",
+        answers_what: "Which of your wrenches reads a torque in the span where it is accurate.",
+        inputs: &[
+            one("torque", "torque", "N·m", "18 N·m"),
+            many("wrenches", "largest mark of each wrench", "N·m", "10 N·m, 50 N·m, 200 N·m"),
+            one("from", "accurate from, of the largest mark", "%", "20 %").or("20 %"),
+        ],
+        must: &[("torque > 0 and smallest(wrenches) > 0", "torque and marks are above zero")],
+        answers: &[COVERS],
+        formula: "share = 100 · T ÷ largest mark; accurate from 20 % to 100 %",
+        source: "ISO 6789 tests a setting tool at 20, 60 and 100 % of its largest value (value from memory); class A ±4 % above 10 N·m, ±6 % to 10 N·m",
+        cautions: &[(
+            Warning,
+            "Below its accurate span a click wrench may click late or never, and the bolt breaks or strips. Have wrenches calibrated by their maker's interval.",
+        )],
+        ..BLANK
+    },
+    Sum {
+        id: "advance",
+        group: Group::Torque,
+        title: "Turn of a torque angle",
+        answers_what: "How far a bolt or nut moves along its thread when it is turned by an angle.",
+        inputs: &[one("pitch", "pitch of the thread", "mm", "1.25 mm"), one("angle", "angle", "°", "90°")],
+        must: &[("pitch > 0 and angle >= 0", "pitch and angle are above zero")],
+        answers: &[
+            answer("advance", "moves by", "pitch * angle / 360", "mm", 4).like("pitch"),
+            answer("turns", "turns", "angle / 360", "turns", 3),
+        ],
+        notes: &[(
+            "pitch * angle / 360 > 1",
+            "More than 1 mm of stretch is beyond what practice knows: look at the angle again.",
+        )],
+        formula: "s = P · θ ÷ 360",
+        source: "geometry of a screw (M10×1.25 by 90° gives 0.3125 mm)",
+        cautions: &[(
+            Warning,
+            "Bolts tightened by angle are often for one use only: look in the maker's current manual.",
+        )],
+        ..BLANK
+    },
+    Sum {
+        id: "proof",
+        group: Group::Torque,
+        title: "Torque a steel thread can take",
+        answers_what: "About which torque a steel bolt in steel stands, where the manual gives none: a check, not a setting.",
+        inputs: &[
+            one("diameter", "thread diameter", "mm", "8 mm"),
+            one("pitch", "pitch", "mm", "1.25 mm"),
+            one("strength", "proof strength of its class", "MPa", "580 MPa"),
+            number("friction", "friction factor K", "0.20").or("0.20"),
+            one("share", "share of the proof load", "%", "75 %").or("75 %"),
+        ],
+        steps: &[
+            ("area", "pi / 4 * (diameter - 13 * sqrt(3) / 24 * pitch) ^ 2"),
+            ("load", "area * strength * share / 100"),
+        ],
+        must: &[
+            (
+                "diameter > 0 and pitch > 0 and pitch < diameter",
+                "the pitch is above zero and below the diameter",
+            ),
+            ("strength > 0 and friction > 0 and share > 0", "strength, friction and share are above zero"),
+        ],
+        answers: &[
+            answer("torque", "about", "friction * diameter * load / 1000", "N·m", 3),
+            answer("low", "at K 0.15", "0.15 * diameter * load / 1000", "N·m", 3),
+            answer("high", "at K 0.30", "0.30 * diameter * load / 1000", "N·m", 3),
+            answer("area", "stress area", "area", "mm²", 4),
+        ],
+        notes: &[(
+            "1",
+            "K: black 0.30, zinc 0.20, lubricated 0.18, anti-seize 0.12 (Shigley). Proof strength: 8.8 580 MPa, 9.8 650, 10.9 830, 12.9 970 (ISO 898-1).",
+        )],
+        formula: "A = π/4 · (d − 13√3/24 · P)²; T = K · d · share · proof strength · A",
+        source: "ISO 724 and ISO 898-1 for area and strength; T = K·d·F, Shigley, Mechanical Engineering Design",
+        cautions: &[(
+            Warning,
+            "For steel in steel only. Threads in light alloy, plugs, jets and hollow bolts take far less. The maker's torque comes first.",
+        )],
+        ..BLANK
+    },
+    Sum {
+        id: "turn",
+        group: Group::Screw,
+        title: "Turn of a screw adjuster",
+        answers_what: "How far to turn the adjusting screw of a rocker to bring the lash to where it should be.",
+        inputs: &[
+            one("measured", "lash as measured", "mm", "0.15 mm"),
+            one("target", "lash wanted", "mm", "0.10 mm"),
+            one("pitch", "pitch of the screw", "mm", "0.75 mm"),
+            number(
+                "ratio",
+                "rocker ratio, valve side to screw side; 1 where the lash is measured at the screw",
+                "1",
+            )
+            .or("1"),
+        ],
+        steps: &[("turn", "360 * (measured - target) / (pitch * ratio)")],
+        must: &[(
+            "measured >= 0 and target > 0 and pitch > 0 and ratio > 0",
+            "target, pitch and ratio are above zero",
+        )],
+        answers: &[
+            answer("angle", "turn the screw by", "abs(turn)", "°", 3).words(&[
+                ("turn > 0", "in: the lash is loose"),
+                ("turn < 0", "out: the lash is tight"),
+                ("1", "leave it"),
+            ]),
+            answer("turns", "in turns", "abs(turn) / 360", "turns", 3),
+        ],
+        notes: &[
+            ("measured = 0", "At 0 nobody knows how tight it is: back the screw out first, then measure."),
+            ("abs(turn) > 360", "More than a full turn: measure again before turning."),
+        ],
+        formula: "θ = 360 · (lash − target) ÷ (P · ratio)",
+        source: "geometry of a screw (pitch 0.5 mm: 36° for 0.05 mm; 0.75: 24°; 1.0: 18°)",
+        cautions: &[(
+            Notice,
+            "Hold the screw while the lock nut is tightened, turn the crank two full turns in its own direction, and measure again: the nut moves the screw.",
+        )],
+        ..BLANK
+    },
+    Sum {
+        id: "size",
+        group: Group::Screw,
+        title: "One shim",
+        answers_what: "Which shim brings one valve to its target.",
+        inputs: &[
+            one("measured", "lash as measured", "mm", "0.09 mm"),
+            one("fitted", "shim that is in it", "mm", "2.60 mm"),
+            one("target", "lash wanted", "mm", "0.15 mm"),
+            one("step", "step of the sizes", "mm", "0.05 mm").or("0.05 mm"),
+        ],
+        steps: &[("wanted", "fitted + measured - target")],
+        must: &[
+            ("measured > 0", "at 0 nobody knows how tight it is: fit a thinner shim and measure again"),
+            ("fitted > 0 and target > 0 and step > 0 and wanted > 0", "the sizes are above zero"),
+        ],
+        answers: &[answer("wanted", "shim wanted", "wanted", "mm", 4).like("fitted")],
+        notes: &[],
+        formula: "new = fitted + measured − target",
+        source: "the shim takes up what the gap loses: geometry (2.60 + 0.09 − 0.15 gives 2.54)",
+        cautions: &[(
+            Notice,
+            "Measure each shim with a micrometer, whatever is marked on it, and measure the lash again after two full turns of the crank in its own direction.",
+        )],
+        ..BLANK
+    },
+];

@@ -1,0 +1,90 @@
+//! What a reading is judged by, as attributes of its row: the limits as printed, the trade's words,
+//! the units it may be typed in, the usual gauge.
+//!
+//! Invariant: a value that is withheld gives nothing to judge by, so no field is offered for it.
+
+use std::collections::BTreeMap;
+
+use serde::Serialize;
+
+use crate::model::{Entry, Form, Misprint, Model, Printed, Statement};
+use crate::quantity::{Kind, Unit};
+
+/// What stands between two printed forms in an attribute; no value holds it.
+const BETWEEN: &str = " | ";
+
+/// The limits of one statement. Empty texts are left out by the template.
+#[derive(Clone, Debug, Serialize)]
+pub struct Judged {
+    /// Every printed form of the window.
+    pub window: String,
+    /// Every printed form of the fit of new parts.
+    pub new: String,
+    /// Every printed form of the end of use.
+    pub wear_limit: String,
+    /// The trade's word for a reading below, if it has one of its own.
+    pub below: String,
+    /// The trade's word for a reading above.
+    pub above: String,
+    /// Kind of quantity, which says what gauges fit.
+    pub kind: &'static str,
+    /// Units a reading may be typed in: those printed, then the one that a shop wants beside them.
+    pub units: String,
+    /// The usual gauge.
+    pub gauge: String,
+    /// True where the statement holds for several places, each with a reading of its own.
+    pub several: bool,
+}
+
+impl Judged {
+    /// What a reading of this statement is judged by; none if it has no limits, or they are withheld.
+    pub fn of(model: &Model, entry: &Entry, statement: &Statement) -> Option<Self> {
+        let (window, new, wear_limit): (&[Printed], &[Printed], &[Printed]) = match &statement.form {
+            _ if model.withholds(statement) => return None,
+            Form::Window { printed, .. } => (printed, &[], &[]),
+            Form::Fit { new, wear_limit } => (&[], new, wear_limit),
+            _ => return None,
+        };
+        let printed = || window.iter().chain(new).chain(wear_limit);
+        let kind = printed().next()?.value.unit().kind();
+        let place = &statement.identity.place;
+        let misprint = statement.misprint.as_ref();
+        Some(Self {
+            window: list(window, misprint),
+            new: list(new, misprint),
+            wear_limit: list(wear_limit, misprint),
+            below: entry.below.clone(),
+            above: entry.above.clone(),
+            kind: kind.name(),
+            units: units(printed(), &model.base.units),
+            gauge: entry.gauge.as_ref().map(ToString::to_string).unwrap_or_default(),
+            several: entry.axes.keys().any(|axis| !place.contains_key(axis)),
+        })
+    }
+}
+
+/// The printed forms; what the manual is known to misprint is put right, for nothing is judged by it.
+fn list(printed: &[Printed], misprint: Option<&Misprint>) -> String {
+    let text = |one: &Printed| match misprint.filter(|wrong| wrong.printed == one.typed) {
+        Some(wrong) => wrong.meant.clone(),
+        None => one.value.text(),
+    };
+    let texts: Vec<String> = printed.iter().map(text).collect();
+    texts.join(BETWEEN)
+}
+
+fn units<'a>(printed: impl Iterator<Item = &'a Printed>, asked: &BTreeMap<Kind, Unit>) -> String {
+    let mut symbols: Vec<&'static str> = Vec::new();
+    let mut first = None;
+    for unit in printed.map(|one| one.value.unit()) {
+        first.get_or_insert(unit);
+        if !symbols.contains(&unit.symbol()) {
+            symbols.push(unit.symbol());
+        }
+    }
+    let beside = first.and_then(|unit| asked.get(&unit.kind()).copied().or_else(|| unit.counterpart()));
+    if let Some(symbol) = beside.map(Unit::symbol).filter(|symbol| !symbols.contains(symbol)) {
+        symbols.push(symbol);
+    }
+    symbols.join(BETWEEN)
+}

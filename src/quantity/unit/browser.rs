@@ -1,0 +1,87 @@
+//! The table of units as the handbook's script has it: a committed file that must equal this one.
+//!
+//! After a wanted change write it anew with `BLESS=1 cargo test --lib unit::browser`.
+
+use std::fmt::Write as _;
+
+use serde_json::{Value, json};
+
+use super::super::Kind;
+use super::row::Row;
+use super::{spelling, table};
+
+const FILE: &str = "site/compute/unit-table.js";
+
+const HEAD: &str = r#"// @ts-check
+/*
+ * The table of units, written from the compiler's own in src/quantity/unit by a test: change it there.
+ *
+ * A unit: symbol, name in full, kind, size in the SI unit of its kind as numerator and denominator, zero
+ * of its scale likewise, symbol of the unit wanted beside it, other spellings in the normal form. An
+ * ambiguous spelling: how to write each thing that could be meant, and what that is.
+ */
+(() => {
+  "use strict";
+
+  /** @type {BaybookCompute} */
+  const compute = (globalThis.baybookCompute ??= /** @type {any} */ ({}));
+"#;
+
+fn unit(row: &Row) -> Value {
+    let text = |number: &dyn ToString| number.to_string();
+    json!([
+        row.symbol,
+        row.spoken,
+        row.kind.name(),
+        text(&row.factor.0),
+        text(&row.factor.1),
+        text(&row.offset.0),
+        text(&row.offset.1),
+        row.beside,
+        row.spellings,
+    ])
+}
+
+/// Spellings of one set of meanings together.
+fn ambiguous() -> Vec<Value> {
+    let mut groups: Vec<(Vec<&str>, spelling::Meanings)> = Vec::new();
+    for &(text, meanings) in spelling::AMBIGUOUS {
+        match groups.last_mut() {
+            Some((texts, same)) if *same == meanings => texts.push(text),
+            _ => groups.push((vec![text], meanings)),
+        }
+    }
+    groups.into_iter().map(|group| json!(group)).collect()
+}
+
+fn file_text() -> String {
+    let kinds: Vec<_> =
+        Kind::all().iter().map(|kind| format!("{}: {}", json!(kind.name()), json!(kind.title()))).collect();
+    let units: Vec<_> = table::rows().map(|row| unit(row).to_string()).collect();
+    let ambiguous: Vec<_> = ambiguous().iter().map(Value::to_string).collect();
+    let mut out = String::from(HEAD);
+    let _ = writeln!(out, "  compute.unitTable = {{");
+    for (name, open, rows, close) in
+        [("kinds", '{', kinds, '}'), ("units", '[', units, ']'), ("ambiguous", '[', ambiguous, ']')]
+    {
+        let _ = writeln!(out, "    {name}: {open}");
+        for row in rows {
+            let _ = writeln!(out, "      {row},");
+        }
+        let _ = writeln!(out, "    {close},");
+    }
+    out + "  };\n})();\n"
+}
+
+#[test]
+fn the_script_s_table_is_the_compiler_s() {
+    let path = std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join(FILE);
+    let text = file_text();
+    if std::env::var_os("BLESS").is_some() {
+        std::fs::write(&path, &text).expect("writable");
+    }
+    let committed = std::fs::read_to_string(&path).expect("the committed table");
+    let differing = committed.lines().zip(text.lines()).find(|(old, new)| old != new);
+    assert_eq!(differing, None, "the first line that differs");
+    assert_eq!(committed.len(), text.len());
+}

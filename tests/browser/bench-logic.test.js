@@ -1,0 +1,184 @@
+// @ts-check
+/* What the bench does without a page: the record, its words, the keys, the scale, what is stored. */
+"use strict";
+
+const assert = require("node:assert/strict");
+const { describe, test } = require("node:test");
+const { job, reading, verdict } = require("./bench.js");
+
+const PLACE = { of: "lash.exhaust", where: "cylinder=front", when: "engine=cold" };
+
+describe("the record", () => {
+  test("typing goes on in one reading, a repeat is another, and the first stays", () => {
+    const one = job();
+    baybookRecord.write(one, reading({ text: "0.2 mm" }));
+    baybookRecord.write(one, reading({ text: "0.27 mm" }));
+    assert.equal(one.readings.length, 1);
+    baybookRecord.settle(one);
+    baybookRecord.write(one, reading({ text: "0.26 mm" }));
+    assert.deepEqual(one.readings.map((read) => [read.no, read.text]), [[1, "0.27 mm"], [2, "0.26 mm"]]);
+    assert.equal(baybookRecord.current(one, PLACE, 1)?.text, "0.26 mm");
+    assert.deepEqual(baybookRecord.earlier(one, PLACE, 1).map((read) => read.text), ["0.27 mm"]);
+  });
+
+  test("a reading that was taken back is kept and marked; one never taken goes", () => {
+    const one = job();
+    baybookRecord.write(one, reading());
+    baybookRecord.withdraw(one, PLACE, 1, "later");
+    assert.equal(one.readings.length, 0);
+    baybookRecord.write(one, reading());
+    baybookRecord.settle(one);
+    baybookRecord.withdraw(one, PLACE, 1, "later");
+    assert.equal(one.readings.at(0)?.withdrawn, "later");
+    assert.equal(baybookRecord.current(one, PLACE, 1), null);
+    assert.deepEqual(baybookRecord.standing(one), []);
+  });
+
+  test("places of one row do not mix", () => {
+    const one = job();
+    baybookRecord.write(one, reading({ at: 1 }));
+    baybookRecord.settle(one);
+    baybookRecord.write(one, reading({ at: 2, judged: verdict({}) }));
+    assert.deepEqual(baybookRecord.summary(one), { readings: 2, out: 1, undecided: 0, steps: 0 });
+  });
+
+  test("what was exported is read back as it was", () => {
+    const one = job();
+    baybookRecord.write(one, reading());
+    baybookRecord.settle(one);
+    one.states["engine=cold"] = { answer: "met", time: "now" };
+    one.steps["valve-lash"] = { 3: "now" };
+    const read = baybookRecord.parse(JSON.stringify(one));
+    assert.deepEqual(read, { ok: true, job: one });
+  });
+
+  test("a damaged record is refused, whatever part of it is damaged", () => {
+    const one = job();
+    baybookRecord.write(one, reading({ gauge_facts: { title: "Feeler", kind: "length", span: "0.02..1 mm", resolution: null, error: "0.004 mm" } }));
+    const whole = JSON.stringify(one);
+    /** @type {string[]} */
+    const accepted = [];
+    const damage = [7, "x".repeat(5000), null, [], {}, true];
+    /** @param {any} node @param {(string | number)[]} way */
+    const walk = (node, way) => {
+      for (const key of Object.keys(node)) {
+        for (const wrong of damage) {
+          const copy = JSON.parse(whole);
+          const parent = way.reduce((inner, step) => inner[step], copy);
+          if (typeof wrong === typeof parent[key] && wrong !== null && Array.isArray(wrong) === Array.isArray(parent[key]) && typeof wrong !== "string") {
+            continue;
+          }
+          parent[key] = wrong;
+          const read = baybookRecord.parse(JSON.stringify(copy));
+          // Nothing may be there, and be nothing; else a value of another shape is refused.
+          if (read.ok && wrong !== null && !(key === "open" && way.length > 0)) {
+            accepted.push([...way, key, JSON.stringify(wrong).slice(0, 9)].join("."));
+          }
+        }
+        if (typeof node[key] === "object" && node[key] !== null) {
+          walk(node[key], [...way, key]);
+        }
+      }
+    };
+    walk(one, []);
+    assert.deepEqual(accepted, []);
+    for (const text of ["", "null", "[]", "3", '{"format":"other"}', "{", '"baybook job record 1"']) {
+      assert.equal(baybookRecord.parse(text).ok, false, text);
+    }
+  });
+});
+
+describe("the words of a verdict", () => {
+  test("each has its own sign, word and side", () => {
+    const say = (/** @type {Partial<Verdict>} */ parts) => baybookWords.say(verdict(parts));
+    assert.deepEqual(say({}), { mark: "in", side: "in", word: "In spec", detail: "Judged by the window" });
+    assert.deepEqual(say({ verdict: "out of spec", direction: "tight", by: { min: "0.03", max: "0.05", unit: "mm" } }), {
+      mark: "out",
+      side: "below",
+      word: "Out of spec",
+      detail: "Tight by 0.03 to 0.05 mm · judged by the window",
+    });
+    assert.equal(say({ verdict: "out of spec", direction: "loose", by: { min: "0.1", max: null, unit: "mm" } }).detail, "Loose by at least 0.1 mm · judged by the window");
+    assert.equal(say({ against: "wear_limit", left: { min: "0.02", max: "0.02", unit: "mm" } }).detail, "0.02 mm left to the wear limit");
+    assert.deepEqual(say({ verdict: "too close to call", as_read: "in spec", direction: "high", settle: "a finer gauge" }), {
+      mark: "close",
+      side: "above",
+      word: "Too close to call",
+      detail: "As read in spec · a finer gauge",
+    });
+    assert.deepEqual(say({ verdict: "cannot judge", because: "nobody said" }), { mark: "none", side: "none", word: "Cannot judge", detail: "Nobody said" });
+  });
+
+  test("a number without an end is cut, and says so", () => {
+    assert.equal(baybookWords.number("0.06"), "0.06");
+    assert.equal(baybookWords.number("127/5000"), "about 0.0254");
+    assert.equal(baybookWords.number("1/3"), "about 0.333");
+  });
+
+  test("a condition reads as people say it", () => {
+    assert.deepEqual(baybookWords.condition("air=under 30 °C;engine=cold"), ["air under 30 °C", "engine cold"]);
+    assert.deepEqual(baybookWords.condition(""), []);
+  });
+});
+
+describe("the keys", () => {
+  test("digits, one point, and back, at the cursor and over what is marked", () => {
+    const press = baybookKeys.press;
+    assert.deepEqual(press("", 0, 0, "."), { text: ".", at: 1 });
+    assert.deepEqual(press("0.2", 3, 3, "7"), { text: "0.27", at: 4 });
+    assert.deepEqual(press("0.2", 3, 3, "."), { text: "0.2", at: 3 });
+    assert.deepEqual(press("0,2", 3, 3, "."), { text: "0,2", at: 3 });
+    assert.deepEqual(press("0.27", 0, 4, "3"), { text: "3", at: 1 });
+    assert.deepEqual(press("0.27", 1, 1, "back"), { text: ".27", at: 0 });
+    assert.deepEqual(press("", 0, 0, "back"), { text: "", at: 0 });
+    assert.deepEqual(press("0.27", 9, -3, "x"), { text: "0.27", at: 4 });
+  });
+
+  test("only a digit is something to judge", () => {
+    assert.deepEqual(["", ".", "-", " ", "0", ".3"].map(baybookKeys.complete), [false, false, false, false, true, true]);
+  });
+});
+
+describe("the scale of a drawing", () => {
+  test("a reading stands where the drawing has it", () => {
+    const middle = baybookScale.place("0.095 0.305", 0.2, 0.2);
+    assert.deepEqual([Math.round(middle?.from ?? 0), middle?.off], [180, null]);
+    assert.deepEqual(baybookScale.place("0 1", 2, 2), { from: 356, to: 356, off: "above" });
+    assert.equal(baybookScale.place("0 1", -2, -1)?.off, "below");
+    assert.deepEqual([baybookScale.place("", 1, 1), baybookScale.place(null, 1, 1), baybookScale.place("1 1", 1, 1)], [null, null, null]);
+  });
+
+  test("exact numbers become places", () => {
+    assert.deepEqual(["0.25", "1/4", "-2", "x", null, "1/0"].map((one) => baybookScale.value(one)), [0.25, 0.25, -2, null, null, null]);
+  });
+});
+
+describe("what is stored", () => {
+  /** @param {Map<string, string>} kept @returns {any} */
+  const storage = (kept) => ({ getItem: (/** @type {string} */ key) => kept.get(key) ?? null, setItem: (/** @type {string} */ key, /** @type {string} */ value) => kept.set(key, value) });
+
+  test("a job comes back, and another handbook does not see it", () => {
+    const kept = new Map();
+    const one = job();
+    baybookRecord.write(one, reading());
+    baybookStorage.open(() => storage(kept), "A").save({ job: one, closed: [job()], undo: { words: "did", job: null } }, true);
+    const read = baybookStorage.open(() => storage(kept), "A").load();
+    assert.equal(read.job?.readings[0]?.text, "0.27 mm");
+    assert.deepEqual([read.closed.length, read.undo], [1, { words: "did", job: null }]);
+    assert.deepEqual(baybookStorage.open(() => storage(kept), "B").load(), { job: null, closed: [], undo: null });
+  });
+
+  test("what is damaged is as nothing, and a refusal is said", () => {
+    for (const text of ["", "{", "null", '{"job":{"format":"x"}}', '{"job":7,"closed":3,"undo":4}']) {
+      const kept = new Map([["baybook.job.A", text], ["baybook.closed.A", text], ["baybook.bench.A", text]]);
+      const store = baybookStorage.open(() => storage(kept), "A");
+      assert.deepEqual(store.load(), { job: null, closed: [], undo: null });
+      assert.deepEqual(store.settings(), { hand: "right", keypad: null, form: "printed" });
+    }
+    const denied = baybookStorage.open(() => {
+      throw new Error("denied");
+    }, "A");
+    denied.save({ job: null, closed: [], undo: null });
+    assert.equal(denied.works(), false);
+  });
+});

@@ -1,0 +1,292 @@
+/** The shapes that the scripts of the bench share. Nothing here is code. */
+
+/** What makes a statement the one it is, as on its row. */
+interface Identity {
+  of: string;
+  where: string;
+  when: string;
+}
+
+/** Limits as printed, and the trade's words for a reading beyond them. */
+interface Limits {
+  window: string[];
+  new: string[];
+  wear_limit: string[];
+  below: string | null;
+  above: string | null;
+}
+
+interface GaugeFacts {
+  title: string;
+  kind: string;
+  span: string;
+  resolution: string | null;
+  error: string;
+}
+
+type Reach = BaybookDistance;
+type VerdictWord = BaybookVerdict["verdict"];
+type Verdict = Omit<BaybookVerdict, "as_read" | "against"> & { as_read: string | null; against: string | null };
+
+type Answer = "met" | "unmet";
+
+/** A reading as typed. A pair of leaves has `goes`, `stops`, or both; a single value has `value`. */
+interface Typed {
+  value?: string;
+  goes?: string;
+  stops?: string;
+  unit: string;
+}
+
+interface Reading extends Identity {
+  /** Running number in its job, from 1. */
+  no: number;
+  /** Which of the places that the statement holds for, from 1. */
+  at: number;
+  typed: Typed;
+  /** The same in full: `0.35 mm`, or `goes 0.10 mm, stops 0.15 mm`. */
+  text: string;
+  gauge: string | null;
+  gauge_facts: GaugeFacts | null;
+  fitting: "new" | null;
+  state: Answer | "unanswered" | null;
+  time: string;
+  initials: string | null;
+  /** Still being typed. */
+  open: boolean;
+  /** When it was taken back; it is kept all the same. */
+  withdrawn: string | null;
+  title: string;
+  limits: Limits;
+  judged: Verdict | null;
+  /** The release and content the verdict stands on. */
+  release: string;
+  content: string;
+}
+
+interface BaseFacts {
+  title: string;
+  release: string;
+  date: string;
+  content: string;
+}
+
+interface BuildFacts {
+  id: string;
+  hash: string;
+  engine: string;
+  machine: string;
+}
+
+interface Job {
+  format: "baybook job record 1";
+  id: string;
+  base: BaseFacts;
+  build: BuildFacts;
+  begun: string;
+  closed: string | null;
+  /** What the shop writes in: initials, serial, hours, complaint, and the lines of the owner's page. */
+  written: Record<string, string>;
+  /** The last answer about each condition, by `when`. */
+  states: Record<string, { answer: Answer; time: string }>;
+  readings: Reading[];
+  /** The gauge in use, by kind of quantity; an empty text is none. */
+  gauges: Record<string, string>;
+  /** How many places a row has fields for, where it is more than one. */
+  places: Record<string, number>;
+  /** Rows that take a pair of leaves. */
+  pairs: Record<string, boolean>;
+  /** Rows whose part is being fitted new. */
+  fitting: Record<string, boolean>;
+  /** Ticked steps of each procedure: step and time. */
+  steps: Record<string, Record<string, string>>;
+  /** What each procedure left open and has closed again. */
+  open: Record<string, string[]>;
+  /** When the proof of a procedure was given. */
+  proofs: Record<string, string>;
+}
+
+interface Settings {
+  hand: "right" | "left";
+  keypad: boolean | null;
+  form: "printed" | "other";
+}
+
+interface Undo {
+  words: string;
+  job: Job | null;
+}
+
+interface Shelf {
+  job: Job | null;
+  /** Jobs that were closed, newest first. */
+  closed: Job[];
+  undo: Undo | null;
+}
+
+/** How a verdict is said. */
+interface Said {
+  mark: "in" | "out" | "close" | "none";
+  /** Where the reading falls: before, in or beyond the limits. */
+  side: "below" | "in" | "above" | "none";
+  word: string;
+  detail: string;
+}
+
+/** A statement on the sheet that a reading can be judged by. */
+interface Row extends Identity {
+  element: HTMLElement;
+  key: string;
+  title: string;
+  places: string;
+  kind: string;
+  units: string[];
+  limits: Limits;
+  usual: string | null;
+  several: boolean;
+  pair: boolean;
+  worn: boolean;
+  slots: Slot[];
+}
+
+/** One entry field with its verdict. */
+interface Slot {
+  row: Row;
+  at: number;
+  element: HTMLElement;
+  fields: HTMLInputElement[];
+  unit: string;
+  verdict: HTMLOutputElement;
+}
+
+declare var baybookGauges: Record<string, GaugeFacts>;
+
+declare var baybookRecord: {
+  key(identity: Identity): string;
+  create(base: BaseFacts, build: BuildFacts, time: string): Job;
+  current(job: Job | null, identity: Identity, at: number): Reading | null;
+  earlier(job: Job | null, identity: Identity, at: number): Reading[];
+  standing(job: Job): Reading[];
+  write(job: Job, reading: Omit<Reading, "no" | "open" | "withdrawn">): Reading;
+  settle(job: Job): void;
+  withdraw(job: Job, identity: Identity, at: number, time: string): void;
+  summary(job: Job): { readings: number; out: number; undecided: number; steps: number };
+  parse(text: string): { ok: true; job: Job } | { ok: false; because: string };
+};
+
+declare var baybookWords: {
+  say(verdict: Verdict): Said;
+  number(exact: string): string;
+  reach(reach: Reach): string;
+  clock(time: string): string;
+  condition(when: string): string[];
+};
+
+declare var baybookKeys: {
+  press(text: string, start: number, end: number, key: string): { text: string; at: number };
+  complete(text: string): boolean;
+};
+
+declare var baybookScale: {
+  place(axis: string | null | undefined, low: number, high: number): { from: number; to: number; off: "below" | "above" | null } | null;
+  value(exact: string | null): number | null;
+};
+
+declare var baybookStorage: {
+  open(storage: () => Storage, name: string): {
+    works(): boolean;
+    load(): Shelf;
+    save(shelf: Shelf, shelved?: boolean): void;
+    settings(): Settings;
+    keep(settings: Settings): void;
+  };
+  KEYS: { job: string; closed: string; settings: string };
+};
+
+/** What the parts of the bench share on one sheet. */
+interface Bench {
+  shelf: Shelf;
+  settings: Settings;
+  rows: Row[];
+  /** The field being typed into. */
+  active: Slot | null;
+  base: BaseFacts;
+  build: BuildFacts;
+  /** False while a job of another build is open: then nothing is written. */
+  free(): boolean;
+  works(): boolean;
+  /** One action of the technician: can be taken back as a whole. */
+  act(words: string, change: (job: Job) => void, row?: Row): void;
+  /** Goes on with the last action. */
+  amend(change: (job: Job) => void, row?: Row): void;
+  undo(): void;
+  set(settings: Partial<Settings>): void;
+  /** Puts another job, or none, on the bench. */
+  take(words: string, job: Job | null, closed?: Job[]): void;
+  /** Called whenever anything changed; with a row where no other row is touched. */
+  paint(row?: Row): void;
+  painters: ((row?: Row) => void)[];
+}
+
+declare var baybookDraw: {
+  make<K extends keyof HTMLElementTagNameMap>(
+    tag: K,
+    attributes?: Record<string, string | boolean | null>,
+    ...children: (Node | string)[]
+  ): HTMLElementTagNameMap[K];
+  shape(mark: Said["mark"]): SVGSVGElement;
+  marks(drawing: SVGSVGElement, readings: { low: number; high: number; mark: Said["mark"] }[]): void;
+};
+
+declare var baybookRows: {
+  read(sheet: HTMLElement): Row[];
+  gauges(row: Row): [string, GaugeFacts][];
+};
+
+declare var baybookJudging: {
+  typed(slot: Slot): Typed | null;
+  take(bench: Bench, row: Row, at: number, typed: Typed): Omit<Reading, "no" | "open" | "withdrawn">;
+  again(bench: Bench, job: Job): number;
+  state(job: Job | null, when: string): Reading["state"];
+};
+
+declare var baybookFields: {
+  build(bench: Bench, row: Row): void;
+  slots(bench: Bench, row: Row): void;
+  typed(bench: Bench, slot: Slot): void;
+  next(bench: Bench, slot: Slot, step: 1 | -1): void;
+};
+
+declare var baybookStates: { build(bench: Bench): void; give(bench: Bench, when: string, answer: Answer): void };
+declare var baybookSteps: { build(bench: Bench): void };
+declare var baybookProof: {
+  build(bench: Bench, id: string, steps: HTMLElement[]): () => void;
+  open(ticked: Record<string, string>): { what: string }[];
+};
+declare var baybookAwake: { build(): void };
+declare var baybookEnds: {
+  leftOpen<T extends { what: string; from: string; until: string }>(items: T[], ticked: Record<string, string>): T[];
+  missing(facts: {
+    steps: string[];
+    ticked: Record<string, string>;
+    open: { what: string; until: string }[];
+    readings: { title: string; judged: VerdictWord | null }[];
+  }): string[];
+};
+declare var baybookReport: {
+  WRITTEN: [string, string, number][];
+  HEADS: string[];
+  owner(job: Job): [string, string[]][];
+  shop(job: Job): [string, string[]][];
+  readings(job: Job): string[][];
+};
+declare var baybookGuard: { build(bench: Bench): void };
+declare var baybookOptions: { paint(bench: Bench, slot: Slot, box: HTMLElement): void };
+declare var baybookSettings: { build(bench: Bench): HTMLElement };
+declare var baybookPanel: { build(bench: Bench): void };
+declare var baybookBar: { build(bench: Bench): void };
+declare var baybookJobFile: {
+  name(job: Job): string;
+  save(job: Job): void;
+  choose(done: (read: { ok: true; job: Job } | { ok: false; because: string }) => void): HTMLInputElement;
+};

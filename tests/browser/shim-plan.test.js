@@ -1,0 +1,90 @@
+// @ts-check
+/* The shim planner of an engine sheet: fitted shims typed, lashes typed or taken from the sheet, the plan below. */
+"use strict";
+
+const assert = require("node:assert/strict");
+const { after, before, test } = require("node:test");
+require("./compute.js");
+const { address, kindOf, launch, pages, tab, text } = require("./opened.js");
+
+/** @type {import("playwright-core").Browser} */
+let browser;
+before(async () => {
+  browser = await launch();
+});
+after(() => browser?.close());
+
+const PHONE = { width: 360, height: 740 };
+const engines = pages.filter((page) => kindOf(page) === "engine sheet");
+const planned = engines.filter((page) => text(page).includes('id="shim-plan"'));
+
+test("an engine with shims has a planner, one with screws has none", () => {
+  assert.ok(planned.length > 3 && planned.length < engines.length);
+  for (const page of planned) {
+    assert.match(text(page), /data-plans="lash\./, page);
+  }
+});
+
+test("two valves that put each other right are planned on a phone", async () => {
+  const { context, page, complaints } = await tab(browser, { viewport: PHONE });
+  await page.goto(address(`${planned[0] ?? ""}#shim-plan`));
+  const window = page.locator("[data-plans]").first();
+  const limits = (await window.getAttribute("data-window")) ?? "";
+  const [low, high] = [baybookCompute.Value.parse(limits).min(), baybookCompute.Value.parse(limits).max()];
+  const middle = (Number(low?.text) + Number(high?.text)) / 2;
+  assert.ok(middle > 0, limits);
+  await window.locator(".more").click();
+  const fields = window.locator(".plan-valve input");
+  const [tight, loose] = [(middle - 0.05).toFixed(3), (middle + 0.05).toFixed(3)];
+  for (const [place, typed] of [tight, "2.10", loose, "2.05"].entries()) {
+    await fields.nth(place).fill(typed);
+  }
+  const lines = page.locator(".plan-lines li");
+  assert.deepEqual(await page.locator(".plan-lines .number").allTextContents(), ["2.05 mm", "2.10 mm"]);
+  assert.match((await lines.first().textContent()) ?? "", /from .* 2/);
+  assert.match((await page.locator("#shim-plan output").textContent()) ?? "", /Nothing from stock/);
+  const small = await page.evaluate(() =>
+    [...document.querySelectorAll("#shim-plan input, #shim-plan button")].filter((one) => one.getBoundingClientRect().height < 63.5).length,
+  );
+  assert.equal(small, 0);
+  assert.ok((await page.evaluate(() => document.documentElement.scrollWidth)) <= 360);
+  await fields.nth(0).fill("0");
+  assert.match((await page.locator("#shim-plan output").textContent()) ?? "", /fit a thinner shim/);
+  assert.deepEqual(complaints, []);
+  await context.close();
+});
+
+test("a lash that is read on the sheet is taken, and one typed here is left alone", async () => {
+  const { context, page, complaints } = await tab(browser, { viewport: PHONE });
+  await page.goto(address(planned[0] ?? ""));
+  const window = page.locator("[data-plans]").first();
+  const [of, where] = [await window.getAttribute("data-plans"), await window.getAttribute("data-where")];
+  await page.evaluate(
+    ([of, where]) => {
+      const rows = [...document.querySelectorAll(`[data-spec="${of}"]`)];
+      const row = rows.find((one) => one.getAttribute("data-where") === where);
+      const field = row?.querySelector("[data-reading]") ?? row?.appendChild(document.createElement("input"));
+      field?.setAttribute("data-reading", "value");
+    },
+    [of, where],
+  );
+  const read = page.locator(`[data-spec="${of}"][data-where="${where}"] [data-reading="value"]`).first();
+  const measured = window.locator(".plan-valve input").first();
+  await read.fill("0.17");
+  assert.equal(await measured.inputValue(), "0.17");
+  await measured.fill("0.19");
+  await read.fill("0.18");
+  assert.equal(await measured.inputValue(), "0.19");
+  assert.deepEqual(complaints, []);
+  await context.close();
+});
+
+test("without scripts the windows and the table of sizes are there", async () => {
+  const { context, page } = await tab(browser, { viewport: PHONE, javaScriptEnabled: false });
+  await page.goto(address(planned[0] ?? ""));
+  assert.ok(await page.locator("#shim-plan .plan-windows li").first().isVisible());
+  assert.equal(await page.locator("#shim-plan input").count(), 0);
+  await page.locator("#shim-plan .which summary").click();
+  assert.ok(await page.locator(".plan-sizes li").first().isVisible());
+  await context.close();
+});

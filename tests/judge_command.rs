@@ -1,0 +1,127 @@
+//! `baybook judge` as its users call it: limits as typed, and a build's own from a base and from its bundle.
+
+use std::path::Path;
+use std::process::{Command, Output};
+
+use serde_json::{Value, json};
+
+fn baybook(arguments: &[&str]) -> Output {
+    Command::new(env!("CARGO_BIN_EXE_baybook")).args(arguments).output().expect("the binary runs")
+}
+
+fn judge(arguments: &[&str]) -> (i32, Value) {
+    let output = baybook(&[&["judge", "--format", "json"], arguments].concat());
+    let answer =
+        serde_json::from_slice(&output.stdout).unwrap_or_else(|error| panic!("{arguments:?}: {error}"));
+    (output.status.code().expect("it ended"), answer)
+}
+
+fn told(arguments: &[&str]) -> String {
+    let output = baybook(&[&["judge"], arguments].concat());
+    String::from_utf8([output.stdout, output.stderr].concat()).expect("UTF-8")
+}
+
+fn smallest() -> String {
+    Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/cases/form/smallest/base").display().to_string()
+}
+
+/// Facts of the trade: common practice, no source.
+#[test]
+fn what_every_shop_knows_is_judged_so() {
+    let (status, loose) = judge(&["--window", "0.008 ± 0.002 in", "0.014 in"]);
+    let by = json!({ "min": "0.004", "max": "0.004", "unit": "in" });
+    assert_eq!((status, &loose["verdict"], &loose["by"]), (0, &json!("out of spec"), &by));
+    let (_, middle) = judge(&["--window", "0.006 ± 0.002 in", "0.006 in"]);
+    assert_eq!(middle["verdict"], "in spec");
+    let (_, on_the_limit) = judge(&["--window", "58 ± 2 psi", "56 psi"]);
+    assert_eq!(on_the_limit["verdict"], "in spec");
+    assert!(told(&["--window", "58 ± 2 psi", "56psi"]).starts_with("in spec, on the limit\n"));
+}
+
+/// The decision rule of ISO 14253-1 with U = 0.010 mm (k = 2), computed.
+#[test]
+fn a_reading_is_in_or_out_only_beyond_the_gauge_s_error() {
+    for (reading, verdict, as_read, direction) in [
+        ("0.13 mm", "out of spec", "out of spec", Some("low")),
+        ("0.145 mm", "too close to call", "out of spec", Some("low")),
+        ("0.150 mm", "too close to call", "in spec", Some("low")),
+        ("0.155 mm", "too close to call", "in spec", Some("low")),
+        ("0.17 mm", "in spec", "in spec", None),
+    ] {
+        let (status, answer) = judge(&["--window", "0.15..0.20 mm", reading, "--accuracy", "0.010 mm"]);
+        assert_eq!(status, 0);
+        assert_eq!(answer["verdict"], verdict, "{reading}");
+        assert_eq!(answer["as_read"], as_read, "{reading}");
+        assert_eq!(answer["direction"], json!(direction), "{reading}");
+        assert_eq!(answer["settle"].is_null(), verdict != "too close to call", "{reading}");
+    }
+}
+
+#[test]
+fn a_part_in_use_is_held_against_the_end_of_use_and_a_new_one_against_the_fit() {
+    let fit = ["--new", "0.20..0.35 mm", "--wear-limit", "max 0.60 mm"];
+    let (_, used) = judge(&[&fit[..], &["0.48 mm"]].concat());
+    assert_eq!((&used["verdict"], &used["against"]), (&json!("in spec"), &json!("wear_limit")));
+    assert_eq!(used["left"], json!({ "min": "0.12", "max": "0.12", "unit": "mm" }));
+    let (_, new) = judge(&[&fit[..], &["0.48 mm", "--fitting", "new"]].concat());
+    assert_eq!(
+        (&new["verdict"], &new["against"], &new["left"]),
+        (&json!("out of spec"), &json!("new"), &Value::Null)
+    );
+}
+
+#[test]
+fn the_status_tells_an_answer_from_a_bad_reading_and_a_bad_call() {
+    let window = ["--window", "0.15..0.25 mm"];
+    let (status, error) = judge(&[&window[..], &["--goes", "0.40 mm", "--stops", "0.35 mm"]].concat());
+    assert_eq!(
+        (status, error["error"]["message"].as_str()),
+        (1, Some("`0.35 mm` stops, but `0.40 mm` goes"))
+    );
+    assert_eq!(judge(&[&window[..], &["56 psi"]].concat()).0, 1);
+    assert_eq!(judge(&[&window[..], &["a bit"]].concat()).0, 1);
+    assert_eq!(judge(&["--window", "tight", "0.2 mm"]).0, 1);
+    assert_eq!(judge(&window).0, 2);
+    assert_eq!(judge(&["0.2 mm"]).0, 2);
+    assert_eq!(
+        judge(&[
+            "--build",
+            "engine-a",
+            "--of",
+            "lash.exhaust",
+            "0.2",
+            "--specs",
+            &smallest(),
+            "--when",
+            "oops=1"
+        ])
+        .0,
+        2
+    );
+}
+
+#[test]
+fn a_base_and_its_bundle_give_the_same_verdict_in_the_entry_s_own_words() {
+    let public = tempfile::tempdir().expect("a directory");
+    let out = public.path().join("handbook").display().to_string();
+    assert!(baybook(&["compile", &smallest(), "--out", &out]).status.success());
+    let of = ["--build", "engine-a", "--of", "lash.exhaust"];
+    for (rest, verdict) in [
+        (vec!["0.40 mm", "--when", "engine=cold", "--gauge", "feeler"], "out of spec"),
+        (vec!["0.252 mm", "--when", "engine=cold", "--gauge", "feeler"], "too close to call"),
+        (vec!["0.20", "--when", "engine=cold"], "in spec"),
+        (vec!["0.20"], "cannot judge"),
+        (vec!["0.20", "--when", "engine=hot"], "cannot judge"),
+        (vec!["2.00", "--when", "engine=cold", "--gauge", "feeler"], "cannot judge"),
+    ] {
+        let from = |place: [&str; 2]| judge(&[&of[..], &place, &rest].concat());
+        let (base, bundle) = (from(["--specs", &smallest()]), from(["--bundle", &out]));
+        assert_eq!(base.1["verdict"], verdict, "{rest:?}");
+        assert_eq!(base, bundle, "{rest:?}");
+        assert_eq!(base.0, 0);
+    }
+    let loose = judge(&[&of[..], &["--specs", &smallest(), "0.40 mm", "--when", "engine=cold"]].concat());
+    assert_eq!(loose.1["direction"], "loose");
+    let unknown = told(&["--build", "engine-b", "--of", "lash.exhaust", "0.2", "--bundle", &out]);
+    assert!(unknown.starts_with("baybook: there is no build `engine-b`"), "{unknown}");
+}

@@ -1,0 +1,322 @@
+//! The bench sums: every formula of the table reads, published values come out, and vectors for the browser and
+//! for the independent check in `tests/outside/sums`.
+//!
+//! The committed file must equal what the code works out. After a wanted change write it anew with
+//! `BLESS=1 cargo test --test sums`, and run the independent check.
+
+use std::collections::BTreeMap;
+use std::path::Path;
+
+use baybook::compute::formula;
+use baybook::compute::sums::{Outcome, Sort, Sum, SumError, all, find, work};
+use baybook::quantity::{Unit, Value};
+use serde_json::{Value as Json, json};
+
+const FILE: &str = "tests/vectors/sums.json";
+
+fn run(sum: &Sum, typed: &BTreeMap<String, String>) -> Result<Outcome, SumError> {
+    work(sum, &|key| typed.get(key).cloned())
+}
+
+fn typed(pairs: &[(&str, &str)]) -> BTreeMap<String, String> {
+    pairs.iter().map(|(key, text)| ((*key).to_owned(), (*text).to_owned())).collect()
+}
+
+fn examples(sum: &Sum) -> BTreeMap<String, String> {
+    sum.inputs.iter().map(|input| (input.key.to_owned(), input.example.to_owned())).collect()
+}
+
+/// A sum, what is typed, which answer, its text, and where that comes from.
+type Published = (&'static str, Vec<(&'static str, &'static str)>, &'static str, &'static str, &'static str);
+
+/// Values published outside the project; the source stands beside each.
+#[rustfmt::skip]
+fn published() -> Vec<Published> {
+    vec![
+        // US Navy, NAVEDTRA 14315: 100, 12, 6 gives 66.7.
+        ("adapter", vec![("torque", "100 lbf·ft"), ("wrench", "12 in"), ("adapter", "6 in")], "set", "66.7 lbf·ft", "NAVEDTRA 14315"),
+        ("adapter", vec![("torque", "80 N·m"), ("wrench", "40 cm"), ("adapter", "5 cm")], "set", "71.1 N·m", "computed, S = T·L/(L + E)"),
+        ("adapter", vec![("torque", "80 N·m"), ("wrench", "40 cm"), ("adapter", "5 cm"), ("angle", "90°")], "set", "80.0 N·m", "computed: square to the wrench changes nothing"),
+        ("adapter", vec![("torque", "100 lbf·ft"), ("wrench", "12 in"), ("adapter", "6 in"), ("angle", "45°")], "set", "73.9 lbf·ft", "computed: 73.880"),
+        ("adapter", vec![("torque", "100 lbf·ft"), ("wrench", "12 in"), ("adapter", "6 in"), ("angle", "180°")], "set", "200 lbf·ft", "computed"),
+        // Screw: pitch 0.5 mm 36° for 0.05 mm; 0.75 mm 24°; 1.0 mm 18°: geometry.
+        ("turn", vec![("measured", "0.15 mm"), ("target", "0.10 mm"), ("pitch", "0.5 mm")], "angle", "36.0°", "geometry"),
+        ("turn", vec![("measured", "0.15 mm"), ("target", "0.10 mm"), ("pitch", "0.75 mm")], "angle", "24.0°", "geometry"),
+        ("turn", vec![("measured", "0.10 mm"), ("target", "0.15 mm"), ("pitch", "1.0 mm")], "angle", "18.0°", "geometry"),
+        ("advance", vec![("pitch", "1.25 mm"), ("angle", "90°")], "advance", "0.3125 mm", "geometry"),
+        // Proof torques of ISO 898-1 at K 0.20 and three quarters: M8 8.8 25.5 N·m, M10 10.9 72.2, M12x1.25 12.9 160.8, M5 8.8 6.2.
+        ("proof", vec![("diameter", "8 mm"), ("pitch", "1.25 mm"), ("strength", "580 MPa")], "torque", "25.5 N·m", "ISO 898-1"),
+        ("proof", vec![("diameter", "10 mm"), ("pitch", "1.5 mm"), ("strength", "830 MPa")], "torque", "72.2 N·m", "ISO 898-1"),
+        ("proof", vec![("diameter", "12 mm"), ("pitch", "1.25 mm"), ("strength", "970 MPa")], "torque", "161 N·m", "ISO 898-1"),
+        ("proof", vec![("diameter", "8 mm"), ("pitch", "1.25 mm"), ("strength", "580 MPa")], "area", "36.61 mm²", "ISO 898-1"),
+        ("proof", vec![("diameter", "14 mm"), ("pitch", "1.5 mm"), ("strength", "580 MPa")], "area", "124.5 mm²", "ISO 898-1 (124.55)"),
+        // A component maker's generic 10 kΩ NTC: 10 °C from 0 and 20 °C: 18.033 (true 18.054), kΩ.
+        ("resistance", vec![("points", "0 °C = 27.672 kΩ, 20 °C = 12.100 kΩ"), ("at", "10 °C")], "reads", "18033 Ω", "generic 10 kΩ NTC, ln R over 1/T"),
+        ("resistance", vec![("points", "0 °C = 27.672 kΩ; 10 °C = 18.054 kΩ; 20 °C = 12.100 kΩ"), ("at", "10 °C")], "reads", "18054 Ω", "a point itself"),
+        ("temperature", vec![("points", "0 °C = 27.672 kΩ\n20 °C = 12.100 kΩ"), ("reads", "18.033 kΩ")], "at", "10.00 °C", "the same curve back"),
+        // The shop's 62 °F after a night (common practice, no source).
+        ("soak", vec![("shop", "62 °F"), ("sensors", "62 °F, 62 °F")], "off", "0 K", "common practice, no source"),
+        // A battery maker's published table, flooded, at rest.
+        ("rest", vec![("kind", "flooded"), ("volts", "12.65 V")], "charge", "100 %", "battery maker's table"),
+        ("rest", vec![("kind", "flooded"), ("volts", "12.45 V")], "charge", "75 %", "battery maker's table"),
+        ("rest", vec![("kind", "flooded"), ("volts", "12.24 V")], "charge", "50 %", "battery maker's table"),
+        ("rest", vec![("kind", "flooded"), ("volts", "12.06 V")], "charge", "25 %", "battery maker's table"),
+        ("rest", vec![("kind", "flooded"), ("volts", "11.89 V")], "charge", "0 %", "battery maker's table"),
+        // 1.258 at 100 °F gives 1.266.
+        ("gravity", vec![("cells", "1.258 SG"), ("at", "100 °F")], "corrected", "1.266 SG", "battery maker's rule"),
+        // Battery Council International: 500 CCA is loaded with 250 A; least volts by temperature.
+        ("load", vec![("kind", "flooded"), ("cca", "500 A CCA"), ("at", "70 °F")], "load", "250 A", "Battery Council International"),
+        ("load", vec![("kind", "flooded"), ("cca", "500 A CCA"), ("at", "95 °F")], "least", "9.60 V", "Battery Council International"),
+        ("load", vec![("kind", "flooded"), ("cca", "500 A CCA"), ("at", "40 °F")], "least", "9.30 V", "Battery Council International"),
+        ("load", vec![("kind", "agm"), ("cca", "500 A CCA"), ("at", "0 °F")], "least", "8.50 V", "Battery Council International"),
+        // ISO 2533 and the readings that follow from it.
+        ("altitude", vec![("limit", "150 psi"), ("height", "3000 ft")], "here", "134.4 psi", "ISO 2533"),
+        ("altitude", vec![("limit", "150 psi"), ("height", "5000 ft")], "here", "124.8 psi", "ISO 2533"),
+        ("altitude", vec![("limit", "150 psi"), ("height", "6000 ft")], "here", "120.2 psi", "ISO 2533"),
+        ("altitude", vec![("limit", "1000 kPa"), ("height", "1000 m")], "air", "89.88 kPa abs", "ISO 2533: 89876.3 Pa"),
+        ("altitude", vec![("limit", "1000 kPa"), ("height", "3000 m")], "air", "70.12 kPa abs", "ISO 2533: 70121.1 Pa"),
+        ("leak", vec![("supply", "80 psi"), ("cylinder", "60 psi")], "leak", "25.0 %", "definition"),
+        ("size", vec![("measured", "0.09 mm"), ("fitted", "2.60 mm"), ("target", "0.15 mm")], "wanted", "2.540 mm", "worked by hand"),
+        ("premix", vec![("ratio", "40:1"), ("fuel", "5 L")], "oil", "125 mL", "worked by hand"),
+        ("hertz", vec![("speed", "3600 rpm"), ("poles", "2 poles")], "frequency", "60.0 Hz", "two poles: one cycle a turn"),
+        ("coolant", vec![("volume", "3 L"), ("has", "25 %"), ("wants", "50 %")], "drain", "1.00 L", "worked by hand"),
+    ]
+}
+
+#[test]
+fn published_values_come_out() {
+    for (id, pairs, key, text, source) in published() {
+        let outcome =
+            run(find(id).unwrap(), &typed(&pairs)).unwrap_or_else(|error| panic!("{id}: {error:?}"));
+        let found = outcome.results.iter().find(|one| one.key == key).unwrap();
+        assert_eq!(found.text, text, "{id} ({source}): {outcome:?}");
+    }
+}
+
+#[test]
+fn every_sum_is_sound() {
+    let mut ids = std::collections::BTreeSet::new();
+    for sum in all() {
+        let id = sum.id;
+        assert!(ids.insert(id), "two sums are called {id}");
+        assert!(!sum.title.is_empty() && !sum.formula.is_empty() && sum.answers_what.ends_with('.'), "{id}");
+        assert!(!sum.source.is_empty() && !sum.answers.is_empty(), "{id}");
+        let conditions = sum.must.iter().chain(sum.notes).map(|(condition, _)| *condition);
+        let answers = sum.answers.iter().flat_map(|answer| {
+            let words = answer.words.iter().map(|(condition, _)| *condition);
+            words.chain(answer.when).chain([answer.formula])
+        });
+        for text in sum.steps.iter().map(|(_, text)| *text).chain(conditions).chain(answers) {
+            formula::parse(text).unwrap_or_else(|error| panic!("{id}: `{text}`: {error}"));
+        }
+        for input in sum.inputs {
+            let units: &[&str] = match &input.sort {
+                Sort::Quantity { unit } | Sort::Quantities { unit } => &[unit],
+                Sort::Points { at, unit } => &[at, unit],
+                Sort::Number | Sort::Word { .. } => &[],
+            };
+            units.iter().for_each(|unit| _ = Unit::parse(unit).unwrap_or_else(|_| panic!("{id}: {unit}")));
+        }
+        let outcome = run(sum, &examples(sum)).unwrap_or_else(|error| panic!("{id}: {error:?}"));
+        assert!(!outcome.results.is_empty(), "{id}");
+        for found in &outcome.results {
+            assert!(found.unit.is_none() || Value::parse(&found.text).is_ok(), "{id}: {}", found.text);
+        }
+        // Every input that is needed is asked for by name.
+        for input in sum.inputs.iter().filter(|input| input.unless.is_none()) {
+            let mut less = examples(sum);
+            less.remove(input.key);
+            let error = run(sum, &less).expect_err(id);
+            assert_eq!(error.input, Some(input.key), "{id}");
+            assert!(error.help.contains(input.example), "{id}");
+        }
+    }
+    assert!(ids.len() >= 30, "{}", ids.len());
+}
+
+#[test]
+fn a_command_answers_and_refuses_as_the_table_does() {
+    let call = |arguments: &[&str]| {
+        let output =
+            std::process::Command::new(env!("CARGO_BIN_EXE_baybook")).args(arguments).output().unwrap();
+        (output.status.code(), String::from_utf8(output.stdout).unwrap())
+    };
+    let wrench = ["--wrench", "40 cm", "--adapter", "5 cm", "--format", "json"];
+    let (status, answer) = call(&[&["torque", "adapter", "--torque", "80 N·m"], &wrench[..]].concat());
+    let answer: Json = serde_json::from_str(&answer).unwrap();
+    assert_eq!((status, &answer["results"][0]["value"]), (Some(0), &json!("640/9")));
+    assert!(answer["cautions"][0]["signal"] == "WARNING" && !answer["formula"].as_str().unwrap().is_empty());
+    let (status, answer) = call(&[&["torque", "adapter", "--torque", "80 J"], &wrench[..]].concat());
+    let answer: Json = serde_json::from_str(&answer).unwrap();
+    assert_eq!(status, Some(1));
+    assert!(answer["error"]["message"].as_str().unwrap().starts_with("--torque: "), "{answer}");
+    let (status, answer) = call(&[&["torque", "adapter"], &wrench[..]].concat());
+    let answer: Json = serde_json::from_str(&answer).unwrap();
+    assert_eq!(status, Some(2));
+    assert!(answer["error"]["message"].as_str().unwrap().contains("--torque"), "{answer}");
+    let (status, text) =
+        call(&["sensor", "soak", "--shop", "62 °F", "--sensors", "62 °F", "--sensors", "61,5 °F"]);
+    assert!(status == Some(0) && text.contains("61,5 °F: off by") && text.contains("agrees"), "{text}");
+    let (status, text) = call(&["torque", "wrench", "--torque", "18 N·m", "--specs", "specs"]);
+    assert!(status == Some(0) && text.contains("covers it in its accurate span"), "{text}");
+    let (status, text) = call(&["sums"]);
+    assert_eq!(status, Some(0));
+    for sum in all() {
+        assert!(text.contains(&format!("baybook {} {} ", sum.group.word(), sum.id)), "{}", sum.id);
+    }
+}
+
+#[test]
+fn what_cannot_be_answered_is_refused_in_words() {
+    for (id, pairs, word) in [
+        ("rest", vec![("kind", "lithium"), ("volts", "13.1 V")], "lithium"),
+        ("load", vec![("kind", "lithium"), ("cca", "200 A CCA"), ("at", "70 °F")], "lithium"),
+        ("load", vec![("kind", "agm"), ("cca", "200 A CA"), ("at", "70 °F")], "cold-cranking"),
+        ("resistance", vec![("points", "0 °C = 5 kΩ, 20 °C = 2 kΩ"), ("at", "21 °C")], "nothing is guessed"),
+        ("resistance", vec![("points", "0 °C = 5 kΩ"), ("at", "0 °C")], "one way"),
+        (
+            "temperature",
+            vec![("points", "0 °C = 5 kΩ, 20 °C = 2 kΩ, 40 °C = 3 kΩ"), ("reads", "2.5 kΩ")],
+            "one way",
+        ),
+        (
+            "adapter",
+            vec![("torque", "80 N·m"), ("wrench", "5 cm"), ("adapter", "5 cm"), ("angle", "180°")],
+            "folds back",
+        ),
+        ("adapter", vec![("torque", "80 J"), ("wrench", "40 cm"), ("adapter", "5 cm")], "torque"),
+        ("adapter", vec![("torque", "80"), ("wrench", "40 cm"), ("adapter", "5 cm")], "unit"),
+        (
+            "adapter",
+            vec![("torque", "max 80 N·m"), ("wrench", "40 cm"), ("adapter", "5 cm")],
+            "more than one number",
+        ),
+        ("size", vec![("measured", "0 mm"), ("fitted", "2.60 mm"), ("target", "0.15 mm")], "measure again"),
+        (
+            "wear",
+            vec![("previous", "4 mm"), ("now", "4 mm"), ("limit", "3 mm"), ("between", "10 h")],
+            "nothing wore",
+        ),
+        ("coolant", vec![("volume", "3 L"), ("has", "50 %"), ("wants", "50 %")], "above"),
+    ] {
+        let error = run(find(id).unwrap(), &typed(&pairs)).expect_err(id);
+        assert!(error.message.contains(word), "{id}: {error:?}");
+        assert!(!error.help.is_empty(), "{id}");
+    }
+}
+
+/// Xorshift: the same numbers on every machine.
+struct Dice(u64);
+
+impl Dice {
+    fn roll(&mut self, sides: u64) -> u64 {
+        self.0 ^= self.0 << 13;
+        self.0 ^= self.0 >> 7;
+        self.0 ^= self.0 << 17;
+        self.0 % sides
+    }
+
+    /// An example with its digits rolled anew, so that its size stays that of the trade.
+    fn like(&mut self, example: &str) -> String {
+        let mut first = true;
+        let roll = |letter: char| {
+            if !letter.is_ascii_digit() {
+                return letter;
+            }
+            let least = u64::from(std::mem::take(&mut first));
+            let digit = if letter == '0' { 0 } else { least + self.roll(10 - least) };
+            char::from(b'0' + u8::try_from(digit).unwrap())
+        };
+        example.chars().map(roll).collect()
+    }
+}
+
+fn vector(sum: &Sum, given: &BTreeMap<String, String>) -> Json {
+    match run(sum, given) {
+        Ok(outcome) => json!({ "sum": sum.id, "given": given, "outcome": outcome }),
+        Err(error) => {
+            json!({ "sum": sum.id, "given": given, "refused": { "input": error.input, "message": error.message, "help": error.help } })
+        }
+    }
+}
+
+const TABLE: &str = "site/compute/sum-table.js";
+
+const TABLE_HEAD: &str = r#"// @ts-check
+/*
+ * The table of bench sums, written from the compiler's own in src/compute/sums by a test: change it there.
+ */
+(() => {
+  "use strict";
+
+  /** @type {BaybookSum[]} */
+  const table = [
+"#;
+
+/// The table as the handbook's script has it: what the sheet itself shows is left out.
+fn table_script() -> String {
+    let row = |sum: &Sum| {
+        let mut row = serde_json::to_value(sum).unwrap();
+        let keys = row.as_object_mut().unwrap();
+        for shown in ["answers_what", "formula", "source", "cautions"] {
+            keys.remove(shown);
+        }
+        format!("    {row},\n")
+    };
+    let rows: String = all().map(row).collect();
+    format!("{TABLE_HEAD}{rows}  ];\n\n  globalThis.baybookCompute.sumTable = table;\n}})();\n")
+}
+
+#[test]
+fn the_script_s_table_is_the_compiler_s() {
+    let path = Path::new(env!("CARGO_MANIFEST_DIR")).join(TABLE);
+    if std::env::var_os("BLESS").is_some() {
+        std::fs::write(&path, table_script()).unwrap();
+    }
+    assert!(
+        std::fs::read_to_string(&path).unwrap_or_default() == table_script(),
+        "{TABLE}: run with BLESS=1"
+    );
+}
+
+#[test]
+fn the_committed_vectors_are_what_is_worked_out() {
+    let mut dice = Dice(0x7e57_5eed_0f0f_1234);
+    let mut cases = Vec::new();
+    for (id, pairs, ..) in published() {
+        cases.push(vector(find(id).unwrap(), &typed(&pairs)));
+    }
+    for sum in all() {
+        cases.push(vector(sum, &examples(sum)));
+        for _ in 0..25 {
+            let mut given = BTreeMap::new();
+            for input in sum.inputs {
+                let text = match input.sort {
+                    Sort::Word { words } => {
+                        words[usize::try_from(dice.roll(words.len() as u64)).unwrap()].to_owned()
+                    }
+                    Sort::Points { .. } => input.example.to_owned(),
+                    _ => dice.like(input.example),
+                };
+                if input.unless.is_none() || dice.roll(2) == 0 {
+                    given.insert(input.key.to_owned(), text);
+                }
+            }
+            cases.push(vector(sum, &given));
+        }
+    }
+    let answered = cases.iter().filter(|case| case.get("outcome").is_some()).count();
+    assert!(answered * 2 > cases.len(), "{answered} of {}", cases.len());
+    let table: Vec<_> = all().collect();
+    let mut text = format!("{{\"table\":{},\n\"cases\":[\n", serde_json::to_string(&table).unwrap());
+    for (place, case) in cases.iter().enumerate() {
+        text += &format!("{case}{}\n", if place + 1 < cases.len() { "," } else { "" });
+    }
+    text += "]}\n";
+    let path = Path::new(env!("CARGO_MANIFEST_DIR")).join(FILE);
+    if std::env::var_os("BLESS").is_some() {
+        std::fs::write(&path, &text).unwrap();
+    }
+    let committed = std::fs::read_to_string(&path).unwrap_or_default();
+    assert!(committed == text, "{FILE} is not what the code works out: look, then run with BLESS=1");
+}
