@@ -2,7 +2,10 @@
 
 use std::collections::BTreeSet;
 
-use super::{Fate, Model, Words};
+use super::{
+    BuildId, CodeSetId, ComplaintId, EngineId, EntryId, Fate, GaugeId, HazardId, MachineId, MakerId, Model,
+    ProcedureId, SourceId, Words,
+};
 use crate::source::Span;
 
 /// A public id that no longer lives.
@@ -54,17 +57,17 @@ pub struct Recall {
 impl Model {
     /// Every id that a bundle makes public.
     pub fn public_ids(&self) -> BTreeSet<String> {
-        let engines = self.engines.keys().map(|id| id.as_str());
-        let builds = self.builds.keys().map(|id| id.as_str());
-        let entries = self.entries.keys().map(|id| id.as_str());
-        let machines = self.machines.keys().map(|id| id.as_str());
-        let makers = self.makers.keys().map(|id| id.as_str());
-        let references = self.sources.keys().map(|id| id.as_str());
-        let hazards = self.hazards.keys().map(|id| id.as_str());
-        let gauges = self.gauges.keys().map(|id| id.as_str());
-        let procedures = self.procedures.keys().map(|id| id.as_str());
-        let complaints = self.complaints.keys().map(|id| id.as_str());
-        let codes = self.codes.keys().map(|id| id.as_str());
+        let engines = self.engines.keys().map(EngineId::as_str);
+        let builds = self.builds.keys().map(BuildId::as_str);
+        let entries = self.entries.keys().map(EntryId::as_str);
+        let machines = self.machines.keys().map(MachineId::as_str);
+        let makers = self.makers.keys().map(MakerId::as_str);
+        let references = self.sources.keys().map(SourceId::as_str);
+        let hazards = self.hazards.keys().map(HazardId::as_str);
+        let gauges = self.gauges.keys().map(GaugeId::as_str);
+        let procedures = self.procedures.keys().map(ProcedureId::as_str);
+        let complaints = self.complaints.keys().map(ComplaintId::as_str);
+        let codes = self.codes.keys().map(CodeSetId::as_str);
         let fitted = engines.chain(builds).chain(entries).chain(machines).chain(makers);
         let cited = fitted.chain(references).chain(hazards).chain(gauges);
         cited.chain(procedures).chain(complaints).chain(codes).map(ToOwned::to_owned).collect()

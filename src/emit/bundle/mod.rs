@@ -12,6 +12,8 @@ mod machines;
 mod quantity;
 mod reference;
 mod statement;
+pub mod tables;
+mod types;
 
 use std::collections::BTreeMap;
 
@@ -37,6 +39,38 @@ pub struct Bundle {
     pub build_hashes: BTreeMap<BuildId, String>,
     /// What changed since an older release, where one was named.
     pub changes: Option<Changes>,
+}
+
+/// A part of the bundle could not be made: a defect of this program, never of the base.
+#[derive(Debug)]
+pub enum BundleFault {
+    /// The JSON.
+    Json(serde_json::Error),
+    /// The database.
+    Database(rusqlite::Error),
+}
+
+impl std::fmt::Display for BundleFault {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        match self {
+            Self::Json(error) => error.fmt(f),
+            Self::Database(error) => error.fmt(f),
+        }
+    }
+}
+
+impl std::error::Error for BundleFault {}
+
+impl From<serde_json::Error> for BundleFault {
+    fn from(error: serde_json::Error) -> Self {
+        Self::Json(error)
+    }
+}
+
+impl From<rusqlite::Error> for BundleFault {
+    fn from(error: rusqlite::Error) -> Self {
+        Self::Database(error)
+    }
 }
 
 /// Everything the bundle of a model states, its content hash aside, which follows from the files.
@@ -72,7 +106,7 @@ pub enum Withheld {
 /// # Errors
 ///
 /// When a value cannot be written as JSON, which no value of the model can cause.
-pub fn bundle(model: &Model) -> Result<Bundle, serde_json::Error> {
+pub fn bundle(model: &Model) -> Result<Bundle, BundleFault> {
     bundle_since(model, None)
 }
 
@@ -81,7 +115,7 @@ pub fn bundle(model: &Model) -> Result<Bundle, serde_json::Error> {
 /// # Errors
 ///
 /// When a value cannot be written as JSON, which no value of the model can cause.
-pub fn bundle_since(model: &Model, old: Option<&json::Bundle>) -> Result<Bundle, serde_json::Error> {
+pub fn bundle_since(model: &Model, old: Option<&json::Bundle>) -> Result<Bundle, BundleFault> {
     let data = data(model, Withheld::LeftOut);
     let changes = old.map(|old| changes_since(old, &data));
     let mut build_hashes = BTreeMap::new();
@@ -89,12 +123,16 @@ pub fn bundle_since(model: &Model, old: Option<&json::Bundle>) -> Result<Bundle,
         build_hashes.insert(BuildId::new(&build.id), short_hash(&serde_json::to_vec(build)?));
     }
     let mut tree = parts(&data)?;
+    let tables = tables::tables(&data, changes.as_ref());
+    tree.extend(tables::package(&data, &tables));
+    tree.insert("baybook.sqlite".into(), tables::database(&tables)?);
     if let Some(changes) = &changes {
         tree.insert("changes.json".into(), pretty(changes)?);
     }
     for (name, value) in schemas() {
         tree.insert(format!("schemas/{name}"), pretty(&value)?);
     }
+    tree.extend(types::types());
     let content_hash = hash::content_hash(&tree);
     let head = json::Head { content_hash: content_hash.clone(), ..data.head };
     tree.insert(hash::HEAD.into(), pretty(&head)?);
