@@ -18,6 +18,7 @@ pub mod cli;
 pub mod compute;
 pub mod diag;
 pub mod emit;
+pub mod find;
 pub mod load;
 pub mod model;
 pub mod quantity;

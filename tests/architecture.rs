@@ -68,14 +68,24 @@ fn no_phase_uses_a_later_one() {
             "diag" => return vec!["diag", "source"],
             "model" => return vec!["model", "quantity", "source"],
             "compute" => return vec!["compute", "quantity", "model"],
+            "find" => return vec!["find", "quantity", "model"],
             "load" => &["load"],
             "resolve" => &["resolve", "load"],
             "check" => &["check", "resolve", "load"],
             "bundle" => &["bundle", "load"],
-            "emit" => &["emit", "bundle", "check", "resolve", "load", "compute"],
-            "cli" => {
-                &["cli", "bundle", "emit", "check", "resolve", "load", "compute", "examine", "examine_since"]
-            }
+            "emit" => &["emit", "bundle", "check", "resolve", "load", "compute", "find"],
+            "cli" => &[
+                "cli",
+                "bundle",
+                "emit",
+                "check",
+                "resolve",
+                "load",
+                "compute",
+                "find",
+                "examine",
+                "examine_since",
+            ],
             "lib" | "main" => return Vec::new(),
             other => panic!("{other} has no place in the layers: give it one here and in DEVELOPERS.md"),
         };

@@ -58,6 +58,8 @@ pub enum Command {
     Compare(CompareArguments),
     /// Say whether a bundle is whole and as it was written
     Verify(VerifyArguments),
+    /// Find a value, a procedure, a machine by words, numbers and years
+    Lookup(super::lookup::LookupArguments),
     /// Explain a rule; without a name, list all rules
     Explain(ExplainArguments),
 }

@@ -14,6 +14,7 @@ mod draft;
 mod editor;
 mod explain;
 mod judge;
+mod lookup;
 mod order;
 mod preview;
 mod reread;
@@ -123,6 +124,7 @@ fn dispatch(command: Command, out: &mut dyn Write, err: &mut dyn Write) -> Resul
         Command::Shims(arguments) => shims::run(&arguments, out, err),
         Command::Order(arguments) => order::run(&arguments, out, err),
         Command::Judge(arguments) => judge::run(&arguments, out, err),
+        Command::Lookup(arguments) => lookup::run(&arguments, out, err),
         Command::Explain(arguments) => explain::run(&arguments, out),
     }
 }

@@ -6,6 +6,7 @@
 //! same model gives the same bytes.
 
 mod assets;
+mod find;
 mod indexes;
 mod press;
 mod sheets;

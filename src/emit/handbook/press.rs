@@ -6,7 +6,7 @@ use serde::Serialize;
 use tera::{Context, Tera};
 
 use super::view::{Atlas, Shared, gauge_data};
-use super::{Facts, HandbookError, assets, templates};
+use super::{Facts, HandbookError, assets, find, templates};
 use crate::bundle::compare::Changes;
 use crate::diag::Rule;
 use crate::emit::Tree;
@@ -37,7 +37,10 @@ impl<'a> Press<'a> {
         let mut tera = templates::engine().map_err(fault)?;
         let shared = Shared::new(&model.base, facts.content_hash, &assets);
         tera.global_context().insert("site", &shared);
-        let tree = assets.into_iter().map(|asset| (asset.path, asset.bytes)).collect();
+        let (folder, parts) = find::index(model);
+        tera.global_context().insert("find_in", &folder);
+        let mut tree: Tree = assets.into_iter().map(|asset| (asset.path, asset.bytes)).collect();
+        tree.extend(parts);
         let Facts { rules, build_hashes, changes, .. } = *facts;
         Ok(Self { model, atlas: Atlas::of(model), rules, build_hashes, changes, tera, tree })
     }

@@ -1,0 +1,30 @@
+//! The find's index as scripts: each part one file that hands its rows over, loaded when it is asked for.
+//!
+//! A page opened from a memory stick may load scripts, but read no other file; so each part is one. All
+//! lie in one folder whose name holds the hash of the whole.
+
+use sha2::{Digest as _, Sha256};
+
+use crate::emit::Tree;
+use crate::find::{Index, shards};
+use crate::model::Model;
+
+/// The folder of the index, with `/` at its end, and its files.
+pub(super) fn index(model: &Model) -> (String, Tree) {
+    let parts: Vec<(String, Vec<u8>)> = shards(&Index::of(model))
+        .into_iter()
+        .map(|(name, rows)| {
+            let script = format!("baybookFind.take(\"{name}\",{rows});\n");
+            (name, script.into_bytes())
+        })
+        .collect();
+    let mut digest = Sha256::new();
+    for (name, script) in &parts {
+        digest.update(name.as_bytes());
+        digest.update(script);
+    }
+    let hash: String = digest.finalize().iter().take(5).map(|byte| format!("{byte:02x}")).collect();
+    let folder = format!("assets/find-{hash}/");
+    let files = parts.into_iter().map(|(name, script)| (format!("{folder}{name}.js"), script)).collect();
+    (folder, files)
+}

@@ -1,0 +1,256 @@
+//! The index: what can be found, made from the model.
+
+use std::collections::BTreeMap;
+
+use serde::{Deserialize, Serialize};
+
+use super::{line, machines, values, words};
+use crate::model::{Build, Entry, Model, Statement};
+
+/// Everything that can be found.
+#[derive(Clone, Debug, Default, Deserialize, Serialize)]
+pub struct Index {
+    /// What the catalogue and the guides offer.
+    pub things: Things,
+    /// Every build with its lines.
+    pub builds: Vec<Stated>,
+    /// Which machine has which build.
+    pub fitted: Vec<Fitted>,
+    /// Codes and manuals: found by their own words alone.
+    pub fixed: Vec<Fixed>,
+    /// Printed numbers by kind and size: bucket → unit → number → pairs of build and thing.
+    pub values: values::Buckets,
+}
+
+/// What the catalogue and the guides offer.
+#[derive(Clone, Debug, Default, Deserialize, Serialize)]
+pub struct Things {
+    /// Names: each title and its other names, by `Thing::named`.
+    pub named: Vec<Vec<Vec<String>>>,
+    /// Each thing, in the order of a sheet.
+    pub things: Vec<Thing>,
+    /// Every unit that a thing's name prints, by `Thing::named`.
+    pub units: Vec<Vec<String>>,
+}
+
+/// One thing that builds have.
+#[derive(Clone, Debug, Default, Deserialize, Eq, Ord, PartialEq, PartialOrd, Serialize)]
+pub struct Thing {
+    /// `statement`, `procedure` or `complaint`.
+    pub kind: String,
+    /// Id of the entry, procedure or complaint.
+    pub of: String,
+    /// The place.
+    #[serde(rename = "where")]
+    pub place: BTreeMap<String, String>,
+    /// The condition.
+    pub when: BTreeMap<String, String>,
+    /// Title.
+    pub title: String,
+    /// Which list of names is its.
+    pub named: usize,
+    /// Words of place, condition, id and sort.
+    pub beside: Vec<String>,
+}
+
+/// One build and what it states.
+#[derive(Clone, Debug, Deserialize, Serialize)]
+pub struct Stated {
+    /// Id.
+    pub id: String,
+    /// Machine and years, for people.
+    pub title: String,
+    /// Its lines in the order of a sheet.
+    pub lines: Vec<Line>,
+}
+
+/// One line of a build.
+#[derive(Clone, Debug, Deserialize, Serialize)]
+pub struct Line {
+    /// The thing.
+    pub thing: usize,
+    /// The value as printed and converted.
+    pub text: String,
+    /// True if no second reading confirms it.
+    pub open: bool,
+}
+
+/// A machine with one of its builds.
+#[derive(Clone, Debug, Deserialize, Serialize)]
+pub struct Fitted {
+    /// Id of the machine.
+    pub machine: String,
+    /// Its name.
+    pub name: String,
+    /// The build.
+    pub build: usize,
+    /// Words of its name, maker and engine.
+    pub words: Vec<String>,
+    /// Words of what sort it is.
+    pub sort: Vec<String>,
+    /// Years and serial numbers.
+    pub spans: Vec<Span>,
+}
+
+/// Years and serial numbers of a build in a machine.
+#[derive(Clone, Debug, Deserialize, Serialize)]
+pub struct Span {
+    /// First and last year.
+    pub years: (u16, u16),
+    /// Prefix of the serial number, letters and digits only; empty if the years decide.
+    pub prefix: String,
+    /// First and last running number.
+    pub serial: (u32, u32),
+}
+
+/// A record found by its own words.
+#[derive(Clone, Debug, Deserialize, Serialize)]
+pub struct Fixed {
+    /// `code`, `codes` or `source`.
+    pub kind: String,
+    /// Id.
+    pub of: String,
+    /// Title.
+    pub title: String,
+    /// What it says.
+    pub text: String,
+    /// Id of the sheet it stands on.
+    pub sheet: String,
+    /// Its words.
+    pub words: Vec<String>,
+}
+
+impl Index {
+    /// The index of a model.
+    #[must_use]
+    pub fn of(model: &Model) -> Self {
+        let things = things(model);
+        let number: BTreeMap<Key<'_>, usize> =
+            things.things.iter().enumerate().map(|(at, one)| (key(one), at)).collect();
+        let mut found = values::Collector::default();
+        let builds = model.builds.values().enumerate().map(|(at, build)| {
+            let lines = lines(model, build, at, &number, &mut found);
+            Stated { id: build.id.to_string(), title: machines::title(model, build), lines }
+        });
+        let builds: Vec<Stated> = builds.collect();
+        drop(number);
+        let (fitted, fixed) = (machines::fitted(model), machines::fixed(model));
+        Self { things, builds, fitted, fixed, values: found.into_buckets() }
+    }
+}
+
+type Key<'a> = (&'a str, &'a str, &'a BTreeMap<String, String>, &'a BTreeMap<String, String>);
+
+fn key(thing: &Thing) -> Key<'_> {
+    (&thing.kind, &thing.of, &thing.place, &thing.when)
+}
+
+fn lines(
+    model: &Model,
+    build: &Build,
+    at: usize,
+    number: &BTreeMap<Key<'_>, usize>,
+    found: &mut values::Collector,
+) -> Vec<Line> {
+    let none = BTreeMap::new();
+    let mut lines = Vec::new();
+    for statement in build.statements.iter().filter(|one| one.has_value()) {
+        let identity = &statement.identity;
+        let Some(&thing) = number.get(&("statement", identity.of.as_str(), &identity.place, &identity.when))
+        else {
+            continue;
+        };
+        let withheld = model.withholds(statement);
+        let text = if withheld { line::WITHHELD.to_owned() } else { line::text(statement) };
+        if !withheld {
+            found.take(statement, at, thing);
+        }
+        lines.push(Line { thing, text, open: line::is_open(statement) });
+    }
+    let mut guide = |kind: &str, of: &str, text: String| {
+        if let Some(&thing) = number.get(&(kind, of, &none, &none)) {
+            lines.push(Line { thing, text, open: false });
+        }
+    };
+    for one in model.procedures.values().filter(|one| model.fits_build(&one.fits, build)) {
+        let text = one.minutes.map(|minutes| format!("{minutes} min")).unwrap_or_default();
+        guide("procedure", one.id.as_str(), text);
+    }
+    for one in model.complaints.values().filter(|one| model.fits_build(&one.fits, build)) {
+        guide("complaint", one.id.as_str(), format!("{} checks", one.checks.len()));
+    }
+    lines
+}
+
+fn things(model: &Model) -> Things {
+    let mut all = Things::default();
+    let mut stated: BTreeMap<&str, Vec<&Statement>> = BTreeMap::new();
+    for one in model.builds.values().flat_map(|build| &build.statements).filter(|one| one.has_value()) {
+        stated.entry(one.identity.of.as_str()).or_default().push(one);
+    }
+    for group in &model.groups {
+        for entry in group.entries.iter().filter_map(|id| model.entries.get(id)) {
+            let of_entry = stated.get(entry.id.as_str()).map(Vec::as_slice).unwrap_or_default();
+            statements(entry, of_entry, &mut all);
+        }
+    }
+    for one in model.procedures.values() {
+        guide("procedure", one.id.as_str(), &one.title, &[], "procedure how do", &mut all);
+    }
+    for one in model.complaints.values() {
+        guide("complaint", one.id.as_str(), &one.title, &one.aka, "complaint", &mut all);
+    }
+    all
+}
+
+/// The things of one entry: each place and condition that some build states.
+fn statements(entry: &Entry, stated: &[&Statement], all: &mut Things) {
+    let mut each: Vec<_> = stated.iter().map(|one| &one.identity).collect();
+    each.sort();
+    each.dedup();
+    let named = all.named.len();
+    for identity in each {
+        let spelt = identity.place.iter().chain(&identity.when).map(|(name, word)| format!("{name} {word} "));
+        let beside: String = spelt.chain([identity.of.to_string()]).collect();
+        all.things.push(Thing {
+            kind: "statement".to_owned(),
+            of: identity.of.to_string(),
+            place: identity.place.clone(),
+            when: identity.when.clone(),
+            title: entry.title.clone(),
+            named,
+            beside: distinct(words::words(&beside)),
+        });
+    }
+    let printed = stated.iter().flat_map(|one| one.form.printed());
+    let mut units: Vec<String> = printed.map(|one| one.value.unit().symbol().to_owned()).collect();
+    units.sort();
+    units.dedup();
+    name(&entry.title, &entry.aka, units, all);
+}
+
+fn guide(kind: &str, of: &str, title: &str, aka: &[String], beside: &str, all: &mut Things) {
+    let thing = Thing {
+        kind: kind.to_owned(),
+        of: of.to_owned(),
+        title: title.to_owned(),
+        named: all.named.len(),
+        beside: words::words(beside),
+        ..Thing::default()
+    };
+    all.things.push(thing);
+    name(title, aka, Vec::new(), all);
+}
+
+fn name(title: &str, aka: &[String], units: Vec<String>, all: &mut Things) {
+    let names = std::iter::once(title).chain(aka.iter().map(String::as_str));
+    all.named.push(names.map(words::words).collect());
+    all.units.push(units);
+}
+
+/// Each word once, in order.
+pub(super) fn distinct(mut all: Vec<String>) -> Vec<String> {
+    let mut seen = std::collections::BTreeSet::new();
+    all.retain(|one| seen.insert(one.clone()));
+    all
+}

@@ -1,0 +1,146 @@
+//! What a technician types, and whether the wanted line comes first: by hand, and by rule from the
+//! catalogue, so that the queries grow with it. The browser is held to the same list elsewhere.
+
+use std::collections::BTreeSet;
+use std::path::Path;
+use std::sync::LazyLock;
+
+use baybook::find::{Found, Index, search};
+use serde_json::{Value, json};
+
+static INDEX: LazyLock<Index> = LazyLock::new(|| {
+    let root = Path::new(env!("CARGO_MANIFEST_DIR"));
+    let base = baybook::load::disk::read_base(&root.join("specs")).expect("the demo base");
+    let examined = baybook::examine(base, None);
+    Index::of(examined.checked.expect("no error").model())
+});
+
+/// The queries by hand.
+fn by_hand() -> Vec<Value> {
+    let text = include_str!("vectors/find.json");
+    let all: Value = serde_json::from_str(text).expect("JSON");
+    all["queries"].as_array().expect("a list").clone()
+}
+
+/// The word with a letter from its middle left out, if it is long enough for a slip.
+fn slipped(name: &str) -> Option<String> {
+    let words: Vec<&str> = name.split(' ').collect();
+    let longest = words.iter().enumerate().max_by_key(|(at, word)| (word.chars().count(), *at))?.0;
+    let letters: Vec<char> = words[longest].chars().collect();
+    let plain = letters.len() >= 7 && letters.iter().all(|letter| letter.is_ascii_lowercase());
+    plain.then(|| {
+        let mut words: Vec<String> = words.iter().map(|word| (*word).to_owned()).collect();
+        words[longest] = letters
+            .iter()
+            .enumerate()
+            .filter(|(at, _)| *at != letters.len() / 2)
+            .map(|(_, one)| one)
+            .collect();
+        words.join(" ")
+    })
+}
+
+/// Queries from the catalogue: of each entry, on a machine that states it, title, other name, slip in turn.
+fn by_rule() -> Vec<Value> {
+    let index = &*INDEX;
+    let mut seen = BTreeSet::new();
+    let things = index.things.things.iter().enumerate();
+    let entries = things.filter(|(_, one)| one.kind == "statement" && seen.insert(one.of.clone()));
+    let query = |(at, (thing, one)): (usize, (usize, &baybook::find::Thing))| {
+        let states = |build: &usize| index.builds[*build].lines.iter().any(|line| line.thing == thing);
+        let builds: Vec<usize> = (0..index.builds.len()).filter(states).collect();
+        let build = builds[at % builds.len()];
+        let machine = index.fitted.iter().find(|fitted| fitted.build == build).expect("fitted");
+        let names = &index.things.named[one.named];
+        let name = match at % 3 {
+            0 => one.title.to_lowercase(),
+            1 => names[at % names.len()].join(" "),
+            _ => slipped(&one.title.to_lowercase()).unwrap_or_else(|| one.title.clone()),
+        };
+        // One name may be that of several entries: then each of them is right.
+        let same = index
+            .things
+            .things
+            .iter()
+            .filter(|other| index.things.named[other.named].iter().any(|other| other.join(" ") == name));
+        let of: BTreeSet<&String> = same.map(|other| &other.of).chain([&one.of]).collect();
+        json!({ "query": format!("{name} {}", machine.name.to_lowercase()), "wanted": { "of": of, "machine": machine.machine } })
+    };
+    entries.enumerate().map(query).collect()
+}
+
+/// Whether a line is the wanted one: all that is named of it is so.
+fn is(found: &Found, wanted: &Value) -> bool {
+    let texts = |key: &str| {
+        wanted[key].as_array().map(|all| all.iter().filter_map(Value::as_str).collect::<Vec<_>>())
+    };
+    let build = found.build.as_deref().unwrap_or_default();
+    let engine = wanted["engine"]
+        .as_str()
+        .is_none_or(|engine| build == engine || build.starts_with(&format!("{engine}~")));
+    let place = wanted["where"].as_object().is_none_or(|place| {
+        place.iter().all(|(axis, word)| found.place.get(axis).map(String::as_str) == word.as_str())
+    });
+    let machine = wanted["machine"].as_str().is_none_or(|machine| {
+        let fits = |one: &&baybook::find::Fitted| one.machine == machine;
+        INDEX.fitted.iter().filter(fits).any(|one| INDEX.builds[one.build].id == build)
+    });
+    engine
+        && place
+        && machine
+        && texts("of").is_none_or(|of| of.contains(&found.of.as_str()))
+        && wanted["kind"].as_str().is_none_or(|kind| found.kind == kind)
+        && wanted["title"].as_str().is_none_or(|title| found.title == title)
+}
+
+#[test]
+fn the_wanted_line_comes_first() {
+    let (hand, rule) = (by_hand(), by_rule());
+    assert!(hand.len() >= 100 && rule.len() >= 100, "{} by hand, {} by rule", hand.len(), rule.len());
+    for (name, queries) in [("by hand", hand), ("by rule", rule)] {
+        let (mut first, mut third, mut told) = (0, 0, Vec::new());
+        for one in &queries {
+            let query = one["query"].as_str().expect("text");
+            let found = search(&INDEX, query, one["last"].as_str(), 3);
+            let at = found.iter().position(|found| is(found, &one["wanted"]));
+            first += usize::from(at == Some(0));
+            third += usize::from(at.is_some());
+            if at != Some(0) {
+                let got: Vec<_> = found
+                    .iter()
+                    .map(|one| (&one.of, one.build.as_deref().unwrap_or("-"), one.score))
+                    .collect();
+                told.push(format!("{query}: wanted {}, got {got:?}", one["wanted"]));
+            }
+        }
+        let all = queries.len();
+        println!("{name}: {first} of {all} first, {third} in the first three\n{}", told.join("\n"));
+        assert!(first * 100 >= all * 92, "{name}: {first} of {all} first\n{}", told.join("\n"));
+        assert!(third * 100 >= all * 98, "{name}: {third} of {all} in the first three\n{}", told.join("\n"));
+    }
+}
+
+#[test]
+fn a_number_is_found_where_it_is_printed_and_nowhere_else() {
+    let of = |query: &str| search(&INDEX, query, None, 50);
+    assert!(
+        of("58 psi")
+            .iter()
+            .all(|one| one.text.contains("58") || one.text.contains("400") || one.text.contains("4.0")),
+        "{:#?}",
+        of("58 psi")
+    );
+    assert!(!of("58 psi").is_empty());
+    // No slip is forgiven in figures.
+    assert!(of("9999 psi").is_empty());
+}
+
+#[test]
+fn nothing_typed_finds_nothing_and_nothing_panics() {
+    for text in
+        ["", " ", "?", "0 mm", "-", "1e99 mm", "999999999999999999999999 N·m", "é ü", &"a".repeat(5000)]
+    {
+        let _ = search(&INDEX, text, Some("no-such-build"), 5);
+    }
+    assert!(search(&INDEX, "", None, 5).is_empty());
+}
