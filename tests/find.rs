@@ -120,6 +120,41 @@ fn the_wanted_line_comes_first() {
     }
 }
 
+/// What is found for every query, for the browser's test to compare with: `target/find-answers.json`.
+#[test]
+fn answers_are_written_for_the_browser() {
+    let answer = |one: &Value| {
+        let query = one["query"].as_str().expect("text");
+        let found = search(&INDEX, query, one["last"].as_str(), 12);
+        let lines: Vec<Value> = found
+            .iter()
+            .map(|one| {
+                json!([one.kind, one.of, one.build, one.place, one.when, one.title, one.text, one.score])
+            })
+            .collect();
+        json!({ "query": query, "last": one["last"], "found": lines })
+    };
+    let more = [
+        "",
+        "9999 psi",
+        "0 mm",
+        "22",
+        "0.26",
+        "zzzz",
+        "é",
+        "lash 8 thou 887 2022",
+        "-5 °C",
+        "1/4 in",
+        "krain",
+    ];
+    let more = more.iter().map(|query| json!({ "query": query }));
+    let all: Vec<Value> =
+        by_hand().into_iter().chain(by_rule()).chain(more).map(|one| answer(&one)).collect();
+    let path = Path::new(env!("CARGO_MANIFEST_DIR")).join("target/find-answers.json");
+    std::fs::create_dir_all(path.parent().expect("target")).expect("a folder");
+    std::fs::write(&path, serde_json::to_vec(&all).expect("JSON")).expect("written");
+}
+
 #[test]
 fn a_number_is_found_where_it_is_printed_and_nowhere_else() {
     let of = |query: &str| search(&INDEX, query, None, 50);

@@ -70,7 +70,7 @@ fn alone(piece: &str, asked: &mut Asked) {
 fn quantity(pieces: &[&str]) -> Option<(Value, usize)> {
     let first = pieces.first().filter(|first| begins_a_number(first))?;
     for taken in [3, 2] {
-        if let Some([unit @ ..]) = pieces.get(1..taken) {
+        if let Some(unit) = pieces.get(1..taken) {
             let text = format!("{} {}", decimal(first), unit.join("-"));
             if let Some(value) = single(&text) {
                 return Some((value, taken));

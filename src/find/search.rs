@@ -10,7 +10,7 @@ use crate::quantity::{Unit, Value};
 
 /// Things and builds that are joined with each other at most.
 const THINGS: usize = 60;
-pub(super) const BUILDS: usize = 24;
+pub(super) const BUILDS: usize = 12;
 /// From this score on a build is meant by name.
 const BY_NAME: u32 = 800;
 /// What the build looked at last counts, where none is meant by name.
@@ -41,6 +41,9 @@ pub struct Found {
     pub score: u32,
 }
 
+/// Numbers of things, builds or machines, each with its score.
+type Scored = Vec<(usize, u32)>;
+
 /// Score and the order among equals: kind, thing, build.
 type Rank = (std::cmp::Reverse<u32>, u8, usize, usize);
 
@@ -69,7 +72,7 @@ pub fn search(index: &Index, text: &str, last: Option<&str>, limit: usize) -> Ve
 }
 
 /// Things by score, the best first.
-fn things(index: &Index, typed: &[Typed]) -> Vec<(usize, u32)> {
+fn things(index: &Index, typed: &[Typed]) -> Scored {
     let named: Vec<_> = index.things.named.iter().map(|names| matching::named(names, typed)).collect();
     let scored = index.things.things.iter().enumerate().filter_map(|(at, one)| {
         let score = matching::thing(named.get(one.named)?, &one.beside, typed);
@@ -78,13 +81,13 @@ fn things(index: &Index, typed: &[Typed]) -> Vec<(usize, u32)> {
     best(scored.collect())
 }
 
-fn best(mut all: Vec<(usize, u32)>) -> Vec<(usize, u32)> {
+fn best(mut all: Scored) -> Scored {
     all.sort_by_key(|(at, score)| (std::cmp::Reverse(*score), *at));
     all
 }
 
 /// Builds by score, the best first; and machines, each by its best build.
-fn machines(index: &Index, typed: &[Typed], asked: &Asked) -> (Vec<(usize, u32)>, Vec<(usize, u32)>) {
+fn machines(index: &Index, typed: &[Typed], asked: &Asked) -> (Scored, Scored) {
     let mut builds: BTreeMap<usize, u32> = BTreeMap::new();
     let mut machines: BTreeMap<&str, (usize, u32)> = BTreeMap::new();
     for (at, one) in index.fitted.iter().enumerate() {

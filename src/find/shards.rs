@@ -19,6 +19,9 @@ use super::matching::vocabulary;
 use super::search::BUILDS;
 use super::words::SHORT;
 
+/// Rows by their number.
+type Rows = BTreeMap<usize, Value>;
+
 /// Every part of the index by its name.
 #[must_use]
 pub fn shards(index: &Index) -> BTreeMap<String, Value> {
@@ -80,7 +83,7 @@ fn stating(index: &Index) -> BTreeMap<String, Value> {
 
 /// Machines, codes and manuals by how their words begin.
 fn by_word(index: &Index) -> BTreeMap<String, Value> {
-    let mut rows: BTreeMap<String, (BTreeMap<usize, Value>, BTreeMap<usize, Value>)> = BTreeMap::new();
+    let mut rows: BTreeMap<String, (Rows, Rows)> = BTreeMap::new();
     for (at, one) in index.fitted.iter().enumerate() {
         for key in keys(one) {
             rows.entry(key).or_default().0.insert(at, fitted(one));

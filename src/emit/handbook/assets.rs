@@ -48,6 +48,7 @@ const TABLE: &[Source] = table![
         "css/keypad.css",
         "css/job.css",
         "css/steps.css",
+        "css/find.css",
     ],
     "guides.css": [
         "css/lists.css",
@@ -98,6 +99,14 @@ const TABLE: &[Source] = table![
         "compute/shim-job.js",
         "compute/shims.js",
         "shim-plan.js",
+    ],
+    "find.js": ["find/panel.js"],
+    "find-search.js": [
+        "find/words.js",
+        "find/matching.js",
+        "find/numbers.js",
+        "find/pairs.js",
+        "find/search.js",
     ],
     "record.js": [
         "bench/record.js",

@@ -1,0 +1,188 @@
+// @ts-check
+/*
+ * The field that finds: on every sheet, small; the search and its index are loaded when it is first used.
+ *
+ * Parts of the index are scripts, for a sheet opened from a memory stick can read no other file. Storage
+ * may be denied: then no machine is preferred, and everything else works.
+ */
+(() => {
+  "use strict";
+  const LIMIT = 12;
+  const root = document.body.dataset.root ?? "";
+  const stored = `baybook.last.${document.body.dataset.base ?? ""}`;
+
+  /** @type {Map<string, { promise: Promise<any>, give: (rows: any) => void }>} */
+  const parts = new Map();
+
+  /** @param {string} src @returns {Promise<void>} */
+  const script = (src) =>
+    new Promise((done, failed) => {
+      const element = document.createElement("script");
+      element.src = src;
+      element.onload = () => done();
+      element.onerror = () => failed(new Error(`cannot load ${src}`));
+      document.head.append(element);
+    });
+
+  /** @param {string} name @param {string} src */
+  function part(name, src) {
+    const known = parts.get(name);
+    if (known) {
+      return known.promise;
+    }
+    /** @type {(rows: any) => void} */
+    let give = () => undefined;
+    const rows = new Promise((done) => {
+      give = done;
+    });
+    const promise = script(src).then(() => rows);
+    parts.set(name, { promise, give });
+    promise.catch(() => parts.delete(name));
+    return promise;
+  }
+
+  globalThis.baybookFind = { take: (name, rows) => parts.get(name)?.give(rows) };
+
+  /** @type {Map<string, Promise<void>>} */
+  const codes = new Map();
+
+  /** @param {string} src */
+  function once(src) {
+    const loading = codes.get(src) ?? script(src);
+    codes.set(src, loading);
+    loading.catch(() => codes.delete(src));
+    return loading;
+  }
+
+  /** @param {string | null} [build] */
+  function last(build) {
+    try {
+      if (build) {
+        localStorage.setItem(stored, build);
+      }
+      return localStorage.getItem(stored);
+    } catch {
+      return build ?? null;
+    }
+  }
+
+  /** @param {string} tag @param {string} name @param {string} text */
+  function element(tag, name, text) {
+    const made = document.createElement(tag);
+    made.className = name;
+    made.textContent = text;
+    return made;
+  }
+
+  /** One line that answers. @param {BaybookFound} one @param {string | null} preferred */
+  function line(one, preferred) {
+    const item = document.createElement("li");
+    const link = document.createElement("a");
+    link.href = root + one.href;
+    link.className = "hit";
+    link.dataset.result = one.kind;
+    const scope = [...Object.entries(one.where), ...Object.entries(one.when)].map((pair) => pair.join(" ").replaceAll("-", " "));
+    link.append(element("b", "hit-what", one.title), " ");
+    if (scope.length > 0) {
+      link.append(element("span", "hit-scope", scope.join(", ")), " ");
+    }
+    if (one.text) {
+      link.append(element("span", "hit-value", one.text), " ");
+    }
+    if (one.open) {
+      link.append(element("span", "hit-open", "unconfirmed: read once"), " ");
+    }
+    if (one.machine) {
+      const own = preferred && one.build === preferred ? " (looked at last)" : "";
+      link.append(element("span", "hit-for", `${one.machine}${own}`));
+    }
+    item.append(link);
+    return item;
+  }
+
+  /** @param {HTMLElement} panel */
+  function start(panel) {
+    const field = panel.querySelector("input");
+    const list = panel.querySelector("ol");
+    const said = panel.querySelector("p");
+    if (!field || !list || !said) {
+      return;
+    }
+    const { index = "", code = "", compute = "" } = panel.dataset;
+    panel.hidden = false;
+    let asked = 0;
+
+    /** @param {string} name */
+    const load = (name) => (name === "numbers" ? once(root + compute) : part(name, `${root}${index}${name}.js`));
+
+    function close() {
+      asked += 1;
+      list?.replaceChildren();
+      if (said) {
+        said.textContent = "";
+      }
+    }
+
+    async function find() {
+      const text = field?.value.trim() ?? "";
+      close();
+      if (text === "") {
+        return;
+      }
+      const own = asked;
+      const preferred = last();
+      try {
+        await once(root + code);
+        const found = await globalThis.baybookFindSearch.search(load, text, preferred, LIMIT);
+        if (own === asked) {
+          list?.replaceChildren(...found.map((one) => line(one, preferred)));
+          say(text, found);
+        }
+      } catch (problem) {
+        if (own === asked && said) {
+          said.textContent = "The index cannot be read: this copy is not whole. Use A to Z or Machines below.";
+        }
+      }
+    }
+
+    /** @param {string} text @param {BaybookFound[]} found */
+    function say(text, found) {
+      const first = found[0];
+      if (said) {
+        said.textContent = first
+          ? `${found.length === LIMIT ? `The best ${LIMIT} lines` : found.length === 1 ? "1 line" : `${found.length} lines`}. First: ${first.title} ${first.text}`
+          : `Nothing fits “${text}”. Type what it is, a machine, or a number with its unit; or look in A to Z.`;
+      }
+    }
+
+    /** @param {KeyboardEvent} event */
+    function move(event) {
+      const links = [...(list?.querySelectorAll("a") ?? [])];
+      const at = links.indexOf(/** @type {HTMLAnchorElement} */ (document.activeElement));
+      if (event.key === "Escape") {
+        close();
+        if (field) {
+          field.value = "";
+          field.focus();
+        }
+      } else if (event.key === "ArrowDown" || event.key === "ArrowUp") {
+        const next = at + (event.key === "ArrowDown" ? 1 : -1);
+        (next < 0 ? field : links[Math.min(next, links.length - 1)])?.focus();
+        event.preventDefault();
+      } else if (event.key === "Enter" && document.activeElement === field) {
+        links[0]?.click();
+      }
+    }
+
+    field.addEventListener("input", find);
+    field.addEventListener("focus", () => once(root + code).then(() => load("things")).catch(() => undefined));
+    panel.addEventListener("keydown", move);
+    list.addEventListener("click", () => setTimeout(close));
+  }
+
+  last(document.getElementById("sheet")?.dataset.build);
+  const panel = document.querySelector(".find");
+  if (panel instanceof HTMLElement) {
+    start(panel);
+  }
+})();

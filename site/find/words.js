@@ -1,0 +1,151 @@
+// @ts-check
+/*
+ * Words as they are compared, and what was typed: words, quantities, years, serial numbers. The
+ * compiler has the same; a slip is forgiven in letters only.
+ */
+(() => {
+  "use strict";
+  const EMPTY = new Set(["a", "an", "and", "for", "is", "of", "the", "to", "what"]);
+  const LONGEST = 200;
+  const MOST = 12;
+
+  /** @param {string} text */
+  const words = (text) =>
+    text.toLowerCase().split(/[^\p{Alphabetic}0-9]+/u).filter((word) => word && !EMPTY.has(word));
+
+  /** How many slips make one of the other, two neighbours swapped being one. @param {string[]} a @param {string[]} b */
+  function distance(a, b) {
+    /** @type {number[][]} */
+    const rows = [b.map((_, at) => at).concat(b.length)];
+    for (let i = 1; i <= a.length; i += 1) {
+      const [above = [], before = []] = [rows[i - 1], rows[i - 2]];
+      const row = [i];
+      for (let j = 1; j <= b.length; j += 1) {
+        const changed = (above[j - 1] ?? 0) + (a[i - 1] === b[j - 1] ? 0 : 1);
+        let least = Math.min(changed, (above[j] ?? 0) + 1, (row[j - 1] ?? 0) + 1);
+        if (i > 1 && j > 1 && a[i - 1] === b[j - 2] && a[i - 2] === b[j - 1]) {
+          least = Math.min(least, (before[j - 2] ?? 0) + 1);
+        }
+        row.push(least);
+      }
+      rows.push(row);
+    }
+    return rows[a.length]?.[b.length] ?? 0;
+  }
+
+  /** Slips that are forgiven, or null. @param {string} typed @param {string} word */
+  function slips(typed, word) {
+    const [a, b] = [[...typed], [...word]];
+    const forgiven = a.length < 8 ? 1 : 2;
+    if (a.length < 4 || Math.abs(a.length - b.length) > forgiven || /[0-9]/.test(typed + word)) {
+      return null;
+    }
+    const found = distance(a, b);
+    return found <= forgiven ? found : null;
+  }
+
+  /** How well a whole or begun word fits, out of a hundred. @param {string} typed @param {string} word */
+  function fit(typed, word) {
+    if (typed === word) {
+      return 100;
+    }
+    if (!word.startsWith(typed) || /^[0-9]*$/.test(typed)) {
+      return 0;
+    }
+    return 60 + Math.floor((30 * [...typed].length) / [...word].length);
+  }
+
+  /** The first letters of a word, as the parts of the index are named. @param {string} word */
+  const key = (word) =>
+    [...word].slice(0, 2).map((c) => (/[a-z0-9]/i.test(c) ? c : `_${c.codePointAt(0)?.toString(16)}`)).join("");
+
+  const begins = (/** @type {string} */ piece) => /^[-+]?\.?[0-9]/.test(piece);
+
+  /** @param {string} text @returns {BaybookValue | null} one number in a unit */
+  function single(text) {
+    try {
+      const value = globalThis.baybookCompute.Value.parse(text);
+      return ["range", "tolerance", "percent-tolerance"].includes(value.shape.form) ? null : value;
+    } catch {
+      return null;
+    }
+  }
+
+  /** @param {string} piece @returns {[number, boolean] | null} */
+  function year(piece) {
+    const number = /^\+?[0-9]+$/.test(piece) ? Number(piece) : Number.NaN;
+    if (piece.length === 4 && number >= 1950 && number <= 2099) {
+      return [number, true];
+    }
+    return piece.length === 2 && number >= 0 ? [number <= 69 ? 2000 + number : 1900 + number, false] : null;
+  }
+
+  /** @param {string[]} pieces @returns {[BaybookValue, number] | null} a number with its unit, the longest that is one */
+  function quantity(pieces) {
+    const first = pieces[0] ?? "";
+    if (!begins(first)) {
+      return null;
+    }
+    const number = first.replaceAll(",", ".");
+    for (const taken of [3, 2]) {
+      const value = pieces.length >= taken ? single(`${number} ${pieces.slice(1, taken).join("-")}`) : null;
+      if (value) {
+        return [value, taken];
+      }
+    }
+    const value = single(number);
+    return value && [value, 1];
+  }
+
+  /** @param {string} piece @param {BaybookAsked} asked */
+  function alone(piece, asked) {
+    const number = piece.replaceAll(",", ".");
+    if (begins(piece) && parses(`${number} mm`)) {
+      const found = year(piece);
+      if (found) {
+        asked.years.push(found);
+      }
+      asked.bare.push(number);
+      if (/[./]/.test(number)) {
+        return;
+      }
+    }
+    const folded = words(piece);
+    const joined = folded.join("");
+    if (/[0-9]/.test(joined) && /[a-z]/i.test(joined)) {
+      asked.serials.push(joined);
+    }
+    asked.words.push(...folded);
+  }
+
+  /** @param {string} text */
+  function parses(text) {
+    try {
+      return Boolean(globalThis.baybookCompute.Value.parse(text));
+    } catch {
+      return false;
+    }
+  }
+
+  /** What was typed. @param {string} text @returns {BaybookAsked} */
+  function ask(text) {
+    /** @type {BaybookAsked} */
+    const asked = { words: [], quantities: [], bare: [], years: [], serials: [] };
+    let pieces = [...text].slice(0, LONGEST).join("").split(/[ \t\n\f\r]+/).filter(Boolean);
+    while (pieces.length > 0) {
+      const found = quantity(pieces);
+      if (found) {
+        asked.quantities.push(found[0]);
+      } else {
+        alone(pieces[0] ?? "", asked);
+      }
+      pieces = pieces.slice(found?.[1] ?? 1);
+    }
+    asked.words = asked.words.slice(0, MOST);
+    return asked;
+  }
+
+  const needsNumbers = (/** @type {string} */ text) => text.split(/[ \t\n\f\r]+/).some(begins);
+
+  globalThis.baybookFindWords = { words, slips, fit, key, ask, needsNumbers };
+})();

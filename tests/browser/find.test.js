@@ -1,0 +1,140 @@
+// @ts-check
+/* The find: the same list as the compiler's for every query, and a reader at the field. */
+"use strict";
+
+const assert = require("node:assert/strict");
+const fs = require("node:fs");
+const path = require("node:path");
+const vm = require("node:vm");
+const { after, before, describe, test } = require("node:test");
+const opened = require("./opened.js");
+require("./compute.js");
+
+const site = path.join(__dirname, "../../site/find");
+for (const name of ["words", "matching", "numbers", "pairs", "search"]) {
+  vm.runInThisContext(fs.readFileSync(path.join(site, `${name}.js`), "utf8"), name);
+}
+
+const assets = path.join(opened.root, "assets");
+const folder = fs.readdirSync(assets).find((name) => /^find-[0-9a-f]+$/.test(name)) ?? "";
+
+/** @type {Map<string, any>} */
+const loaded = new Map();
+globalThis.baybookFind = { take: (name, rows) => loaded.set(name, rows) };
+
+/** @param {string} name @returns {Promise<any>} */
+async function load(name) {
+  if (name === "numbers") {
+    return undefined;
+  }
+  if (!loaded.has(name)) {
+    vm.runInThisContext(fs.readFileSync(path.join(assets, folder, `${name}.js`), "utf8"));
+  }
+  return loaded.get(name);
+}
+
+describe("the search", () => {
+  test("finds what the compiler finds, in the same order, for every query", async () => {
+    const answers = JSON.parse(fs.readFileSync(path.join(__dirname, "../../target/find-answers.json"), "utf8"));
+    assert.ok(answers.length >= 200, `${answers.length} queries`);
+    const wrong = [];
+    for (const { query, last, found } of answers) {
+      const own = await baybookFindSearch.search(load, query, last, 12);
+      const lines = own.map((one) => [one.kind, one.of, one.build, one.where, one.when, one.title, one.text, one.score]);
+      try {
+        assert.deepEqual(lines, found);
+      } catch {
+        wrong.push({ query, browser: lines.slice(0, 3).map((one) => [one[1], one[2], one[7]]), compiler: found.slice(0, 3).map((/** @type {any[]} */ one) => [one[1], one[2], one[7]]) });
+      }
+    }
+    assert.deepEqual(wrong, []);
+  });
+
+  test("every line leads to a sheet that is there, at a line that is there", async () => {
+    for (const query of ["exhaust lash tarnhawk 887", "check the valve lash", "starts badly cold", "code 17", "tarnhawk 887 machine manual", "crageel"]) {
+      for (const one of await baybookFindSearch.search(load, query, null, 12)) {
+        const [page = "", anchor] = one.href.split("#");
+        const text = fs.readFileSync(path.join(opened.root, page), "utf8");
+        assert.ok(!anchor || text.includes(`id="${anchor}"`), one.href);
+      }
+    }
+  });
+});
+
+describe("the field", () => {
+  /** @type {import("playwright-core").Browser} */
+  let browser;
+  before(async () => {
+    browser = await opened.launch();
+  });
+  after(() => browser.close());
+
+  /** @param {string} page @param {(sheet: import("playwright-core").Page) => Promise<void>} reads */
+  async function on(page, reads) {
+    const context = await browser.newContext({ viewport: { width: 360, height: 740 } });
+    const sheet = await context.newPage();
+    /** @type {string[]} */
+    const errors = [];
+    sheet.on("pageerror", (error) => errors.push(String(error)));
+    await sheet.goto(opened.address(page));
+    await reads(sheet);
+    await context.close();
+    assert.deepEqual(errors, []);
+  }
+
+  test("the number is in the line, and enter leads to it", () =>
+    on("index.html", async (sheet) => {
+      await sheet.fill("[data-find]", "ex lash tarn 887 rear");
+      const first = sheet.locator("[data-result]").first();
+      await first.waitFor();
+      assert.match(await first.innerText(), /Exhaust valve lash[^]*rear[^]*0\.26 ± 0\.02 mm/);
+      assert.ok(((await first.boundingBox())?.height ?? 0) >= 48);
+      assert.match(await sheet.locator(".find [role=status]").innerText(), /lines\. First: Exhaust valve lash/);
+      await sheet.press("[data-find]", "Enter");
+      await sheet.waitForURL(/engine\.html#lash_exhaust/);
+      assert.equal(await sheet.locator(":target").getAttribute("data-spec"), "lash.exhaust");
+    }));
+
+  test("arrows walk the lines, escape clears them, and a slip is said", () =>
+    on("index.html", async (sheet) => {
+      await sheet.fill("[data-find]", "58 psi");
+      await sheet.locator("[data-result]").first().waitFor();
+      await sheet.press("[data-find]", "ArrowDown");
+      assert.equal(await sheet.evaluate(() => document.activeElement?.getAttribute("data-result")), "statement");
+      await sheet.keyboard.press("ArrowUp");
+      await sheet.keyboard.press("Escape");
+      assert.equal(await sheet.locator("[data-result]").count(), 0);
+      assert.equal(await sheet.inputValue("[data-find]"), "");
+      await sheet.fill("[data-find]", "zzzzzz");
+      await sheet.locator(".find [role=status]", { hasText: "Nothing fits" }).waitFor();
+    }));
+
+  test("the machine looked at last is preferred, and says so", () =>
+    on("builds/qk-1021/engine.html", async (sheet) => {
+      await sheet.fill("[data-find]", "drain plug");
+      const first = sheet.locator("[data-result]").first();
+      await first.waitFor();
+      assert.match(await first.innerText(), /qk-1021 \(looked at last\)/);
+    }));
+
+  test("it finds where storage is denied", async () => {
+    const context = await browser.newContext();
+    await context.addInitScript(() => {
+      Object.defineProperty(globalThis, "localStorage", { get: () => { throw new Error("denied"); } });
+    });
+    const sheet = await context.newPage();
+    await sheet.goto(opened.address("index.html"));
+    await sheet.fill("[data-find]", "drain plug");
+    await sheet.locator("[data-result]").first().waitFor();
+    await context.close();
+  });
+
+  test("an assistive reader meets nothing that is wrong", () =>
+    on("index.html", async (sheet) => {
+      await sheet.fill("[data-find]", "lash 887");
+      await sheet.locator("[data-result]").first().waitFor();
+      await sheet.evaluate(fs.readFileSync(require.resolve("axe-core/axe.min.js"), "utf8"));
+      const found = await sheet.evaluate("axe.run('.find')");
+      assert.deepEqual(/** @type {any} */ (found).violations.map((/** @type {any} */ one) => one.id), []);
+    }));
+});
