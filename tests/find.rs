@@ -27,7 +27,7 @@ fn slipped(name: &str) -> Option<String> {
     let words: Vec<&str> = name.split(' ').collect();
     let longest = words.iter().enumerate().max_by_key(|(at, word)| (word.chars().count(), *at))?.0;
     let letters: Vec<char> = words[longest].chars().collect();
-    let plain = letters.len() >= 7 && letters.iter().all(|letter| letter.is_ascii_lowercase());
+    let plain = letters.len() >= 7 && letters.iter().all(char::is_ascii_lowercase);
     plain.then(|| {
         let mut words: Vec<String> = words.iter().map(|word| (*word).to_owned()).collect();
         words[longest] = letters
