@@ -82,7 +82,7 @@
         const field = part("input", "");
         Object.assign(field, { type: "text", autocomplete: "off", spellcheck: false, inputMode: "decimal" });
         field.setAttribute("aria-label", `${title} ${number}, ${name}`);
-        const unit = place === 0 ? [part("span", "unit", "mm")] : [];
+        const unit = place === 0 ? [part("span", "sum-unit", "mm")] : [];
         return part("label", "plan-field", part("span", "", name), part("span", "boxed", field, ...unit));
       });
       const made = part("li", "plan-valve", part("b", "", `${title} ${number}`), ...fields);

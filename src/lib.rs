@@ -12,6 +12,7 @@
 //! Every phase goes on after an error and puts what it finds into one [`diag::Sink`], so that a run
 //! shows all findings at once. [`examine`] is the first three phases, [`emit::compile`] the last.
 
+pub mod bundle;
 pub mod check;
 pub mod cli;
 pub mod compute;
@@ -23,6 +24,8 @@ pub mod model;
 pub mod quantity;
 pub mod resolve;
 pub mod source;
+
+use std::collections::BTreeSet;
 
 use check::{Checked, Subject};
 use diag::json::Summary;
@@ -48,11 +51,17 @@ pub struct Examined {
 ///
 /// Lapses are judged at `today`, or, without it, at the date of the base itself.
 pub fn examine(found: Vec<Found>, today: Option<Date>) -> Examined {
+    examine_since(found, today, &BTreeSet::new())
+}
+
+/// The same, held against the ids that the release before made public: none may be gone without a word.
+pub fn examine_since(found: Vec<Found>, today: Option<Date>, public_before: &BTreeSet<String>) -> Examined {
     let mut sink = Sink::default();
     let loaded = load::load(found, &mut sink);
     let model = resolve::resolve(&loaded, &mut sink);
     let today = today.unwrap_or(model.base.date);
-    let subject = Subject { model: &model, sources: &loaded.sources, damaged: &loaded.damaged, today };
+    let subject =
+        Subject { model: &model, sources: &loaded.sources, damaged: &loaded.damaged, public_before, today };
     check::run(&subject, &mut sink);
     let summary = Summary {
         engines: model.engines.len(),

@@ -90,6 +90,13 @@ impl Sources {
         id
     }
 
+    /// The start of the first of some files that was read, by its path.
+    pub fn start_of(&self, path: &str, or: &str) -> Span {
+        let at = |path: &str| self.files.iter().position(|file| file.path == path);
+        let at = at(path).or_else(|| at(or)).unwrap_or_default();
+        Span::new(FileId(u32::try_from(at).unwrap_or_default()), 0..0)
+    }
+
     /// The file of an id; every id was given by [`Sources::add`], so only a foreign id has none.
     pub fn get(&self, id: FileId) -> Option<&SourceFile> {
         self.files.get(usize::try_from(id.0).ok()?)

@@ -7,6 +7,7 @@
 //! - `toml file=PATH`: takes the place of a file; with `size=N`, over and over until it has N bytes
 //! - `text bytes=PATH`: the same, with `\xB1` for a byte that is no text
 //! - `text link=PATH`: a link stands there
+//! - `text before=sources`: ids, one a line, that an older release made public
 //! - `text remove=PATH`: the file is taken out; `*` takes out all
 
 mod shared;
@@ -252,6 +253,7 @@ fn apply(base: &mut Base, info: &str, text: &str) {
         "bytes" => put(base, path, unescaped(text)),
         "remove" if **path == "*" => base.clear(),
         "remove" => assert!(base.remove(**path).is_some(), "`{info}`: there is no such file"),
+        "before" => put(base, shared::BEFORE, text.as_bytes().to_vec()),
         "link" => _ = base.insert((**path).to_owned(), Content::Link),
         _ => panic!("`{info}` is not known"),
     }

@@ -17,10 +17,13 @@
   function build(bench) {
     /** @type {Row | null} */
     let before = null;
+    /** @type {Set<string>} */
+    const asked = new Set();
     for (const row of bench.rows) {
       const follows = before !== null && before.when === row.when && before.element.parentElement === row.element.parentElement;
       if (row.when !== "" && !follows) {
-        ask(bench, row);
+        ask(bench, row).toggleAttribute("data-again", asked.has(row.when));
+        asked.add(row.when);
       }
       before = row;
     }
@@ -47,8 +50,9 @@
         button.setAttribute("aria-pressed", String(button.dataset.state === given?.answer));
         button.disabled = !bench.free();
       });
-      note.textContent = given ? `${given.answer === "met" ? "Said so" : "Said not"} at ${baybookWords.clock(given.time)}` : "";
+      note.textContent = given ? `${given.answer === "met" ? "Said to be so" : "Said not to be so"} at ${baybookWords.clock(given.time)}` : "";
     });
+    return block;
   }
 
   /** @param {Bench} bench @param {string} when @param {Answer} answer */

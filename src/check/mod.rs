@@ -26,6 +26,8 @@ pub struct Subject<'a> {
     pub sources: &'a Sources,
     /// Kinds of file of which not all was read; what depends on them is not reported missing.
     pub damaged: &'a BTreeSet<FileKind>,
+    /// Ids that the release before made public; empty where nobody asked.
+    pub public_before: &'a BTreeSet<String>,
     /// The day that lapses are judged at.
     pub today: Date,
 }

@@ -54,6 +54,10 @@ pub enum Command {
     Judge(super::judge::JudgeArguments),
     /// Order the checks of a complaint so that the cause is found soonest on average
     Order(super::order::OrderArguments),
+    /// Say what changed between two bundles or spec bases, the worst first
+    Compare(CompareArguments),
+    /// Say whether a bundle is whole and as it was written
+    Verify(VerifyArguments),
     /// Find a value, a procedure, a machine by words, numbers and years
     Lookup(super::lookup::LookupArguments),
     /// Explain a rule; without a name, list all rules
@@ -113,6 +117,9 @@ pub struct CheckArguments {
     /// In sentences, without drawings: for screen readers
     #[arg(long)]
     pub narrated: bool,
+    /// An older release, as bundle or spec base: finds public ids that vanished
+    #[arg(long, value_name = "OLD")]
+    pub since: Option<PathBuf>,
     /// Show notes too
     #[arg(long)]
     pub notes: bool,
@@ -124,9 +131,23 @@ pub struct CompileArguments {
     /// Which base.
     #[command(flatten)]
     pub base: BaseArguments,
-    /// Directory that handbook and bundle are written to, whole or not at all
-    #[arg(long, value_name = "DIR", default_value = "public")]
+    /// Directory that handbook and bundle are written to, whole or not at all; with --single the file
+    #[arg(
+        long,
+        value_name = "DIR",
+        default_value = "public",
+        default_value_if("single", clap::builder::ArgPredicate::IsPresent, "build.html")
+    )]
     pub out: PathBuf,
+    /// An older release, as bundle or spec base: shows what changed, and finds ids that vanished
+    #[arg(long, value_name = "OLD")]
+    pub since: Option<PathBuf>,
+    /// Sign the bundle with this secret key, in the minisign format
+    #[arg(long, value_name = "KEY")]
+    pub sign: Option<PathBuf>,
+    /// Write one build only, as one file that holds all it needs
+    #[arg(long, value_name = "BUILD", conflicts_with = "sign")]
+    pub single: Option<String>,
     /// How the outcome is written
     #[arg(long, value_enum, default_value_t)]
     pub format: Format,
@@ -279,6 +300,41 @@ pub struct ShimsArguments {
     /// The job: a TOML file with `window`, `stock` or `stock_steps`, and a `[[valves]]` table for each valve
     #[arg(value_name = "JOB.toml")]
     pub job: PathBuf,
+    /// How the answer is written
+    #[arg(long, value_enum, default_value_t)]
+    pub format: Format,
+}
+
+/// Arguments of `compare`.
+#[derive(Args, Debug)]
+pub struct CompareArguments {
+    /// A bundle, a directory that `compile` wrote, or a spec base
+    pub old: PathBuf,
+    /// The same, later
+    pub new: PathBuf,
+    /// Exit with 1 if such a change is found
+    #[arg(long, value_enum)]
+    pub refuse: Option<Refused>,
+    /// How the answer is written
+    #[arg(long, value_enum, default_value_t)]
+    pub format: Format,
+}
+
+/// Changes that `compare` can refuse.
+#[derive(Clone, Copy, Debug, Eq, PartialEq, ValueEnum)]
+pub enum Refused {
+    /// Any limit, setting or condition that is not what it was
+    Limits,
+}
+
+/// Arguments of `verify`.
+#[derive(Args, Debug)]
+pub struct VerifyArguments {
+    /// A bundle, or a directory that `compile` wrote
+    pub bundle: PathBuf,
+    /// Public key it must be signed by, in the minisign format
+    #[arg(long, value_name = "FILE")]
+    pub key: Option<PathBuf>,
     /// How the answer is written
     #[arg(long, value_enum, default_value_t)]
     pub format: Format,

@@ -1,13 +1,19 @@
 //! `baybook compile`
 
 use std::io::Write;
+use std::path::Path;
 
 use serde_json::json;
 
 use super::args::{BaseDirectory, CompileArguments};
+use super::compare::side;
 use super::{Failure, Status, is_json, write_json};
-use crate::diag::{Finding, Severity, human, json};
-use crate::emit::{self, disk};
+use crate::bundle::Bundle;
+use crate::bundle::hash::{SIGNATURE, SUMS};
+use crate::bundle::sign::sign as signed;
+use crate::diag::{Finding, Severity, human, json, nearest};
+use crate::emit::bundle::Withheld;
+use crate::emit::{self, Tree, disk, handbook};
 use crate::load;
 
 /// Checks a base, then writes handbook and bundle; nothing is written if there is an error.
@@ -17,7 +23,15 @@ pub fn run(
     err: &mut dyn Write,
 ) -> Result<Status, Failure> {
     let found = load::disk::read_base(&arguments.base.directory())?;
-    let examined = crate::examine(found, load::disk::source_date());
+    let mut old = None;
+    if let Some(path) = &arguments.since {
+        old = side(path, Withheld::LeftOut, is_json(arguments.format), out, err)?;
+        if old.is_none() {
+            return Ok(Status::Errors);
+        }
+    }
+    let public_before = old.as_ref().map(Bundle::public_ids).unwrap_or_default();
+    let examined = crate::examine_since(found, load::disk::source_date(), &public_before);
     let shown: Vec<Finding> =
         examined.findings.iter().filter(|finding| finding.severity() != Severity::Note).cloned().collect();
     if !is_json(arguments.format) {
@@ -33,7 +47,14 @@ pub fn run(
         }
         return Ok(Status::Errors);
     };
-    let tree = emit::compile(&checked).map_err(|error| Failure::Internal(error.to_string()))?;
+    let mut tree =
+        emit::compile_since(&checked, old.as_ref()).map_err(|error| Failure::Internal(error.to_string()))?;
+    if let Some(build) = &arguments.single {
+        return one_file(arguments, &tree, build, out);
+    }
+    if let Some(key) = &arguments.sign {
+        sign(&mut tree, key, &checked.model().base.release.to_string())?;
+    }
     disk::write(&tree, &arguments.out)?;
     let home = arguments.out.join("index.html");
     if is_json(arguments.format) {
@@ -48,6 +69,44 @@ pub fn run(
         writeln!(out, "wrote {} files to {}", tree.len(), arguments.out.display())?;
         writeln!(out, "handbook: open {} in a browser", home.display())?;
         writeln!(out, "bundle:   {}", arguments.out.join("bundle").display())?;
+    }
+    Ok(Status::Answered)
+}
+
+/// Puts the signature of a bundle beside its list of hashes.
+fn sign(tree: &mut Tree, key: &Path, release: &str) -> Result<(), Failure> {
+    let no_key = |because: String| {
+        let help = "a secret key is made by any tool of the minisign format".to_owned();
+        Failure::Usage(format!("cannot sign with {}: {because}", key.display()), help)
+    };
+    let text = load::disk::read_text(key)?.ok_or_else(|| no_key("there is no such file".to_owned()))?;
+    let sums = tree.get(&format!("bundle/{SUMS}")).map(Vec::as_slice).unwrap_or_default();
+    let signature = signed(sums, &text, release).map_err(no_key)?;
+    tree.insert(format!("bundle/{SIGNATURE}"), signature.into_bytes());
+    Ok(())
+}
+
+/// Writes one build as one file.
+fn one_file(
+    arguments: &CompileArguments,
+    tree: &Tree,
+    build: &str,
+    out: &mut dyn Write,
+) -> Result<Status, Failure> {
+    let Some(page) = handbook::single(tree, build) else {
+        let ids =
+            || tree.keys().filter_map(|path| path.strip_prefix("builds/")?.strip_suffix("/engine.html"));
+        let help = nearest(build, ids()).map_or_else(
+            || format!("builds are {}", ids().collect::<Vec<_>>().join(", ")),
+            |near| format!("did you mean `{near}`?"),
+        );
+        return Err(Failure::Usage(format!("there is no build `{build}`"), help));
+    };
+    disk::replace_file(&arguments.out, &page)?;
+    if is_json(arguments.format) {
+        write_json(out, &json!({ "file": arguments.out.display().to_string(), "bytes": page.len() }))?;
+    } else {
+        writeln!(out, "wrote {} ({} bytes)", arguments.out.display(), page.len())?;
     }
     Ok(Status::Answered)
 }

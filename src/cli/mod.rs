@@ -6,6 +6,7 @@
 mod args;
 mod bundle;
 mod check;
+mod compare;
 mod compile;
 mod convert;
 mod coverage;
@@ -20,8 +21,10 @@ mod reread;
 mod shims;
 mod sums;
 mod tidy;
+mod verify;
 
 use std::io::Write;
+use std::path::Path;
 
 use clap::Parser;
 use serde_json::{Value, json};
@@ -101,7 +104,8 @@ pub fn run(arguments: impl IntoIterator<Item = std::ffi::OsString>) -> Status {
 
 fn dispatch(command: Command, out: &mut dyn Write, err: &mut dyn Write) -> Result<Status, Failure> {
     match command {
-        Command::Check(arguments) => check::run(&arguments, out),
+        Command::Check(arguments) => check::run(&arguments, out, err),
+        Command::Compare(arguments) => compare::run(&arguments, out, err),
         Command::Compile(arguments) => compile::run(&arguments, out, err),
         Command::Coverage(arguments) => coverage::run(&arguments, out, err),
         Command::Reread(arguments) => reread::run(&arguments, &mut std::io::stdin().lock(), out, err),
@@ -109,6 +113,7 @@ fn dispatch(command: Command, out: &mut dyn Write, err: &mut dyn Write) -> Resul
         Command::Editor(arguments) => editor::run(&arguments, out, err),
         Command::Preview(arguments) => preview::run(&arguments, out, err),
         Command::Tidy(arguments) => tidy::run(&arguments, out, err),
+        Command::Verify(arguments) => verify::run(&arguments, out),
         Command::Convert(arguments) => convert::run(&arguments, out),
         Command::Torque(call) => sums::run(&call, out, err),
         Command::Screw(call) => sums::run(&call, out, err),
@@ -194,7 +199,17 @@ fn base_of(
     out: &mut dyn Write,
     err: &mut dyn Write,
 ) -> Result<Option<Checked>, Failure> {
-    let examined = crate::examine(disk::read_base(&base.directory())?, disk::source_date());
+    base_at(&base.directory(), json, out, err)
+}
+
+/// The proved base in a directory; without, its findings have been written.
+fn base_at(
+    directory: &Path,
+    json: bool,
+    out: &mut dyn Write,
+    err: &mut dyn Write,
+) -> Result<Option<Checked>, Failure> {
+    let examined = crate::examine(disk::read_base(directory)?, disk::source_date());
     if examined.checked.is_none() {
         let errors: Vec<_> =
             examined.findings.into_iter().filter(|one| one.severity() == Severity::Error).collect();

@@ -12,7 +12,7 @@ pub fn finding(finding: &Finding, sources: &Sources) -> String {
             finding.rule.name,
             place(finding.span, sources)
         ),
-        format!("{}.", capital(&finding.message)),
+        ended(capital(&finding.message)),
     ];
     let typed = sources.slice(finding.span);
     if !typed.trim().is_empty() && !typed.contains('\n') {
@@ -22,7 +22,7 @@ pub fn finding(finding: &Finding, sources: &Sources) -> String {
         let typed = sources.slice(related.span).lines().next().unwrap_or_default();
         lines.push(format!("{}, {}: {typed}", capital(&related.message), place(related.span, sources)));
     }
-    lines.push(format!("What to do: {}.", finding.help));
+    lines.push(ended(format!("What to do: {}", finding.help)));
     lines.join("\n")
 }
 
@@ -36,7 +36,25 @@ fn place(span: Span, sources: &Sources) -> String {
     }
 }
 
+/// With the sign that ends a sentence, if it has none.
+fn ended(text: String) -> String {
+    if text.ends_with(['.', '?', '!']) { text } else { text + "." }
+}
+
 fn capital(text: &str) -> String {
     let mut letters = text.chars();
     letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_sentence_ends_once() {
+        assert_eq!(ended("did you mean `hot`?".to_owned()), "did you mean `hot`?");
+        assert_eq!(ended("write `hot`".to_owned()), "write `hot`.");
+        assert_eq!(capital("`cycle` cannot be"), "`cycle` cannot be");
+        assert_eq!(capital("unknown unit"), "Unknown unit");
+    }
 }

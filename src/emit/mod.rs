@@ -26,10 +26,25 @@ pub type Tree = BTreeMap<String, Vec<u8>>;
 ///
 /// When a template or a serialiser refuses a value: a defect of this program, not of the base.
 pub fn compile(checked: &Checked) -> Result<Tree, EmitError> {
-    let Bundle { mut tree, content_hash, build_hashes } =
-        bundle::bundle(checked.model()).map_err(|error| EmitError(error.to_string()))?;
+    compile_since(checked, None)
+}
+
+/// The same, with what changed since an older bundle.
+///
+/// # Errors
+///
+/// When a template or a serialiser refuses a value: a defect of this program, not of the base.
+pub fn compile_since(checked: &Checked, old: Option<&crate::bundle::Bundle>) -> Result<Tree, EmitError> {
+    let Bundle { mut tree, content_hash, build_hashes, changes } =
+        bundle::bundle_since(checked.model(), old).map_err(|error| EmitError(error.to_string()))?;
     let rules = registry::rules();
-    let facts = Facts { checked, rules: &rules, content_hash: &content_hash, build_hashes: &build_hashes };
+    let facts = Facts {
+        checked,
+        rules: &rules,
+        content_hash: &content_hash,
+        build_hashes: &build_hashes,
+        changes: changes.as_ref(),
+    };
     tree.extend(handbook::handbook(&facts).map_err(|error| EmitError(error.to_string()))?);
     Ok(tree)
 }

@@ -4,6 +4,7 @@
 //! are not followed, so that a base is what its directory holds and nothing else.
 #![allow(clippy::disallowed_methods, reason = "this module owns reading from disk")]
 
+use std::collections::BTreeMap;
 use std::fs;
 use std::path::{Path, PathBuf};
 use std::time::{SystemTime, UNIX_EPOCH};
@@ -151,10 +152,57 @@ pub fn read_file(path: &Path) -> Result<Found, MachineError> {
     Ok(Found { path: path.display().to_string(), content })
 }
 
+/// Whether a file stands at a path.
+pub fn is_file(path: &Path) -> bool {
+    path.is_file()
+}
+
+/// Largest file of a bundle that is read, in bytes: a database of a large shop, with room.
+const LARGEST_OF_A_BUNDLE: u64 = 1024 * 1024 * 1024;
+
+/// The files below a directory that are wanted, by path relative to it with `/`: hidden ones too, links
+/// not followed.
+///
+/// # Errors
+///
+/// When the directory or a file in it cannot be read, or is beyond what a bundle holds.
+pub fn read_tree(
+    root: &Path,
+    wanted: &dyn Fn(&str) -> bool,
+) -> Result<BTreeMap<String, Vec<u8>>, MachineError> {
+    let mut all = BTreeMap::new();
+    for entry in WalkDir::new(root).max_depth(DEEPEST).sort_by_file_name() {
+        let entry = entry.map_err(|error| {
+            MachineError::new("cannot read", error.path().unwrap_or(root), error.to_string())
+        })?;
+        let path = relative(root, entry.path());
+        if entry.file_type().is_dir() || !wanted(&path) {
+            continue;
+        }
+        if !entry.file_type().is_file() {
+            // A link is no file of a bundle: it holds nothing.
+            all.insert(path, Vec::new());
+            continue;
+        }
+        let fault =
+            |because: &dyn ToString| MachineError::new("cannot read", entry.path(), because.to_string());
+        let size = entry.metadata().map_err(|error| fault(&error))?.len();
+        if all.len() == MOST_FILES || size > LARGEST_OF_A_BUNDLE {
+            return Err(fault(&"it is more than a bundle holds"));
+        }
+        all.insert(path, fs::read(entry.path()).map_err(|error| fault(&error))?);
+    }
+    Ok(all)
+}
+
+/// A path relative to a directory, with `/`.
+fn relative(root: &Path, path: &Path) -> String {
+    let relative = path.strip_prefix(root).unwrap_or(path);
+    relative.iter().map(|part| part.to_string_lossy()).collect::<Vec<_>>().join("/")
+}
+
 fn read_one(root: &Path, entry: &walkdir::DirEntry) -> Result<Found, MachineError> {
-    let relative = entry.path().strip_prefix(root).unwrap_or(entry.path());
-    let parts: Vec<_> = relative.iter().map(|part| part.to_string_lossy()).collect();
-    let path = parts.join("/");
+    let path = relative(root, entry.path());
     if !entry.file_type().is_file() {
         return Ok(Found { path, content: Content::Link });
     }

@@ -54,6 +54,8 @@ pub struct Entry {
     pub gauge: Option<GaugeId>,
     /// True where a wrong value can kill.
     pub critical: bool,
+    /// True for what stands on the bench card.
+    pub card: bool,
     /// What the technician should know.
     pub note: Option<String>,
     /// False if a part of it was not understood: then nothing is said to be missing from it.

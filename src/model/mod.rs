@@ -13,6 +13,7 @@ mod id;
 mod procedure;
 mod reference;
 mod relation;
+mod retired;
 mod serial;
 mod statement;
 mod vocabulary;
@@ -32,12 +33,15 @@ pub use id::{
 pub use procedure::{Fitting, LeftOpen, Link, Need, Piece, Procedure};
 pub use reference::{Gauge, Hazard, Machine, Maker, Source};
 pub use relation::{Holds, Relation, RelationFits};
+pub use retired::{Recall, Retired};
 pub use serial::{SerialRow, row_of};
 pub use statement::{
     Confirmation, Fastener, Form, Identity, Misprint, Pin, Point, Printed, Provenance, Selection, Statement,
     Words,
 };
-pub use vocabulary::{Absence, Direction, FormName, Hand, ProcedureState, Reuse, SignalWord, SourceClass};
+pub use vocabulary::{
+    Absence, Direction, Fate, FormName, Hand, ProcedureState, Reuse, SignalWord, SourceClass,
+};
 
 /// A whole spec base as understood.
 #[derive(Debug)]
@@ -72,6 +76,10 @@ pub struct Model {
     pub complaints: BTreeMap<ComplaintId, Complaint>,
     /// Every set of fault codes.
     pub codes: BTreeMap<CodeSetId, CodeSet>,
+    /// Public ids that no longer live, in file order.
+    pub retired: Vec<Retired>,
+    /// Values withdrawn as wrong, in file order.
+    pub recalls: Vec<Recall>,
 }
 
 impl Model {

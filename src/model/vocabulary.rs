@@ -75,6 +75,19 @@ pub enum Absence {
     NotRead,
 }
 
+/// What became of a retired id.
+#[derive(Clone, Copy, Debug, Deserialize, Eq, JsonSchema, PartialEq)]
+#[serde(rename_all = "kebab-case")]
+#[schemars(inline)]
+pub enum Fate {
+    /// Another id took its place.
+    Moved,
+    /// Several ids took its place.
+    Split,
+    /// Nothing took its place: it was wrong or is no longer kept.
+    Withdrawn,
+}
+
 /// Hand of a thread.
 #[derive(Clone, Copy, Debug, Deserialize, Eq, JsonSchema, PartialEq)]
 #[serde(rename_all = "kebab-case")]
@@ -159,6 +172,17 @@ impl Absence {
             Self::NotGiven => "not-given",
             Self::NotApplicable => "not-applicable",
             Self::NotRead => "not-read",
+        }
+    }
+}
+
+impl Fate {
+    /// The word that files use.
+    pub const fn word(self) -> &'static str {
+        match self {
+            Self::Moved => "moved",
+            Self::Split => "split",
+            Self::Withdrawn => "withdrawn",
         }
     }
 }

@@ -14,6 +14,7 @@ mod reference;
 mod registry;
 mod relation;
 mod reread;
+mod retired;
 pub mod rules;
 mod statement;
 mod values;
@@ -51,6 +52,8 @@ pub fn resolve(loaded: &Loaded, sink: &mut Sink) -> Model {
         gauges: reference::gauges(loaded, &names, sink),
         procedures: procedure::procedures(loaded, &names, sink),
         codes: code::codes(loaded, &names, &complaints, sink),
+        retired: retired::ids(loaded),
+        recalls: retired::recalls(loaded),
         complaints,
         groups,
         entries,

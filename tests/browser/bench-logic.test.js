@@ -182,3 +182,50 @@ describe("what is stored", () => {
     assert.equal(denied.works(), false);
   });
 });
+
+describe("the end of a procedure", () => {
+  const OPEN = [{ what: "Plug out", from: "2", until: "4" }];
+
+  test("what a ticked step opened stays open until its step closes it", () => {
+    assert.deepEqual(baybookEnds.leftOpen(OPEN, { 1: "t" }), []);
+    assert.deepEqual(baybookEnds.leftOpen(OPEN, { 1: "t", 2: "t", 3: "t" }), OPEN);
+    assert.deepEqual(baybookEnds.leftOpen(OPEN, { 2: "t", 4: "t" }), []);
+  });
+
+  test("whatever is missing is named, and nothing is missing only when all is there", () => {
+    const steps = ["1", "2", "3"];
+    const whole = { 1: "t", 2: "t", 3: "t" };
+    const missing = baybookEnds.missing;
+    assert.deepEqual(missing({ steps, ticked: whole, open: [], readings: [{ title: "Lash", judged: "in spec" }] }), []);
+    assert.deepEqual(missing({ steps, ticked: { 1: "t" }, open: [], readings: [] }), ["steps 2, 3 not ticked"]);
+    assert.deepEqual(missing({ steps, ticked: whole, open: OPEN, readings: [{ title: "Lash", judged: null }, { title: "Gap", judged: "out of spec" }, { title: "Volts", judged: "cannot judge" }] }), [
+      "left open: Plug out (step 4)",
+      "no reading of Lash",
+      "out of spec: Gap",
+      "not judged: Volts",
+    ]);
+  });
+});
+
+describe("the papers", () => {
+  test("the owner reads before and now in plain words; the shop keeps every reading", () => {
+    const one = job();
+    baybookRecord.write(one, reading({ text: "0.27 mm" }));
+    baybookRecord.settle(one);
+    baybookRecord.write(one, reading({ text: "0.24 mm", typed: { value: "0.24", unit: "mm" }, judged: verdict({}), initials: "mk" }));
+    baybookRecord.settle(one);
+    one.open["valve-lash"] = ["Spark plugs out"];
+    one.written["complaint"] = "Ticks when cold";
+    const owner = new Map(baybookReport.owner(one));
+    assert.deepEqual(owner.get("Measured"), ["Exhaust valve lash, cylinder front: before 0.27 mm, now 0.24 mm, within the maker’s limits (0.23 ± 0.02 mm)"]);
+    assert.match(String(owner.get("You told us")), /Ticks when cold/);
+    assert.match(String(owner.get("Not checked")), /not written in/);
+    const rows = baybookReport.readings(one);
+    assert.deepEqual(rows.map((cells) => cells.length), [baybookReport.HEADS.length, baybookReport.HEADS.length]);
+    assert.deepEqual(rows.map((cells) => [cells[2], cells[4]]), [
+      ["0.27 mm (repeated later)", "Out of spec. Loose by 0.02 mm · judged by the window"],
+      ["0.24 mm", "In spec. Judged by the window"],
+    ]);
+    assert.deepEqual(new Map(baybookReport.shop(one)).get("Left open"), ["STILL OPEN: valve-lash: Spark plugs out"]);
+  });
+});

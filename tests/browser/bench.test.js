@@ -245,7 +245,7 @@ test("the other form of a value changes what stands first, and no verdict", asyn
   await field.fill(over(0.05));
   await page.locator(".dock-close").click();
   const before = await verdict.textContent();
-  const figure = row.locator(".figure").first();
+  const figure = row.locator(".value b").first();
   const size = () => figure.evaluate((one) => parseFloat(getComputedStyle(one).fontSize));
   const printed = await size();
   await page.locator(".open-job").click();

@@ -3,6 +3,7 @@
 "use strict";
 
 const assert = require("node:assert/strict");
+const crypto = require("node:crypto");
 const fs = require("node:fs");
 const path = require("node:path");
 const test = require("node:test");
@@ -30,6 +31,7 @@ test("there is a page of every kind", () => {
     "machines page",
     "entries page",
     "engine sheet",
+    "drawings sheet",
     "procedure sheet",
   ]) {
     assert.ok(kinds.has(kind), kind);
@@ -64,10 +66,23 @@ test("every page but home is linked from another", () => {
 });
 
 test("every page has the policy, and nothing that the policy forbids", () => {
-  for (const page of pages) {
+  for (const page of pages.filter((page) => kindOf(page) !== "bench card")) {
     const html = text(page);
     assert.ok(html.includes(`content="${POLICY}"`), page);
     assert.doesNotMatch(html, /\sstyle="|<style|<script(?![^>]*\ssrc=)|\son[a-z]+="|javascript:/i, page);
+  }
+});
+
+test("a bench card stands alone: its one style sheet is the one its policy names", () => {
+  const cards = pages.filter((page) => kindOf(page) === "bench card");
+  assert.equal(cards.length, pages.filter((page) => kindOf(page) === "engine sheet").length);
+  for (const page of cards) {
+    const html = text(page);
+    const styles = all(html, /<style>([\s\S]*?)<\/style>/g);
+    const hashes = styles.map((style) => crypto.createHash("sha256").update(style).digest("base64"));
+    assert.equal(styles.length, 1, page);
+    assert.ok(html.includes(`content="default-src 'none'; style-src 'sha256-${hashes[0]}'; font-src data:; base-uri 'none'; form-action 'none'"`), page);
+    assert.doesNotMatch(html, /\sstyle="|<script|<link|\ssrc="|\son[a-z]+="|javascript:/i, page);
   }
 });
 
@@ -89,6 +104,9 @@ test("sheets carry their hooks", () => {
     }
     for (const panel of all(html, /<div class="panel (?:danger|warning|caution|notice)"([^>]*)>/g)) {
       assert.match(panel, /data-hazard="[^"]+"/, page);
+    }
+    for (const several of all(html, /<div class="panel several [^>]*>([\s\S]*?)<\/div>/g)) {
+      assert.equal(all(several, /(<li)/g).length, all(several, /<li data-hazard="([^"]+)"/g).length, page);
     }
     const steps = all(html, /<li id="step-\d+" data-step="(\d+)"/g).map(Number);
     assert.deepEqual(steps, steps.map((_, at) => at + 1), page);

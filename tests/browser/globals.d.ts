@@ -7,6 +7,9 @@ interface SerialRowShape {
   to?: number | null;
 }
 
+/** Called by the scripts that hold the drawings of a service group: drawings by the id of their row. */
+declare var baybookDrawings: (drawings: Record<string, string>) => void;
+
 type SerialAnswerShape = { row: number } | { row: null; unsure: boolean };
 
 declare var baybookSerial: {

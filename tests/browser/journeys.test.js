@@ -39,7 +39,7 @@ test("the lash of this machine and year is four taps from home, scripts off", as
   const group = await page.locator(`section.group:has([id="${row}"])`).getAttribute("id");
   await page.locator(`.index a[href="#${group}"]`).click();
   assert.equal(page.url(), address(`${build}#${group}`));
-  assert.ok(await page.locator(`[id="${row}"] .figure`).first().isVisible());
+  assert.ok(await page.locator(`[id="${row}"] .value b`).first().isVisible());
   await context.close();
 });
 

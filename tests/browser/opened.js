@@ -39,6 +39,12 @@ function text(page) {
 function kindOf(page) {
   const [folder, , file] = page.split("/");
   if (folder === "builds") {
+    if (file === "drawings.html") {
+      return "drawings sheet";
+    }
+    if (file === "card.html") {
+      return "bench card";
+    }
     const complaint = file?.startsWith("complaint-") ? "complaint sheet" : "procedure sheet";
     return file === "engine.html" ? "engine sheet" : complaint;
   }

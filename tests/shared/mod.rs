@@ -31,9 +31,18 @@ pub fn rule_base() -> Base {
     read(&tests("rule-base"))
 }
 
+/// Where a base in memory keeps the ids that an older release made public, one a line: no file of it.
+pub const BEFORE: &str = " before";
+
 /// Loads, resolves and checks a base; lapses are judged at its own date, so that no test ages.
-pub fn examine(base: Base) -> Examined {
-    baybook::examine(base.into_iter().map(|(path, content)| Found { path, content }).collect(), None)
+pub fn examine(mut base: Base) -> Examined {
+    let before = match base.remove(BEFORE) {
+        Some(Content::Bytes(bytes)) => String::from_utf8(bytes).expect("ids are text"),
+        _ => String::new(),
+    };
+    let before = before.lines().map(ToOwned::to_owned).collect();
+    let found = base.into_iter().map(|(path, content)| Found { path, content }).collect();
+    baybook::examine_since(found, None, &before)
 }
 
 /// Findings as `check` prints them, without colour.

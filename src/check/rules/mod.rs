@@ -16,6 +16,7 @@ pub mod far_from_peers;
 pub mod file_name_differs;
 pub mod form_not_allowed;
 pub mod hazard_not_declared;
+mod id_vanished;
 pub mod intervals_out_of_order;
 pub mod kind_missing;
 pub mod limits_far_apart;
@@ -26,8 +27,11 @@ pub mod outside_plausible;
 pub mod page_missing;
 pub mod point_off_curve;
 pub mod procedure_fits_nothing;
+mod recalled_value_stated;
 pub mod relation_broken;
 pub mod relation_not_understood;
+mod retired_id_lives;
+mod retired_to_nowhere;
 pub mod set_to_outside_window;
 pub mod shares_sum_to_nothing;
 pub mod sheet_name_taken;
@@ -100,6 +104,7 @@ pub static CHECKS: &[Check] = checks! {
     file_name_differs
     form_not_allowed
     hazard_not_declared
+    id_vanished
     intervals_out_of_order
     kind_missing
     limits_far_apart
@@ -110,8 +115,11 @@ pub static CHECKS: &[Check] = checks! {
     page_missing
     point_off_curve
     procedure_fits_nothing
+    recalled_value_stated
     relation_broken
     relation_not_understood
+    retired_id_lives
+    retired_to_nowhere
     set_to_outside_window
     shares_sum_to_nothing
     sheet_name_taken

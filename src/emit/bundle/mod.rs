@@ -7,18 +7,23 @@ mod catalogue;
 mod engine;
 mod guides;
 mod head;
+mod ids;
 mod machines;
 mod quantity;
 mod reference;
 mod statement;
+pub mod tables;
+mod types;
 
 use std::collections::BTreeMap;
 
 use serde::Serialize;
 use serde_json::Value;
-use sha2::{Digest, Sha256};
 
 use super::Tree;
+use crate::bundle as json;
+use crate::bundle::compare::{Changes, changes_since};
+use crate::bundle::hash;
 use crate::find::Index;
 use crate::load::place::FileKind;
 use crate::load::schema;
@@ -33,6 +38,68 @@ pub struct Bundle {
     pub content_hash: String,
     /// Hash of each build's own data.
     pub build_hashes: BTreeMap<BuildId, String>,
+    /// What changed since an older release, where one was named.
+    pub changes: Option<Changes>,
+}
+
+/// A part of the bundle could not be made: a defect of this program, never of the base.
+#[derive(Debug)]
+pub enum BundleFault {
+    /// The JSON.
+    Json(serde_json::Error),
+    /// The database.
+    Database(rusqlite::Error),
+}
+
+impl std::fmt::Display for BundleFault {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        match self {
+            Self::Json(error) => error.fmt(f),
+            Self::Database(error) => error.fmt(f),
+        }
+    }
+}
+
+impl std::error::Error for BundleFault {}
+
+impl From<serde_json::Error> for BundleFault {
+    fn from(error: serde_json::Error) -> Self {
+        Self::Json(error)
+    }
+}
+
+impl From<rusqlite::Error> for BundleFault {
+    fn from(error: rusqlite::Error) -> Self {
+        Self::Database(error)
+    }
+}
+
+/// Everything the bundle of a model states, its content hash aside, which follows from the files.
+///
+/// What is withheld keeps its identity and provenance, and loses its value, unless it is asked for.
+pub fn data(model: &Model, withheld: Withheld) -> json::Bundle {
+    json::Bundle {
+        head: head::head(model),
+        catalogue: catalogue::catalogue(model),
+        machines: machines::machines(model),
+        sources: reference::sources(model),
+        hazards: reference::hazards(model),
+        gauges: reference::gauges(model),
+        procedures: guides::procedures(model),
+        complaints: guides::complaints(model),
+        codes: guides::codes(model),
+        ids: ids::ids(model),
+        engines: model.engines.values().map(|one| engine::engine(model, one, withheld)).collect(),
+    }
+}
+
+/// What becomes of the values that are withheld until a second reading confirms them.
+#[derive(Clone, Copy, Debug, Eq, PartialEq)]
+pub enum Withheld {
+    /// They are left out: what is published.
+    LeftOut,
+    /// They are kept, still marked: for comparing one spec base with another.
+    Kept,
 }
 
 /// The bundle of a model.
@@ -40,55 +107,85 @@ pub struct Bundle {
 /// # Errors
 ///
 /// When a value cannot be written as JSON, which no value of the model can cause.
-pub fn bundle(model: &Model) -> Result<Bundle, serde_json::Error> {
-    let mut tree = Tree::new();
+pub fn bundle(model: &Model) -> Result<Bundle, BundleFault> {
+    bundle_since(model, None)
+}
+
+/// The bundle of a model, with what changed since an older one.
+///
+/// # Errors
+///
+/// When a value cannot be written as JSON, which no value of the model can cause.
+pub fn bundle_since(model: &Model, old: Option<&json::Bundle>) -> Result<Bundle, BundleFault> {
+    let data = data(model, Withheld::LeftOut);
+    let changes = old.map(|old| changes_since(old, &data));
     let mut build_hashes = BTreeMap::new();
-    for one in model.engines.values() {
-        let engine = engine::engine(model, one);
-        for build in &engine.builds {
-            build_hashes.insert(BuildId::new(&build.id), short_hash(&serde_json::to_vec(build)?));
-        }
-        tree.insert(format!("engines/{}.json", one.id), pretty(&engine)?);
+    for build in data.engines.iter().flat_map(|engine| &engine.builds) {
+        build_hashes.insert(BuildId::new(&build.id), short_hash(&serde_json::to_vec(build)?));
     }
-    tree.insert("catalogue.json".into(), pretty(&catalogue::catalogue(model))?);
-    tree.insert("machines.json".into(), pretty(&machines::machines(model))?);
-    tree.insert("sources.json".into(), pretty(&reference::sources(model))?);
-    tree.insert("hazards.json".into(), pretty(&reference::hazards(model))?);
-    tree.insert("gauges.json".into(), pretty(&reference::gauges(model))?);
-    tree.insert("procedures.json".into(), pretty(&guides::procedures(model))?);
-    tree.insert("complaints.json".into(), pretty(&guides::complaints(model))?);
-    tree.insert("codes.json".into(), pretty(&guides::codes(model))?);
+    let mut tree = parts(&data)?;
+    let tables = tables::tables(&data, changes.as_ref());
+    tree.extend(tables::package(&data, &tables));
+    tree.insert("baybook.sqlite".into(), tables::database(&tables)?);
+    if let Some(changes) = &changes {
+        tree.insert("changes.json".into(), pretty(changes)?);
+    }
     tree.insert("find.json".into(), serde_json::to_vec(&Index::of(model))?);
     for (name, value) in schemas() {
         tree.insert(format!("schemas/{name}"), pretty(&value)?);
     }
-    let content_hash = hash_of_all(&tree);
-    tree.insert("bundle.json".into(), pretty(&head::head(model, &content_hash))?);
-    let sums = tree.iter().map(|(path, bytes)| format!("{}  {path}\n", hex(&Sha256::digest(bytes))));
-    let sums: String = sums.collect();
-    tree.insert("SHA256SUMS".into(), sums.into_bytes());
+    tree.extend(types::types());
+    let content_hash = hash::content_hash(&tree);
+    let head = json::Head { content_hash: content_hash.clone(), ..data.head };
+    tree.insert(hash::HEAD.into(), pretty(&head)?);
+    tree.insert(hash::SUMS.into(), hash::sums(&tree).into_bytes());
     let tree = tree.into_iter().map(|(path, bytes)| (format!("bundle/{path}"), bytes)).collect();
-    Ok(Bundle { tree, content_hash, build_hashes })
+    Ok(Bundle { tree, content_hash, build_hashes, changes })
+}
+
+/// The files of JSON, all but the head.
+fn parts(data: &json::Bundle) -> Result<Tree, serde_json::Error> {
+    let mut tree = Tree::new();
+    for one in &data.engines {
+        tree.insert(format!("engines/{}.json", one.id), pretty(one)?);
+    }
+    tree.insert("catalogue.json".into(), pretty(&data.catalogue)?);
+    tree.insert("machines.json".into(), pretty(&data.machines)?);
+    tree.insert("sources.json".into(), pretty(&data.sources)?);
+    tree.insert("hazards.json".into(), pretty(&data.hazards)?);
+    tree.insert("gauges.json".into(), pretty(&data.gauges)?);
+    tree.insert("procedures.json".into(), pretty(&data.procedures)?);
+    tree.insert("complaints.json".into(), pretty(&data.complaints)?);
+    tree.insert("codes.json".into(), pretty(&data.codes)?);
+    tree.insert("ids.json".into(), pretty(&data.ids)?);
+    Ok(tree)
 }
 
 /// Every schema: of the input files, and under `bundle/` of the bundle's own.
 pub fn schemas() -> BTreeMap<String, Value> {
     let inputs =
         FileKind::ALL.iter().map(|kind| (format!("{}.schema.json", kind.schema_name()), schema::of(*kind)));
-    let outputs = [
-        ("engine", schema::output::<engine::EngineJson>()),
-        ("bundle", schema::output::<head::HeadJson>()),
-        ("catalogue", schema::output::<catalogue::CatalogueJson>()),
-        ("machines", schema::output::<machines::MachinesJson>()),
-        ("sources", schema::output::<reference::SourcesJson>()),
-        ("hazards", schema::output::<reference::HazardsJson>()),
-        ("gauges", schema::output::<reference::GaugesJson>()),
-        ("procedures", schema::output::<guides::ProceduresJson>()),
-        ("complaints", schema::output::<guides::ComplaintsJson>()),
-        ("codes", schema::output::<guides::CodesJson>()),
-        ("find", schema::output::<Index>()),
-    ];
-    inputs.chain(outputs.map(|(name, value)| (format!("bundle/{name}.schema.json"), value))).collect()
+    let outputs = own_schemas().map(|(name, value)| (format!("bundle/{name}.schema.json"), value));
+    let find = ("bundle/find.schema.json".to_owned(), schema::output::<Index>());
+    inputs.chain(outputs).chain([find]).collect()
+}
+
+/// The schemas of the bundle's own files, by the name of the file.
+fn own_schemas() -> [(&'static str, Value); 12] {
+    [
+        ("engine", schema::output::<json::Engine>()),
+        ("bundle", schema::output::<json::Head>()),
+        ("catalogue", schema::output::<json::Catalogue>()),
+        ("machines", schema::output::<json::Machines>()),
+        ("sources", schema::output::<json::Sources>()),
+        ("hazards", schema::output::<json::Hazards>()),
+        ("gauges", schema::output::<json::Gauges>()),
+        ("procedures", schema::output::<json::Procedures>()),
+        ("complaints", schema::output::<json::Complaints>()),
+        ("codes", schema::output::<json::Codes>()),
+        ("changes", schema::output::<Changes>()),
+        ("ids", schema::output::<json::Ids>()),
+    ]
 }
 
 fn pretty(value: &impl Serialize) -> Result<Vec<u8>, serde_json::Error> {
@@ -97,24 +194,7 @@ fn pretty(value: &impl Serialize) -> Result<Vec<u8>, serde_json::Error> {
     Ok(bytes)
 }
 
-/// One hash over paths and contents, in order of path.
-fn hash_of_all(tree: &Tree) -> String {
-    let mut hasher = Sha256::new();
-    for (path, bytes) in tree {
-        hasher.update(format!("{}  {path}\n", hex(&Sha256::digest(bytes))));
-    }
-    hex(&hasher.finalize())
-}
-
 /// The first twelve digits of a hash: enough to tell two copies apart by eye.
 fn short_hash(bytes: &[u8]) -> String {
-    hex(&Sha256::digest(bytes)).chars().take(12).collect()
-}
-
-fn hex(bytes: &[u8]) -> String {
-    use std::fmt::Write;
-    bytes.iter().fold(String::with_capacity(bytes.len() * 2), |mut text, byte| {
-        _ = write!(text, "{byte:02x}");
-        text
-    })
+    hash::sha256(bytes).chars().take(12).collect()
 }

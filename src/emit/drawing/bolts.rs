@@ -4,7 +4,7 @@
 
 use std::fmt::Write as _;
 
-use super::svg::{Anchor, Drawing, Pen, lettering, tenth};
+use super::svg::{Anchor, Drawing, Pen, lettering, stroke, tenth};
 
 const WIDTH: f64 = 320.0;
 const MARGIN: f64 = 34.0;
@@ -21,16 +21,20 @@ pub fn draw(centres: &[(f64, f64)], label: &str) -> Option<Drawing> {
         let _ = write!(path, "{command}{} {}", tenth(*x), tenth(*y));
     }
     pen.path("d-path", &path);
+    pen.path("d-thin", &places.iter().map(|place| centre_marks(*place)).collect::<String>());
     for ((x, y), order) in places.into_iter().zip(1_u32..) {
         pen.circle("d-bolt", (x, y), 13.0);
-        for (dx, dy) in [(19.0, 0.0), (0.0, 19.0)] {
-            pen.line("d-thin", (x - dx, y - dy), (x - dx * 0.7, y - dy * 0.7));
-            pen.line("d-thin", (x + dx * 0.7, y + dy * 0.7), (x + dx, y + dy));
-        }
         pen.text("d-order", (x, y + 5.0), Anchor::Middle, &order.to_string());
     }
     scale_bar(&mut pen, &frame);
     Some(pen.finish("bolts", label, &[]))
+}
+
+/// The ends of the centre lines of a bolt, outside its head.
+fn centre_marks((x, y): (f64, f64)) -> String {
+    let ends = [(-19.0, 0.0), (19.0, 0.0), (0.0, -19.0), (0.0, 19.0)];
+    let mark = |(dx, dy): (f64, f64)| stroke((x + dx * 0.7, y + dy * 0.7), (x + dx, y + dy));
+    ends.into_iter().map(mark).collect()
 }
 
 /// How millimetres fall on the sheet.

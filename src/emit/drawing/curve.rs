@@ -5,7 +5,7 @@
 
 use std::fmt::Write as _;
 
-use super::svg::{Anchor, Drawing, Pen, lettering, tenth};
+use super::svg::{Anchor, Drawing, Pen, lettering, stroke, tenth};
 
 /// One point of the table.
 #[derive(Clone, Debug, PartialEq)]
@@ -48,8 +48,9 @@ pub fn draw(spots: &[Spot], label: &str) -> Option<Drawing> {
         let _ = write!(path, "{command}{} {}", tenth(across.x(spot.at)), tenth(up.x(spot.reads)));
     }
     pen.path("d-curve", &path);
+    pen.path("d-ext", &spots.iter().map(|spot| limits(across.x(spot.at), &up, spot)).collect::<String>());
     for spot in &spots {
-        point(&mut pen, across.x(spot.at), &up, spot);
+        pen.circle("d-bolt", (across.x(spot.at), up.x(spot.reads)), 3.5);
     }
     let class = if up.log { "curve logarithmic" } else { "curve" };
     Some(pen.finish(class, label, &[]))
@@ -58,10 +59,15 @@ pub fn draw(spots: &[Spot], label: &str) -> Option<Drawing> {
 /// Grid lines and labels at the points themselves; a label that would run into the last is left out.
 fn graduate(pen: &mut Pen, spots: &[Spot], across: &Scale, up: &Scale) {
     let (mut free_from, mut rows): (f64, Vec<f64>) = (f64::NEG_INFINITY, Vec::new());
+    let mut grid = String::new();
     for spot in spots {
         let (x, y) = (across.x(spot.at), up.x(spot.reads));
-        pen.line("d-grid", (x, TOP - 6.0), (x, BOTTOM + 8.0));
-        pen.line("d-grid", (AXIS, y), (RIGHT + 12.0, y));
+        grid += &stroke((x, TOP - 6.0), (x, BOTTOM + 8.0));
+        grid += &stroke((AXIS, y), (RIGHT + 12.0, y));
+    }
+    pen.path("d-grid", &grid);
+    for spot in spots {
+        let (x, y) = (across.x(spot.at), up.x(spot.reads));
         let half = lettering(&spot.at_label) / 2.0;
         if x - half > free_from {
             pen.text("d-small", (x, BOTTOM + 26.0), Anchor::Middle, &spot.at_label);
@@ -74,14 +80,12 @@ fn graduate(pen: &mut Pen, spots: &[Spot], across: &Scale, up: &Scale) {
     }
 }
 
-fn point(pen: &mut Pen, x: f64, up: &Scale, spot: &Spot) {
-    if let Some((low, high)) = spot.limits {
-        let (low, high) = (up.x(low), up.x(high));
-        pen.line("d-ext", (x, low), (x, high));
-        pen.line("d-ext", (x - 5.0, low), (x + 5.0, low));
-        pen.line("d-ext", (x - 5.0, high), (x + 5.0, high));
-    }
-    pen.circle("d-bolt", (x, up.x(spot.reads)), 3.5);
+/// The limits of a point: a bar between them, closed at both ends.
+fn limits(x: f64, up: &Scale, spot: &Spot) -> String {
+    let Some((low, high)) = spot.limits else { return String::new() };
+    let bar = |y: f64| stroke((x - 5.0, y), (x + 5.0, y));
+    let (low, high) = (up.x(low), up.x(high));
+    stroke((x, low), (x, high)) + &bar(low) + &bar(high)
 }
 
 /// How values fall on one axis.

@@ -4,9 +4,7 @@
 //! An open side runs on with an arrow and no extension line. The axis stands in `data-axis` so that a
 //! reading can be put at its own place later.
 
-use std::fmt::Write as _;
-
-use super::svg::{Anchor, Drawing, Lining, Pen, lettering, tenth};
+use super::svg::{Anchor, COLUMN, Drawing, Lining, Pen, lettering, stroke};
 
 /// One place on the axis, with the text that stands at it.
 #[derive(Clone, Debug, PartialEq)]
@@ -41,7 +39,7 @@ pub struct Dimension {
     pub wear: Zone,
 }
 
-const WIDTH: f64 = 360.0;
+const WIDTH: f64 = COLUMN;
 const EDGE: f64 = 14.0;
 const ZONE_TOP: f64 = 24.0;
 const RULE: f64 = 46.0;
@@ -53,29 +51,99 @@ pub fn draw(dimension: &Dimension, label: &str) -> Option<Drawing> {
     let axis = Axis::over(dimension)?;
     let lower_row = labels_collide(dimension, &axis);
     let mut pen = Pen::new(WIDTH, if lower_row { LABELS + 22.0 } else { LABELS + 7.0 });
-    rule(&mut pen, &axis);
-    if let Some(at) = wear_side(dimension) {
-        end_of_use(&mut pen, &axis, at, lower_row);
+    let drawn = strokes(dimension, &axis, lower_row);
+    match common().into_iter().find(|(_, one)| *one == drawn) {
+        Some((id, _)) => pen.again(id),
+        None => pen.take(&drawn),
     }
-    zone(&mut pen, &axis, &dimension.zone);
-    if let Some(nominal) = &dimension.nominal {
-        let x = axis.x(nominal.at);
-        pen.line("d-chain", (x, ZONE_TOP - 10.0), (x, LINE + 6.0));
-        if dimension.target.is_none() {
-            pen.text("d-small", (x, ZONE_TOP - 13.0), Anchor::Middle, &nominal.label);
-        }
-    }
-    if let Some(target) = &dimension.target {
-        let x = axis.x(target.at);
-        pen.line("d-leader", (x, ZONE_TOP - 9.0), (x, RULE));
-        pen.arrow((x, RULE), 90.0, 11.0);
-        pen.text("d-label", (x, ZONE_TOP - 12.0), Anchor::Middle, &target.label);
-    }
+    letter(&mut pen, dimension, &axis, lower_row);
     if dimension.nominal.is_none() && dimension.target.is_none() {
         pen.trim(ZONE_TOP - 8.0);
     }
     let ends = format!("{} {}", trimmed(axis.from), trimmed(axis.to));
     Some(pen.finish("dimension", label, &[("data-axis", ends)]))
+}
+
+/// The strokes that many dimension lines have in common, by the id they are referred to: every window
+/// of two limits looks the same but for its labels.
+pub fn common() -> Vec<(&'static str, String)> {
+    let mark = |at: f64| Some(Mark { at, label: String::new(), inclusive: true });
+    let two = Zone { low: mark(1.0), high: mark(3.0) };
+    let plain = |zone: Zone| Dimension { zone, ..Dimension::default() };
+    let samples = [
+        ("d-window", plain(two.clone())),
+        ("d-middle", Dimension { nominal: mark(2.0), ..plain(two) }),
+        ("d-most", plain(Zone { low: None, high: mark(1.0) })),
+        ("d-least", plain(Zone { low: mark(1.0), high: None })),
+    ];
+    let drawn = samples.into_iter().filter_map(|(id, sample)| {
+        let axis = Axis::over(&sample)?;
+        Some((id, strokes(&sample, &axis, false)))
+    });
+    drawn.collect()
+}
+
+/// The arrowheads of dimension lines, at the origin, by the id they are referred to.
+pub fn arrows() -> [(&'static str, String); 2] {
+    [(LEFTWARD, 180.0), (RIGHTWARD, 0.0)].map(|(id, degrees)| {
+        let mut pen = Pen::new(0.0, 0.0);
+        pen.arrow((0.0, 0.0), degrees, 12.0);
+        (id, pen.into_body())
+    })
+}
+
+const LEFTWARD: &str = "d-left";
+const RIGHTWARD: &str = "d-right";
+
+/// All of a dimension line but its lettering.
+fn strokes(dimension: &Dimension, axis: &Axis, lower_row: bool) -> String {
+    let mut pen = Pen::new(0.0, 0.0);
+    pen.line("d-rule", (EDGE - 8.0, RULE), (WIDTH - EDGE + 8.0, RULE));
+    if let Some((mark, above)) = wear_side(dimension) {
+        end_of_use(&mut pen, axis.x(mark.at), above, lower_row);
+    }
+    zone(&mut pen, axis, &dimension.zone);
+    if let Some(nominal) = &dimension.nominal {
+        let x = axis.x(nominal.at);
+        pen.line("d-chain", (x, ZONE_TOP - 10.0), (x, LINE + 6.0));
+    }
+    if let Some(target) = &dimension.target {
+        let x = axis.x(target.at);
+        pen.line("d-leader", (x, ZONE_TOP - 9.0), (x, RULE));
+        pen.arrow((x, RULE), 90.0, 11.0);
+    }
+    pen.into_body()
+}
+
+/// The lettering: limits below, the middle or where to set it above.
+fn letter(pen: &mut Pen, dimension: &Dimension, axis: &Axis, lower_row: bool) {
+    let Zone { low, high } = &dimension.zone;
+    for (mark, lower) in [(low, true), (high, false)] {
+        if let Some(mark) = mark {
+            let anchor = anchor_of(&dimension.zone, is_roomy(axis, &dimension.zone), lower);
+            let x = axis.x(mark.at);
+            let x = match anchor {
+                Anchor::Start => x - 4.0,
+                Anchor::End => x + 4.0,
+                Anchor::Middle => x.clamp(EDGE + 12.0, WIDTH - EDGE - 12.0),
+            };
+            pen.text("", (x, LABELS), anchor, &mark.label);
+        }
+    }
+    if let Some((mark, _)) = wear_side(dimension) {
+        let row = if lower_row { LABELS + 15.0 } else { LABELS };
+        let x = axis.x(mark.at).clamp(EDGE + 12.0, WIDTH - EDGE - 12.0);
+        pen.text("", (x, row), Anchor::Middle, &mark.label);
+    }
+    match (&dimension.target, &dimension.nominal) {
+        (Some(target), _) => {
+            pen.text("", (axis.x(target.at), ZONE_TOP - 12.0), Anchor::Middle, &target.label);
+        }
+        (None, Some(nominal)) => {
+            pen.text("d-small", (axis.x(nominal.at), ZONE_TOP - 13.0), Anchor::Middle, &nominal.label);
+        }
+        (None, None) => {}
+    }
 }
 
 /// The part of the number line that is shown.
@@ -97,15 +165,12 @@ impl Axis {
             return None;
         }
         // Two limits take the middle half; a single one stands off the open side.
-        let (before, after) = if high > low {
-            let room = (high - low) * 0.55;
-            (room, room)
-        } else {
-            let room = if low == 0.0 { 1.0 } else { low.abs() * 0.5 };
-            (room, room)
+        let room = match high > low {
+            true => (high - low) * 0.55,
+            false if low == 0.0 => 1.0,
+            false => low.abs() * 0.5,
         };
-        let from = if low >= 0.0 { (low - before).max(0.0) } else { low - before };
-        Some(Self { from, to: high + after })
+        Some(Self { from: low - room, to: high + room })
     }
 
     fn x(&self, value: f64) -> f64 {
@@ -113,52 +178,49 @@ impl Axis {
     }
 }
 
-/// The rule: a hairline with graduations at 1, 2 or 5 of a power of ten, every fifth longer.
-fn rule(pen: &mut Pen, axis: &Axis) {
-    pen.line("d-rule", (EDGE - 8.0, RULE), (WIDTH - EDGE + 8.0, RULE));
-    let step = graduation((axis.to - axis.from) / 24.0);
-    let first = (axis.from / step).ceil();
-    let (mut short, mut long, mut count) = (String::new(), String::new(), 0.0);
-    while count <= 60.0 && (first + count) * step <= axis.to {
-        let fifth = ((first + count) % 5.0).abs() < 0.5;
-        let x = tenth(axis.x((first + count) * step));
-        let (d, length) = if fifth { (&mut long, 8.0) } else { (&mut short, 4.0) };
-        let _ = write!(d, "M{x} {}V{}", tenth(RULE), tenth(RULE - length));
-        count += 1.0;
-    }
-    pen.path("d-rule", &short);
-    pen.path("d-rule", &long);
-}
-
-/// The nearest step of 1, 2 or 5 times a power of ten that is not below `least`.
-fn graduation(least: f64) -> f64 {
-    let power = 10_f64.powf(least.log10().floor());
-    [1.0, 2.0, 5.0].into_iter().map(|one| one * power).find(|step| *step >= least).unwrap_or(10.0 * power)
-}
-
 fn zone(pen: &mut Pen, axis: &Axis, zone: &Zone) {
-    let left = zone.low.as_ref().map_or(EDGE - 8.0, |mark| axis.x(mark.at));
-    let right = zone.high.as_ref().map_or(WIDTH - EDGE + 8.0, |mark| axis.x(mark.at));
     if zone.low.is_none() && zone.high.is_none() {
         return;
     }
+    let (left, right) = ends(axis, zone);
     pen.lined(Lining::Allowed, (left, right), (ZONE_TOP, RULE));
     pen.line("d-edge", (left, ZONE_TOP), (right, ZONE_TOP));
-    pen.line("d-dim", (left, LINE), (right, LINE));
-    let roomy = right - left > 30.0;
-    for (mark, x, inward) in [(&zone.low, left, 180.0), (&zone.high, right, 0.0)] {
-        let open = mark.is_none();
-        if roomy || open {
-            pen.arrow((x, LINE), inward, 12.0);
+    let roomy = is_roomy(axis, zone);
+    let mut solid = stroke((left, LINE), (right, LINE));
+    for (mark, x, sign) in [(&zone.low, left, -1.0), (&zone.high, right, 1.0)] {
+        let outward = if sign < 0.0 { LEFTWARD } else { RIGHTWARD };
+        if roomy || mark.is_none() {
+            pen.again_at(outward, (x, LINE));
         } else {
-            let tail = if inward > 0.0 { x - 20.0 } else { x + 20.0 };
-            pen.line("d-dim", (x, LINE), (tail, LINE));
-            pen.arrow((x, LINE), 180.0 - inward, 12.0);
+            let inward = if sign < 0.0 { RIGHTWARD } else { LEFTWARD };
+            solid += &stroke((x, LINE), (x + sign * 20.0, LINE));
+            pen.again_at(inward, (x, LINE));
         }
-        if let Some(mark) = mark {
-            extension(pen, x, mark, LABELS, anchor_of(zone, roomy, inward > 0.0));
+        match mark {
+            Some(mark) if mark.inclusive => solid += &extension(x),
+            Some(_) => pen.path("d-excluded", &extension(x)),
+            None => {}
         }
     }
+    pen.path("d-dim", &solid);
+}
+
+/// Where a zone begins and ends on the sheet; an open side runs to the edge.
+fn ends(axis: &Axis, zone: &Zone) -> (f64, f64) {
+    let left = zone.low.as_ref().map_or(EDGE - 8.0, |mark| axis.x(mark.at));
+    let right = zone.high.as_ref().map_or(WIDTH - EDGE + 8.0, |mark| axis.x(mark.at));
+    (left, right)
+}
+
+/// True where both arrows find room inside.
+fn is_roomy(axis: &Axis, zone: &Zone) -> bool {
+    let (left, right) = ends(axis, zone);
+    right - left > 30.0
+}
+
+/// The extension line of a limit; it is drawn broken where the limit itself is not part of the window.
+fn extension(x: f64) -> String {
+    stroke((x, ZONE_TOP - 6.0), (x, LABELS - 15.0))
 }
 
 /// Narrow zones push their two labels apart.
@@ -172,18 +234,6 @@ const fn anchor_of(zone: &Zone, roomy: bool, lower: bool) -> Anchor {
     }
 }
 
-/// An extension line with its label; broken where the limit itself is not part of the window.
-fn extension(pen: &mut Pen, x: f64, mark: &Mark, row: f64, anchor: Anchor) {
-    let class = if mark.inclusive { "d-ext" } else { "d-ext d-excluded" };
-    pen.line(class, (x, ZONE_TOP - 6.0), (x, row - 15.0));
-    let x = match anchor {
-        Anchor::Start => x - 4.0,
-        Anchor::End => x + 4.0,
-        Anchor::Middle => x.clamp(EDGE + 12.0, WIDTH - EDGE - 12.0),
-    };
-    pen.text("d-label", (x, row), anchor, &mark.label);
-}
-
 /// Where use ends: the mark, and true if it ends above it.
 fn wear_side(dimension: &Dimension) -> Option<(&Mark, bool)> {
     let Dimension { wear, .. } = dimension;
@@ -195,14 +245,11 @@ fn wear_side(dimension: &Dimension) -> Option<(&Mark, bool)> {
 }
 
 /// The end of use: a heavy extension line, and crossed lining over all that lies beyond.
-fn end_of_use(pen: &mut Pen, axis: &Axis, (mark, above): (&Mark, bool), lower_row: bool) {
-    let x = axis.x(mark.at);
-    let (left, right) = if above { (x, WIDTH - EDGE + 8.0) } else { (EDGE - 8.0, x) };
-    pen.lined(Lining::Beyond, (left, right), (ZONE_TOP + 6.0, RULE));
+fn end_of_use(pen: &mut Pen, x: f64, above: bool, lower_row: bool) {
+    let span = if above { (x, WIDTH - EDGE + 8.0) } else { (EDGE - 8.0, x) };
+    pen.lined(Lining::Beyond, span, (ZONE_TOP + 6.0, RULE));
     let row = if lower_row { LABELS + 15.0 } else { LABELS };
     pen.line("d-wear", (x, ZONE_TOP - 2.0), (x, row - 15.0));
-    let x = x.clamp(EDGE + 12.0, WIDTH - EDGE - 12.0);
-    pen.text("d-label", (x, row), Anchor::Middle, &mark.label);
 }
 
 /// True if the label at the end of use would run into one of the new part.
@@ -236,25 +283,42 @@ mod tests {
     }
 
     #[test]
-    fn a_two_sided_window_has_two_extension_lines() {
+    fn every_two_sided_window_refers_to_the_same_strokes() {
         let drawing = draw(&window(mark(0.15, "0.15"), mark(0.25, "0.25")), "lash").expect("a drawing");
-        assert_eq!(drawing.as_str().matches(r#"class="d-ext""#).count(), 2);
+        assert!(drawing.as_str().contains(r##"<use href="#d-window"/>"##), "{}", drawing.as_str());
+        assert!(!drawing.as_str().contains("<path"));
         assert!(drawing.as_str().contains(">0.15</text>") && drawing.as_str().contains(">0.25</text>"));
         assert!(drawing.as_str().contains(r#"data-axis="0.095 0.305""#), "{}", drawing.as_str());
+        let (_, strokes) = common().into_iter().find(|(id, _)| *id == "d-window").expect("drawn once");
+        // Two extension lines, at the places of the labels.
+        assert!(strokes.contains("M101 18V64M259 18V64"), "{strokes}");
+        assert!(drawing.as_str().contains(r#"x="101" y="79""#), "{}", drawing.as_str());
     }
 
     #[test]
     fn an_open_side_has_an_arrow_and_no_extension_line() {
-        let drawing = draw(&window(None, mark(0.1, "0.10")), "warp").expect("a drawing");
-        assert_eq!(drawing.as_str().matches(r#"class="d-ext""#).count(), 1);
-        assert_eq!(drawing.as_str().matches(r#"class="d-arrow""#).count(), 2);
+        let one_sided = window(None, mark(0.1, "0.10"));
+        let strokes = strokes(&one_sided, &Axis::over(&one_sided).expect("an axis"), false);
+        assert_eq!(strokes.matches("V64").count(), 1, "{strokes}");
+        assert_eq!(strokes.matches("<use href").count(), 2, "{strokes}");
+        let drawing = draw(&one_sided, "warp").expect("a drawing");
+        assert!(drawing.as_str().contains(r##"<use href="#d-most"/>"##), "{}", drawing.as_str());
+    }
+
+    #[test]
+    fn a_middle_that_is_not_half_way_is_drawn_at_its_own_place() {
+        let drawn = |at| Dimension { nominal: mark(at, "n"), ..window(mark(18.0, "18"), mark(21.0, "21")) };
+        let even = draw(&drawn(19.5), "even").expect("a drawing");
+        assert!(even.as_str().contains("#d-middle"));
+        let uneven = draw(&drawn(20.0), "uneven").expect("a drawing");
+        assert!(uneven.as_str().contains(r#"class="d-chain" d="M206.3 "#), "{}", uneven.as_str());
     }
 
     #[test]
     fn a_limit_outside_the_window_is_drawn_broken() {
         let under = Some(Mark { at: 35.0, label: "35".to_owned(), inclusive: false });
         let drawing = draw(&window(None, under), "air").expect("a drawing");
-        assert!(drawing.as_str().contains("d-ext d-excluded"));
+        assert!(drawing.as_str().contains("d-excluded"));
     }
 
     #[test]
@@ -262,7 +326,8 @@ mod tests {
         let worn = Zone { low: mark(4.8, "4.80"), high: None };
         let drawn = Dimension { wear: worn, ..window(mark(5.0, "5.00"), mark(5.1, "5.10")) };
         let drawing = draw(&drawn, "stem").expect("a drawing");
-        assert!(drawing.as_str().contains(r#"<rect class="d-beyond" x="6""#), "{}", drawing.as_str());
+        let beyond = r#"<path class="d-beyond" fill="url(#crossed-lining)" d="M6 "#;
+        assert!(drawing.as_str().contains(beyond), "{}", drawing.as_str());
     }
 
     #[test]

@@ -39,7 +39,7 @@ fn part(pen: &mut Pen, at: usize, left: f64, right: f64) {
     // A part too narrow for its number leaves it to the list below.
     if right - left >= 12.0 {
         let number = at.saturating_add(1).to_string();
-        pen.text("d-label", (f64::midpoint(left, right), NUMBER), Anchor::Middle, &number);
+        pen.text("", (f64::midpoint(left, right), NUMBER), Anchor::Middle, &number);
     }
 }
 
@@ -56,7 +56,7 @@ mod tests {
     fn parts_end_where_their_shares_do() {
         let drawing = draw(&[3.0, 1.0], "three to one").expect("drawn");
         // 360 wide with edges of 2: 356 × 3/4 + 2 = 269.
-        assert!(drawing.as_str().contains("M269 6L269 34"), "{}", drawing.as_str());
+        assert!(drawing.as_str().contains("M269 6V34"), "{}", drawing.as_str());
         assert!(drawing.as_str().contains("aria-label=\"three to one\""));
     }
 

@@ -8,6 +8,9 @@ pub mod curve;
 pub mod dimension;
 pub mod divided;
 pub mod rotation;
+mod shared;
+pub mod square;
 mod svg;
 
+pub use shared::shared;
 pub use svg::{Drawing, escape, position};

@@ -16,6 +16,11 @@ use crate::quantity::Exact;
 pub struct Drawing(String);
 
 impl Drawing {
+    /// A drawing of strokes that a pen has written.
+    pub(super) const fn of(svg: String) -> Self {
+        Self(svg)
+    }
+
     /// The SVG text.
     pub fn as_str(&self) -> &str {
         &self.0
@@ -64,8 +69,7 @@ impl Pen {
 
     /// A line between two places.
     pub fn line(&mut self, class: &str, from: (f64, f64), to: (f64, f64)) {
-        let d = format!("M{} {}L{} {}", tenth(from.0), tenth(from.1), tenth(to.0), tenth(to.1));
-        self.path(class, &d);
+        self.path(class, &stroke(from, to));
     }
 
     /// A path, its commands already written with [`tenth`].
@@ -75,18 +79,28 @@ impl Pen {
 
     /// A rectangle filled with section lining.
     ///
-    /// The lining is a pattern that every page holds once; an attribute refers to it, because an
-    /// address in a style sheet would be looked up beside the style sheet.
+    /// The lining is a pattern of the page's [`shared`](super::shared) drawing; an attribute refers to it,
+    /// because an address in a style sheet would be looked up beside the style sheet.
     pub fn lined(&mut self, lining: Lining, (left, right): (f64, f64), (top, bottom): (f64, f64)) {
         let (class, pattern) = match lining {
             Lining::Allowed => ("d-zone", "lining"),
             Lining::Beyond => ("d-beyond", "crossed-lining"),
         };
-        let [x, y, width, height] = [left, top, right - left, bottom - top].map(tenth);
+        let [left, right, top, bottom] = [left, right, top, bottom].map(tenth);
         let _ = write!(
             self.body,
-            r#"<rect class="{class}" x="{x}" y="{y}" width="{width}" height="{height}"/><rect fill="url(#{pattern})" x="{x}" y="{y}" width="{width}" height="{height}"/>"#,
+            r#"<path class="{class}" fill="url(#{pattern})" d="M{left} {top}H{right}V{bottom}H{left}Z"/>"#,
         );
+    }
+
+    /// What the page's [`shared`](super::shared) drawing holds under `id`, once more here.
+    pub fn again(&mut self, id: &str) {
+        let _ = write!(self.body, r##"<use href="#{id}"/>"##);
+    }
+
+    /// The same, moved to `at`.
+    pub fn again_at(&mut self, id: &str, at: (f64, f64)) {
+        let _ = write!(self.body, r##"<use href="#{id}" x="{}" y="{}"/>"##, tenth(at.0), tenth(at.1));
     }
 
     /// A circle.
@@ -95,15 +109,17 @@ impl Pen {
         let _ = write!(self.body, r#"<circle class="{class}" cx="{x}" cy="{y}" r="{r}"/>"#);
     }
 
-    /// A line of lettering.
+    /// A line of lettering, held in its middle unless its class or `anchor` says otherwise.
     pub fn text(&mut self, class: &str, at: (f64, f64), anchor: Anchor, text: &str) {
-        let anchor = match anchor {
-            Anchor::Start => "",
-            Anchor::Middle => r#" text-anchor="middle""#,
-            Anchor::End => r#" text-anchor="end""#,
+        let held = match anchor {
+            Anchor::Start => "d-start",
+            Anchor::Middle => "",
+            Anchor::End => "d-end",
         };
+        let class = [class, held].into_iter().filter(|one| !one.is_empty()).collect::<Vec<_>>().join(" ");
+        let class = if class.is_empty() { class } else { format!(r#" class="{class}""#) };
         let (x, y, text) = (tenth(at.0), tenth(at.1), escape(text));
-        let _ = write!(self.body, r#"<text class="{class}" x="{x}" y="{y}"{anchor}>{text}</text>"#);
+        let _ = write!(self.body, r#"<text{class} x="{x}" y="{y}">{text}</text>"#);
     }
 
     /// A filled arrowhead at `tip`, pointing along `degrees` (0 to the right, 90 down).
@@ -127,6 +143,16 @@ impl Pen {
         self.path("d-arrow", &d);
     }
 
+    /// The strokes so far, to stand in a drawing that others refer to.
+    pub fn into_body(self) -> String {
+        self.body
+    }
+
+    /// Takes in strokes that another pen has drawn.
+    pub fn take(&mut self, body: &str) {
+        self.body.push_str(body);
+    }
+
     /// Closes the drawing. `class` names it for the style sheet, `label` is its text equivalent, and
     /// `attributes` stand on its root; their names are fixed words, their values are escaped.
     pub fn finish(self, class: &str, label: &str, attributes: &[(&str, String)]) -> Drawing {
@@ -135,11 +161,32 @@ impl Pen {
             let _ = write!(extra, r#" {name}="{}""#, escape(value));
         }
         let (width, height, top) = (tenth(self.width), tenth(self.height - self.top), tenth(self.top));
+        // A drawing as wide as its column gets its size from the style sheet.
+        let size = if self.width < COLUMN {
+            format!(r#" width="{width}" height="{height}""#)
+        } else {
+            String::new()
+        };
         Drawing(format!(
-            r#"<svg class="drawing {class}" viewBox="0 {top} {width} {height}" width="{width}" height="{height}" role="img" aria-label="{}"{extra}>{}</svg>"#,
+            r#"<svg class="drawing {class}" viewBox="0 {top} {width} {height}"{size} role="img" aria-label="{}"{extra}>{}</svg>"#,
             escape(label),
             self.body,
         ))
+    }
+}
+
+/// Width of the column that drawings stand in.
+pub const COLUMN: f64 = 360.0;
+
+/// Commands of a straight stroke; a level or upright one is said in one number.
+pub fn stroke(from: (f64, f64), to: (f64, f64)) -> String {
+    let [x, y, to_x, to_y] = [from.0, from.1, to.0, to.1].map(tenth);
+    if y == to_y {
+        format!("M{x} {y}H{to_x}")
+    } else if x == to_x {
+        format!("M{x} {y}V{to_y}")
+    } else {
+        format!("M{x} {y}L{to_x} {to_y}")
     }
 }
 

@@ -6,6 +6,8 @@
 
 use std::fmt::Write as _;
 
+use base64::Engine as _;
+use base64::engine::general_purpose::STANDARD;
 use sha2::{Digest as _, Sha256};
 
 /// One asset, of one file or of several written one after another.
@@ -27,6 +29,8 @@ macro_rules! table {
 
 /// Every asset, referred-to ones first.
 const TABLE: &[Source] = table![
+    "fonts/b612-400-core.woff2": ["fonts/b612-400-core.woff2"],
+    "fonts/b612-700-core.woff2": ["fonts/b612-700-core.woff2"],
     "fonts/b612-400.woff2": ["fonts/b612-400.woff2"],
     "fonts/b612-700.woff2": ["fonts/b612-700.woff2"],
     "fonts/OFL.txt": ["fonts/OFL.txt"],
@@ -37,11 +41,7 @@ const TABLE: &[Source] = table![
         "css/panel.css",
         "css/statement.css",
         "css/drawing.css",
-        "css/lists.css",
-        "css/procedure.css",
-        "css/reference.css",
-        "css/reckon.css",
-        "css/checks.css",
+        "css/doors.css",
         "css/narrow.css",
         "css/marks.css",
         "css/reading.css",
@@ -50,9 +50,17 @@ const TABLE: &[Source] = table![
         "css/steps.css",
         "css/find.css",
     ],
+    "guides.css": [
+        "css/lists.css",
+        "css/procedure.css",
+        "css/reference.css",
+        "css/reckon.css",
+        "css/checks.css",
+    ],
     "print.css": ["css/print.css"],
     "theme.js": ["theme.js"],
     "age.js": ["age.js"],
+    "drawn.js": ["drawn.js"],
     "serial.js": ["serial.js"],
     "chooser.js": ["chooser.js"],
     "compute.js": [
@@ -129,6 +137,64 @@ const TABLE: &[Source] = table![
     ],
 ];
 
+/// What a page that stands alone holds in itself: a bench card, and a build as one file.
+const INLINE: &[Source] = table![
+    "card.css": ["css/card-page.css", "css/card.css", "css/drawing.css"],
+    "single.css": [
+        "css/base.css",
+        "css/sheet.css",
+        "css/panel.css",
+        "css/statement.css",
+        "css/drawing.css",
+        "css/doors.css",
+        "css/narrow.css",
+        "css/marks.css",
+        "css/lists.css",
+        "css/procedure.css",
+        "css/reference.css",
+        "css/single.css",
+        "css/card.css",
+    ],
+    "single-print.css": ["css/print.css"],
+];
+
+/// A style sheet that a page holds in itself, its faces with it, and the hash that the page's policy names.
+pub(super) struct Inlined {
+    /// The style sheet.
+    pub(super) text: String,
+    /// `sha256-…`, as a Content-Security-Policy has it.
+    pub(super) hash: String,
+}
+
+/// The style sheet of the bench card.
+pub(super) fn card_style() -> Inlined {
+    Inlined::of(inline("card.css"))
+}
+
+/// The style sheet of a build as one file.
+pub(super) fn single_style() -> Inlined {
+    Inlined::of(format!("{}@media print{{{}}}", inline("single.css"), inline("single-print.css")))
+}
+
+impl Inlined {
+    fn of(text: String) -> Self {
+        let hash = format!("sha256-{}", STANDARD.encode(Sha256::digest(&text)));
+        Self { text, hash }
+    }
+}
+
+/// A style sheet of [`INLINE`] with its faces in it.
+fn inline(name: &str) -> String {
+    let of_name = INLINE.iter().filter(|source| source.name == name).flat_map(|source| source.files);
+    let text: String = of_name.map(|(_, bytes)| String::from_utf8_lossy(bytes)).collect();
+    let faces = TABLE.iter().filter(|source| source.name.ends_with(".woff2"));
+    faces.fold(slim(name, &text), |text, source| {
+        let bytes: Vec<u8> = source.files.iter().flat_map(|(_, bytes)| bytes.iter().copied()).collect();
+        let data = format!("url(\"data:font/woff2;base64,{}\")", STANDARD.encode(bytes));
+        text.replace(&format!("url(\"{}\")", source.name), &data)
+    })
+}
+
 /// An asset as it is written.
 pub(super) struct Asset {
     /// Name it is referred to by.
@@ -145,7 +211,7 @@ pub(super) fn hashed() -> Vec<Asset> {
     for source in TABLE {
         let bytes: Vec<u8> = source.files.iter().flat_map(|(_, bytes)| bytes.iter().copied()).collect();
         let bytes = match String::from_utf8(bytes) {
-            Ok(text) => rewrite(text, &done).into_bytes(),
+            Ok(text) => slim(source.name, &rewrite(text, &done)).into_bytes(),
             Err(binary) => binary.into_bytes(),
         };
         let path = hashed_path(source.name, &bytes);
@@ -158,6 +224,18 @@ pub(super) fn hashed() -> Vec<Asset> {
 pub(super) fn made(name: &'static str, text: String) -> Asset {
     let bytes = text.into_bytes();
     Asset { name, path: hashed_path(name, &bytes), bytes }
+}
+
+/// Style sheets and scripts without the comments and spaces that only we read: a memory stick has no
+/// compression. What cannot be slimmed is written as it is; `tests/browser/weight.test.js` compares what both mean,
+/// and fails where a script must be written another way: a space in a regular expression stands as `\x20`.
+fn slim(name: &str, text: &str) -> String {
+    let slimmed = match name.rsplit_once('.') {
+        Some((_, "css")) => minifier::css::minify(text).map(|text| text.to_string()).ok(),
+        Some((_, "js")) => minifier::js::minify(text).map(|text| text.to_string()).ok(),
+        _ => None,
+    };
+    slimmed.unwrap_or_else(|| text.to_owned())
 }
 
 /// `assets/handbook-1a2b3c4d5e.css`.
@@ -195,9 +273,14 @@ mod tests {
             })
             .collect();
         found.sort();
-        let mut listed: Vec<String> =
-            TABLE.iter().flat_map(|source| source.files).map(|(file, _)| (*file).to_owned()).collect();
+        let mut listed: Vec<String> = TABLE
+            .iter()
+            .chain(INLINE)
+            .flat_map(|source| source.files)
+            .map(|(file, _)| (*file).to_owned())
+            .collect();
         listed.sort();
+        listed.dedup();
         assert_eq!(found, listed);
     }
 

@@ -4,8 +4,9 @@ use super::HandbookError;
 use super::press::Press;
 use super::sheets::markdown;
 use super::view::{
-    AboutView, AzView, CodeSetsView, ComplaintsView, CoveragesView, EntryView, GaugesView, GroupsView,
-    HomeView, Links, MachineView, MachinesView, RuleGroup, RuleView, RulesView, SourcesView, SumsView,
+    AboutView, AzView, ChangesView, CodeSetsView, ComplaintsView, CoveragesView, EntryView, GaugesView,
+    GroupsView, HomeView, Links, MachineView, MachinesView, RuleGroup, RuleView, RulesView, SourcesView,
+    SumsView,
 };
 use crate::diag::{Group, Rule};
 
@@ -23,7 +24,7 @@ const GROUPS: [Group; 7] = [
 pub(super) fn print(press: &mut Press<'_>) -> Result<(), HandbookError> {
     let (model, atlas) = (press.model, &press.atlas);
     let mut pages = vec![
-        press.page("index.html", "home.html", &HomeView::of(atlas))?,
+        press.page("index.html", "home.html", &HomeView::of(atlas, press.changes))?,
         press.page("machines.html", "machines.html", &MachinesView::of(atlas))?,
         press.page("az.html", "az.html", &AzView::of(atlas))?,
         press.page("groups.html", "groups.html", &GroupsView::of(atlas))?,
@@ -37,6 +38,9 @@ pub(super) fn print(press: &mut Press<'_>) -> Result<(), HandbookError> {
         press.page("about.html", "about.html", &AboutView::of(model))?,
         press.page("rules.html", "rules.html", &rules(press.rules))?,
     ];
+    if let Some(changes) = press.changes {
+        pages.push(press.page("changes.html", "changes.html", &ChangesView::of(model, changes))?);
+    }
     for machine in model.machines.values() {
         pages.push(press.page(
             &Links::machine(&machine.id),

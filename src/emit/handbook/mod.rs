@@ -10,6 +10,7 @@ mod find;
 mod indexes;
 mod press;
 mod sheets;
+mod single;
 mod templates;
 mod view;
 
@@ -17,7 +18,9 @@ use std::collections::BTreeMap;
 use std::fmt;
 
 use press::Press;
+pub use single::single;
 
+use crate::bundle::compare::Changes;
 use crate::check::Checked;
 use crate::diag::Rule;
 use crate::emit::Tree;
@@ -34,6 +37,8 @@ pub struct Facts<'a> {
     pub content_hash: &'a str,
     /// Hash of what each build states.
     pub build_hashes: &'a BTreeMap<BuildId, String>,
+    /// What changed since an older release, where one was named.
+    pub changes: Option<&'a Changes>,
 }
 
 /// A page could not be written: a defect of a template, never of the base.

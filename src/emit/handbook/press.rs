@@ -7,6 +7,7 @@ use tera::{Context, Tera};
 
 use super::view::{Atlas, Shared, gauge_data};
 use super::{Facts, HandbookError, assets, find, templates};
+use crate::bundle::compare::Changes;
 use crate::diag::Rule;
 use crate::emit::Tree;
 use crate::model::{BuildId, Model};
@@ -20,6 +21,7 @@ pub(super) struct Press<'a> {
     pub(super) atlas: Atlas<'a>,
     pub(super) rules: &'a [&'static Rule],
     pub(super) build_hashes: &'a BTreeMap<BuildId, String>,
+    pub(super) changes: Option<&'a Changes>,
     tera: Tera,
     tree: Tree,
 }
@@ -39,8 +41,8 @@ impl<'a> Press<'a> {
         tera.global_context().insert("find_in", &folder);
         let mut tree: Tree = assets.into_iter().map(|asset| (asset.path, asset.bytes)).collect();
         tree.extend(parts);
-        let Facts { rules, build_hashes, .. } = *facts;
-        Ok(Self { model, atlas: Atlas::of(model), rules, build_hashes, tera, tree })
+        let Facts { rules, build_hashes, changes, .. } = *facts;
+        Ok(Self { model, atlas: Atlas::of(model), rules, build_hashes, changes, tera, tree })
     }
 
     /// Takes finished pages into the tree.

@@ -92,6 +92,10 @@ pub struct Entry {
     /// True where a wrong value can kill: withheld until a second reading confirms it.
     #[serde(default)]
     pub critical: bool,
+    /// True for what stands on the bench card: the one page read at arm's length. Where no entry of the
+    /// catalogue says so, the card takes what comes first on the engine sheet.
+    #[serde(default)]
+    pub card: bool,
     /// What the technician should know of it.
     #[serde(default)]
     #[schemars(example = &"Measured with the cam lobe away from the bucket")]

@@ -27,7 +27,7 @@ pub use catalogue::{CatalogueFile, Entry, StateDomain};
 pub use code::{Code, CodesFile};
 pub use complaint::{Access, Cause, Check, ComplaintFile};
 pub use engine::{Defaults, EngineFile, Fastener, Layout, Misprint, Pin, Selection, Spec, Stage};
-pub use ids::{Fate, IdsFile, RetiredId};
+pub use ids::{IdsFile, Recall, RetiredId};
 pub use located::{Located, OneOrMany, Text};
 pub use machine::{Fitted, Machine, MachinesFile, SerialSpan};
 pub use procedure::{Fits, LeftOpen, ProcedureHead};

@@ -6,8 +6,10 @@ Knows the pinned shapes only: the bundle's JSON and the sheets' data- attributes
 usage: walk.py PUBLIC
 """
 
+import csv
 import json
 import re
+import sqlite3
 import sys
 from fractions import Fraction
 from html.parser import HTMLParser
@@ -117,6 +119,22 @@ def texts_of(spec):
         yield waiver["because"]
 
 
+def forms_of(spec):
+    """Every printed form of a statement, by part, step and place in its list, from 1."""
+    for part in ("window", "set_to", "new", "wear_limit", "setting"):
+        for at, form in enumerate((spec.get(part) or {}).get("printed", []), 1):
+            yield (part, 1, at), form
+    for step, stage in enumerate(spec.get("stages") or [], 1):
+        for at, form in enumerate(stage["printed"], 1):
+            yield ("stage", step, at), form
+    for step, point in enumerate(spec.get("points") or [], 1):
+        yield ("at", step, 1), point["at"]
+        yield ("reads", step, 1), point["reads"]
+    for part in ("interval", "first", "severe"):
+        for step, form in enumerate(spec.get(part) or [], 1):
+            yield (part, step, 1), form
+
+
 class Walk:
     def __init__(self, public):
         self.public = public
@@ -158,6 +176,7 @@ class Walk:
         self.complaints()
         self.gauges()
         self.coverage(engines)
+        self.tables(engines)
 
     def build(self, build):
         path = f"builds/{build['id']}/engine.html"
@@ -380,6 +399,44 @@ class Walk:
                 if state != "confirmed":
                     row = f"/engine.html#{of.replace('.', '_')}"
                     self.hold(any(row in href for href in self.sheet(path).hrefs), f"{path}: no way to {of}, read once")
+
+    def tables(self, engines):
+        """Database and CSV hold the very numbers of the JSON, form by form, and no more."""
+        database = sqlite3.connect(f"file:{self.bundle / 'baybook.sqlite'}?mode=ro", uri=True)
+        columns = "part, step, value.form, value.text, unit, ucum, unece, min, max, nominal, min_inclusive, max_inclusive, min_si, max_si"
+        stored = {}
+        for row in database.execute(f"SELECT build, entry, place, state, {columns}, min_number, max_number FROM spec JOIN value ON value.spec = spec.id"):
+            stored.setdefault(row[:4], {})[row[4:7]] = row[7:]
+        with (self.bundle / "tables" / "spec.csv").open(encoding="utf-8", newline="") as file:
+            of_spec = {row["id"]: (row["build"], row["entry"], row["place"], row["state"]) for row in csv.DictReader(file)}
+        listed = {}
+        with (self.bundle / "tables" / "value.csv").open(encoding="utf-8", newline="") as file:
+            for row in csv.DictReader(file):
+                listed.setdefault(of_spec[row["spec"]], {})[(row["part"], int(row["step"]), int(row["form"]))] = row
+        counted = 0
+        for engine in engines:
+            for build in engine["builds"]:
+                for spec in build["specs"]:
+                    name = (build["id"], spec["of"], words(spec["where"]), words(spec["when"]))
+                    forms = dict(forms_of(spec))
+                    self.hold(set(stored.get(name, {})) == set(forms), f"baybook.sqlite: {name} has other forms")
+                    self.hold(set(listed.get(name, {})) == set(forms), f"value.csv: {name} has other forms")
+                    for key, form in forms.items():
+                        counted += 1
+                        self.form(name, form, stored[name][key], listed[name][key])
+        self.hold(counted == database.execute("SELECT count(*) FROM value").fetchone()[0], "baybook.sqlite: another number of values")
+
+    def form(self, name, form, row, line):
+        either = form["min"] or form["max"]
+        end = lambda which, key: form[which][key] if form[which] else None
+        wanted = (form["text"], either["unit"], either["ucum"], either["unece"], end("min", "text"), end("max", "text"), end("nominal", "text"), int(form["min_inclusive"]), int(form["max_inclusive"]), end("min", "si"), end("max", "si"))
+        self.hold(row[:11] == wanted, f"baybook.sqlite: {name} is {row}, not {wanted}")
+        columns = ("text", "unit", "ucum", "unece", "min", "max", "nominal", "min_si", "max_si")
+        self.hold(tuple(line[column] or None for column in columns) == wanted[:7] + wanted[9:], f"value.csv: {name} is {line}")
+        for which, number in (("min", row[11]), ("max", row[12])):
+            exact = Fraction(form[which]["si"]) if form[which] else None
+            same = number is None if exact is None else abs(Fraction(number) - exact) <= abs(exact) / 10**14 + Fraction(1, 10**16)
+            self.hold(same, f"baybook.sqlite: {name}: {number} is not {exact}")
 
     def cautions(self):
         about = self.sheet("about.html")

@@ -9,8 +9,8 @@ use std::thread;
 use super::HandbookError;
 use super::press::{Page, Press};
 use super::view::{
-    CodesView, ComplaintView, CoverageView, EngineView, Links, Places, ProcedureView, SourceView, fitting,
-    fitting_complaints, link,
+    CardView, CodesView, ComplaintView, CoverageView, DrawingsView, DrawnGroup, EngineView, Links, Places,
+    ProcedureView, SourceView, fitting, fitting_complaints, link,
 };
 use crate::model::Build;
 
@@ -62,8 +62,13 @@ fn pages<'a>(press: &Press<'a>, builds: &[&'a Build]) -> Result<Vec<Page>, Handb
         let hash = press.build_hashes.get(&build.id).map(String::as_str).unwrap_or_default();
         let procedures = fitting(model, build);
         let links = procedures.iter().map(|procedure| link(build, procedure)).collect();
-        let view = EngineView::of(atlas, build, hash, links);
+        let mut view = EngineView::of(atlas, build, hash, links);
+        let groups = view.take_drawings(&build.id);
         pages.push(press.page(&Links::engine(&build.id), "engine.html", &view)?);
+        pages.push(press.page(&Links::card(&build.id), "card.html", &CardView::of(atlas, build, hash))?);
+        let drawings = DrawingsView { block: &view.block, groups: &groups };
+        pages.push(press.page(&Links::drawings(&build.id), "drawings.html", &drawings)?);
+        pages.extend(groups.iter().flat_map(DrawnGroup::scripts));
         for procedure in procedures {
             let body = markdown::body(press, build, procedure)?;
             let view = ProcedureView::of(atlas, build, procedure, hash, body);

@@ -2,9 +2,9 @@
 
 use serde::Serialize;
 
+use super::engine::letters;
 use super::links::Links;
 use super::places::Places;
-use super::row::letters;
 use super::scope;
 use crate::emit::coverage::{GroupCoverage, coverage};
 use crate::model::{Confirmation, Engine, EntryId, Model, Statement};

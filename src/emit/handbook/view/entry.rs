@@ -3,10 +3,10 @@
 use serde::Serialize;
 
 use super::atlas::Atlas;
+use super::engine::letters;
 use super::form::Brief;
 use super::hazard::Panel;
 use super::machine::BuildName;
-use super::row::letters;
 use super::scope;
 use super::standing::{self, Mark};
 use super::text::sentence;

@@ -24,6 +24,36 @@ pub struct Panel {
     pub avoid: String,
 }
 
+/// Several hazards under one signal word.
+#[derive(Clone, Debug, Eq, PartialEq, Serialize)]
+pub struct Hazards {
+    /// The signal word.
+    pub signal: &'static str,
+    /// Its class in the style sheet.
+    pub class: &'static str,
+    /// True for all but NOTICE.
+    pub alert: bool,
+    /// The hazards, each once, in the order given.
+    pub panels: Vec<Panel>,
+}
+
+impl Hazards {
+    /// Several hazards by signal word, the gravest first.
+    pub fn of<'a>(model: &Model, ids: impl IntoIterator<Item = &'a HazardId>) -> Vec<Self> {
+        let mut words: Vec<Self> = Vec::new();
+        for panel in Panel::several(model, ids) {
+            match words.iter_mut().find(|word| word.signal == panel.signal) {
+                Some(word) => word.panels.push(panel),
+                None => {
+                    let Panel { signal, class, alert, .. } = panel;
+                    words.push(Self { signal, class, alert, panels: vec![panel] });
+                }
+            }
+        }
+        words
+    }
+}
+
 impl Panel {
     /// The panel of a hazard; none if the model has no such hazard.
     pub fn of(model: &Model, id: &HazardId) -> Option<Self> {

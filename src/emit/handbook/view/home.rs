@@ -6,7 +6,8 @@ use super::atlas::Atlas;
 use super::complaint::ComplaintsView;
 use super::links::Links;
 use super::text::count;
-use crate::model::{Machine, Model, Years};
+use crate::bundle::compare::Changes;
+use crate::model::{Machine, Model, Recall, Years};
 
 /// The first page.
 #[derive(Debug, Serialize)]
@@ -17,8 +18,37 @@ pub struct HomeView {
     pub counts: Vec<String>,
     /// Complaints: title and place in their list.
     pub complaints: Vec<(String, String)>,
+    /// Since which release changes are shown, if they are.
+    pub changes_since: Option<String>,
+    /// Values of earlier releases that are known to be wrong.
+    pub recalls: Vec<RecallView>,
     /// True if an engine gives fault codes.
     pub codes: bool,
+}
+
+/// A value of earlier releases that is known to be wrong.
+#[derive(Debug, Serialize)]
+pub struct RecallView {
+    /// Engine, value, place and condition in words.
+    pub what: String,
+    /// The wrong value.
+    pub value: String,
+    /// Releases that stated it.
+    pub releases: String,
+    /// Why it is wrong.
+    pub because: String,
+}
+
+fn recall(model: &Model, recall: &Recall) -> RecallView {
+    let engine = model.engines.get(recall.engine.as_str()).map_or(&recall.engine, |one| &one.title);
+    let of = model.entries.get(recall.of.as_str()).map_or(&recall.of, |one| &one.title);
+    let words = recall.place.iter().chain(&recall.when).map(|(key, word)| format!(", {key} {word}"));
+    RecallView {
+        what: format!("{engine}: {of}{}", words.collect::<String>()),
+        value: recall.value.clone(),
+        releases: recall.releases.join(", "),
+        because: recall.because.clone(),
+    }
 }
 
 /// A maker and its machines.
@@ -101,7 +131,7 @@ fn machine_link(atlas: &Atlas<'_>, machine: &Machine) -> Option<MachineLink> {
 
 impl HomeView {
     /// The first page.
-    pub fn of(atlas: &Atlas<'_>) -> Self {
+    pub fn of(atlas: &Atlas<'_>, changes: Option<&Changes>) -> Self {
         let complaints = ComplaintsView::of(atlas.model).complaints.into_iter();
         Self {
             makers: makers(atlas),
@@ -109,6 +139,8 @@ impl HomeView {
             complaints: complaints
                 .map(|one| (one.title, format!("complaints.html#{}", one.anchor)))
                 .collect(),
+            changes_since: changes.map(|changes| changes.since.release.clone()),
+            recalls: atlas.model.recalls.iter().map(|one| recall(atlas.model, one)).collect(),
             codes: !atlas.model.codes.is_empty(),
         }
     }

@@ -15,6 +15,21 @@ impl Links {
         format!("builds/{build}/engine.html")
     }
 
+    /// The bench card of a build.
+    pub fn card(build: &BuildId) -> String {
+        format!("builds/{build}/card.html")
+    }
+
+    /// The sheet of a build's drawings.
+    pub fn drawings(build: &BuildId) -> String {
+        format!("builds/{build}/drawings.html")
+    }
+
+    /// The scripts that bring the drawings of a service group to the engine sheet, but for their number.
+    pub fn drawings_script(build: &BuildId, group: &str) -> String {
+        format!("builds/{build}/drawings-{group}")
+    }
+
     /// The sheet of a procedure for a build.
     pub fn procedure(build: &BuildId, procedure: &ProcedureId) -> String {
         format!("builds/{build}/{procedure}.html")

@@ -67,6 +67,8 @@ pub struct BuildName {
     pub id: String,
     /// Its engine sheet.
     pub href: String,
+    /// Its bench card.
+    pub card: String,
     /// Title of its engine.
     pub engine: String,
     /// Its bulletins; `as built` if none is in force.
@@ -132,6 +134,7 @@ impl BuildName {
         Self {
             id: id.to_string(),
             href: Links::engine(id),
+            card: Links::card(id),
             engine: engine.map_or_else(|| id.to_string(), |engine| engine.title.clone()),
             variants: if titles.is_empty() { vec!["as built".to_owned()] } else { titles },
             layout: engine.and_then(|engine| engine.layout.as_ref()).map(layout_words).unwrap_or_default(),

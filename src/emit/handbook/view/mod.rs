@@ -2,10 +2,13 @@
 
 mod about;
 mod atlas;
+mod card;
+mod changes;
 mod codes;
 mod complaint;
 mod coverage;
 mod drawings;
+mod engine;
 mod entry;
 mod form;
 mod gauges;
@@ -30,9 +33,12 @@ mod title_block;
 
 pub(super) use about::{AboutView, RuleGroup, RuleView, RulesView};
 pub(super) use atlas::Atlas;
+pub(super) use card::CardView;
+pub(super) use changes::ChangesView;
 pub(super) use codes::{CodeSetsView, CodesView};
 pub(super) use complaint::{ComplaintView, ComplaintsView, fitting_complaints};
 pub(super) use coverage::{CoverageView, CoveragesView};
+pub(super) use engine::{DrawingsView, DrawnGroup, EngineView};
 pub(super) use entry::EntryView;
 pub(super) use gauges::{GaugesView, gauge_data};
 pub(super) use hazard::Panel;
@@ -42,7 +48,6 @@ pub(super) use machine::MachineView;
 pub(super) use names::{AzView, GroupsView};
 pub(super) use places::Places;
 pub(super) use procedure::{Inline, ProcedureView, Readings, TurnPart, beside, fitting, link};
-pub(super) use row::EngineView;
 pub(super) use shared::Shared;
 pub(super) use source::{SourceView, SourcesView};
 pub(super) use sums::SumsView;

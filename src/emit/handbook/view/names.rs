@@ -5,8 +5,8 @@ use std::collections::BTreeMap;
 use serde::Serialize;
 
 use super::atlas::Atlas;
+use super::engine::letters;
 use super::links::Links;
-use super::row::letters;
 use super::scope;
 use super::text::count;
 use crate::model::Entry;

@@ -279,8 +279,8 @@ pub fn fitting<'a>(model: &'a Model, build: &Build) -> Vec<&'a Procedure> {
 }
 
 /// The link to a procedure of a build.
-pub fn link(build: &Build, procedure: &Procedure) -> super::row::ProcedureLink {
-    super::row::ProcedureLink {
+pub fn link(build: &Build, procedure: &Procedure) -> super::engine::ProcedureLink {
+    super::engine::ProcedureLink {
         title: procedure.title.clone(),
         href: Links::procedure(&build.id, &procedure.id),
         minutes: procedure.minutes,

@@ -2,72 +2,16 @@
 
 use serde::Serialize;
 
-use super::codes::{CodesLink, given_by};
-use super::complaint::fitting_complaints;
+use super::drawings;
 use super::form::{self, Every, Line, Matrix, MisprintLine, Picks, PinRow};
-use super::hazard::Panel;
 use super::judged::Judged;
 use super::links::Links;
 use super::scope;
-use super::shims::ShimsView;
 use super::standing::Standing;
-use super::text::{Figure, bind, count, sentence};
-use super::title_block::TitleBlock;
-use super::{atlas::Atlas, drawings};
+use super::text::{Figure, bind, sentence};
 use crate::emit::drawing::Drawing;
-use crate::model::{
-    Build, Entry, Fastener, Form, Hand, Model, Point, Provenance, Reuse, ServiceGroup, Statement,
-};
+use crate::model::{Entry, Fastener, Form, Hand, Model, Point, Provenance, Reuse, Statement};
 use crate::quantity::convert;
-
-/// The engine sheet of a build.
-#[derive(Debug, Serialize)]
-pub struct EngineView {
-    /// Title block.
-    pub block: TitleBlock,
-    /// Groups that have a row.
-    pub groups: Vec<GroupView>,
-    /// Procedures that fit: title, link, minutes.
-    pub procedures: Vec<ProcedureLink>,
-    /// Complaints that fit: title and link.
-    pub complaints: Vec<(String, String)>,
-    /// Sets of fault codes that the engine gives.
-    pub codes: Vec<CodesLink>,
-    /// The shim planner, if it has shims.
-    pub shims: Option<ShimsView>,
-    /// Its coverage sheet.
-    pub coverage: String,
-    /// How many values.
-    pub values: String,
-    /// How many manuals and bulletins they were read from.
-    pub sources: String,
-}
-
-/// A procedure of the build.
-#[derive(Clone, Debug, Serialize)]
-pub struct ProcedureLink {
-    /// Title.
-    pub title: String,
-    /// Its sheet.
-    pub href: String,
-    /// Minutes it takes.
-    pub minutes: Option<u32>,
-}
-
-/// One service group.
-#[derive(Debug, Serialize)]
-pub struct GroupView {
-    /// Its letter; `I` and `O` are left out, as on a drawing.
-    pub letter: String,
-    /// Title.
-    pub title: String,
-    /// Anchor.
-    pub anchor: String,
-    /// Hazards of its entries, each once.
-    pub panels: Vec<Panel>,
-    /// Rows.
-    pub rows: Vec<Row>,
-}
 
 /// One statement.
 #[derive(Debug, Serialize)]
@@ -82,6 +26,8 @@ pub struct Row {
     pub when: String,
     /// Key of the form.
     pub form: &'static str,
+    /// True where the form asks for more than one column.
+    pub wide: bool,
     /// What the trade calls it.
     pub title: String,
     /// Place and condition in words.
@@ -122,6 +68,8 @@ pub struct Row {
     pub gauge: Option<(String, String)>,
     /// The source: title and link to its page there.
     pub source: Option<(String, String)>,
+    /// The page there.
+    pub page: Option<String>,
     /// Page, row, column, footnote.
     pub found: Vec<String>,
     /// Who read it.
@@ -161,70 +109,6 @@ pub struct PointRow {
     pub limits: Option<String>,
 }
 
-impl EngineView {
-    /// The engine sheet of a build.
-    pub fn of<'a>(atlas: &Atlas<'a>, build: &'a Build, hash: &str, procedures: Vec<ProcedureLink>) -> Self {
-        let mut sources: Vec<_> =
-            build.statements.iter().filter_map(|one| one.provenance.source.as_ref()).collect();
-        sources.sort();
-        sources.dedup();
-        let complaints = fitting_complaints(atlas.model, build).into_iter();
-        Self {
-            block: TitleBlock::of(atlas, build, hash),
-            groups: groups(atlas, build),
-            procedures,
-            complaints: complaints
-                .map(|one| (one.title.clone(), Links::complaint(&build.id, &one.id)))
-                .collect(),
-            codes: given_by(atlas.model, build),
-            shims: ShimsView::of(atlas.model, build),
-            coverage: Links::coverage(&build.engine),
-            values: count(build.statements.len(), "value", "values"),
-            sources: count(sources.len(), "manual or bulletin", "manuals and bulletins"),
-        }
-    }
-}
-
-fn groups<'a>(atlas: &Atlas<'a>, build: &'a Build) -> Vec<GroupView> {
-    let (model, named) = (atlas.model, atlas.rows(build).collect::<Vec<_>>());
-    let lettered = model.groups.iter().zip(letters());
-    let views = lettered.map(|(group, letter)| group_view(model, group, letter, &named));
-    views.filter(|view| !view.rows.is_empty()).collect()
-}
-
-fn group_view(
-    model: &Model,
-    group: &ServiceGroup,
-    letter: String,
-    named: &[(&Statement, &str)],
-) -> GroupView {
-    let inside = named.iter().filter(|(one, _)| group.entries.contains(&one.identity.of));
-    let mut last = None;
-    let rows = inside.clone().filter_map(|(one, anchor)| {
-        let entry = model.entries.get(&one.identity.of)?;
-        // What the catalogue says of an entry stands once, at its first row.
-        let first = last.replace(&entry.id) != Some(&entry.id);
-        Some(Row::of(model, entry, one, (*anchor).to_owned(), first))
-    });
-    let hazards = inside.clone().filter(|(one, _)| !matches!(one.form, Form::Absent(_)));
-    let hazards = hazards.filter_map(|(one, _)| model.entries.get(&one.identity.of));
-    GroupView {
-        letter,
-        title: group.title.clone(),
-        anchor: format!("group-{}", scope::entry(&group.id)),
-        panels: Panel::several(model, hazards.flat_map(|entry| &entry.hazards)),
-        rows: rows.collect(),
-    }
-}
-
-/// A, B, C …, Z, AA, AB …, without I and O, which read as numbers: the lettering of ISO 5457.
-pub fn letters() -> impl Iterator<Item = String> {
-    const USED: &str = "ABCDEFGHJKLMNPQRSTUVWXYZ";
-    let single = USED.chars().map(String::from);
-    let double = USED.chars().flat_map(|a| USED.chars().map(move |b| format!("{a}{b}")));
-    single.chain(double).chain((1_u32..).map(|number| format!("Z{number}")))
-}
-
 impl Row {
     /// The row of a statement; `first` of its entry on the sheet, or not.
     pub fn of(model: &Model, entry: &Entry, statement: &Statement, anchor: String, first: bool) -> Self {
@@ -251,6 +135,7 @@ impl Row {
             place: scope::attribute(&identity.place),
             when: scope::attribute(&identity.when),
             form: statement.form.key(),
+            wide: matches!(statement.form, Form::Pins(_) | Form::Selection(_) | Form::Text(_)),
             title: entry.title.clone(),
             scope: scope::in_words(identity),
             lines: form::lines(form, units),
@@ -272,6 +157,7 @@ impl Row {
             gauge: gauge.map(|gauge| (gauge.title.clone(), Links::gauge(&gauge.id))),
             source: source
                 .map(|source| (source.title.clone(), Links::source(&source.id, provenance.page.as_deref()))),
+            page: provenance.page.as_deref().map(page_words),
             found: found(provenance, shown && model.base.publish.labels),
             read_by: provenance.read_by.clone(),
             bulletin: statement.variant.is_some(),
@@ -324,15 +210,14 @@ fn found(provenance: &Provenance, labels: bool) -> Vec<String> {
     let named = |name: &str, text: &Option<String>| {
         text.as_ref().filter(|_| labels).map(|text| format!("{name} “{text}”"))
     };
-    [
-        page.as_ref().map(|page| format!("page\u{a0}{page}")),
-        named("row", row),
-        named("column", column),
-        named("footnote", footnote),
-    ]
-    .into_iter()
-    .flatten()
-    .collect()
+    [page.as_deref().map(page_words), named("row", row), named("column", column), named("footnote", footnote)]
+        .into_iter()
+        .flatten()
+        .collect()
+}
+
+fn page_words(page: &str) -> String {
+    format!("page\u{a0}{page}")
 }
 
 /// The fastener in one sentence: `8 of M9x1.25, class 10.9, threads oiled, into aluminium. …`

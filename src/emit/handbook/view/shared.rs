@@ -4,8 +4,9 @@ use std::collections::BTreeMap;
 
 use serde::Serialize;
 
-use super::super::assets::Asset;
+use super::super::assets::{self, Asset};
 use super::text::sentence;
+use crate::emit::drawing::{self, Drawing};
 use crate::model::Base;
 
 /// Known to every template as `site`.
@@ -29,6 +30,12 @@ pub struct Shared {
     pub content_hash: String,
     /// Version of the compiler.
     pub version: &'static str,
+    /// What the drawings of a page have in common.
+    pub common_drawing: Drawing,
+    /// Style sheet of the bench card, and the hash that its policy names.
+    pub card_style: String,
+    /// The hash, `sha256-…`.
+    pub card_style_hash: String,
     /// Path of each asset, by its stem: `handbook_css`.
     pub asset: BTreeMap<String, String>,
 }
@@ -36,6 +43,7 @@ pub struct Shared {
 impl Shared {
     /// What pages share under a base.
     pub fn new(base: &Base, content_hash: &str, assets: &[Asset]) -> Self {
+        let card_style = assets::card_style();
         let key = |name: &str| name.rsplit('/').next().unwrap_or(name).replace(['.', '-'], "_");
         Self {
             title: base.title.clone(),
@@ -46,6 +54,9 @@ impl Shared {
             licence: base.licence.clone(),
             notice: notice(&base.notice),
             content_hash: content_hash.to_owned(),
+            common_drawing: drawing::shared(),
+            card_style_hash: card_style.hash,
+            card_style: card_style.text,
             version: env!("CARGO_PKG_VERSION"),
             asset: assets.iter().map(|asset| (key(asset.name), asset.path.clone())).collect(),
         }

@@ -132,6 +132,7 @@ fn input_view(model: &Model, sum: &Sum, input: &'static Input) -> InputView {
         Sort::Word { words } => ("word", None, words.to_vec()),
     };
     let hint = match input.unless {
+        None if sort == "word" => "choose one".to_owned(),
         Some("") => format!("may be left out; as {}", input.example),
         Some(unless) => format!("{unless} if left out"),
         None => format!("as {}", input.example),

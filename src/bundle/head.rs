@@ -1,0 +1,49 @@
+//! `bundle.json`: what the bundle is, which release, and the hash of its content.
+
+use std::collections::BTreeMap;
+
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
+
+/// What a bundle says of itself.
+#[derive(Clone, Debug, Eq, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[schemars(title = "Head of a bundle")]
+pub struct Head {
+    /// Title of the spec base.
+    pub title: String,
+    /// Name of the release.
+    pub release: String,
+    /// Date of the release, ISO 8601.
+    pub date: String,
+    /// True where the data fits no real engine.
+    pub invented: bool,
+    /// Licence of the data.
+    pub licence: String,
+    /// Notice that must stand wherever a value is shown.
+    pub notice: String,
+    /// After so many days a copy is stale; null if the base does not say.
+    pub stale_after_days: Option<u32>,
+    /// SHA-256 over paths and contents of all other files, `SHA256SUMS` aside.
+    pub content_hash: String,
+    /// How much is in it.
+    pub counts: Counts,
+    /// Unit of every `si` number, by kind of quantity; angles are in degrees, speeds in revolutions per minute.
+    pub si: BTreeMap<String, String>,
+}
+
+/// How much is in a bundle.
+#[derive(Clone, Debug, Eq, PartialEq, Serialize, Deserialize, JsonSchema)]
+pub struct Counts {
+    /// Machines.
+    pub machines: usize,
+    /// Engines.
+    pub engines: usize,
+    /// Builds.
+    pub builds: usize,
+    /// Statements of all builds.
+    pub specs: usize,
+    /// Entries of the catalogue.
+    pub entries: usize,
+    /// Manuals and bulletins.
+    pub sources: usize,
+}

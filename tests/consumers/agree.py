@@ -1,0 +1,77 @@
+"""Asks a bundle the same ten questions in five languages, and holds all answers to be the same.
+
+Makes an older release of the demo base with one wider limit, compiles the base since that release, then runs each
+consumer: Python's standard library, Node, TypeScript under `tsc --strict`, SQL, and Rust.
+
+usage: agree.py BAYBOOK WORK TSC
+"""
+
+import json
+import os
+import shutil
+import sqlite3
+import subprocess
+import sys
+from pathlib import Path
+
+here = Path(__file__).resolve().parent
+root = here.parent.parent
+baybook, work, tsc = (Path(one).absolute() for one in sys.argv[1:4])
+work = work / "consumers"
+shutil.rmtree(work, ignore_errors=True)
+shutil.copytree(root / "specs", work / "older")
+for kind in ("engines", "rereads"):
+    file = work / "older" / kind / "oxbarrow" / "ox-887.toml"
+    text = file.read_text(encoding="utf-8")
+    wider = text.replace('["0.23 ± 0.02 mm", "0.009 ± 0.001 in"]', '["0.23 ± 0.03 mm", "0.009 ± 0.001 in"]')
+    assert wider != text, f"{file} has no such limit any more"
+    file.write_text(wider, encoding="utf-8")
+subprocess.run([baybook, "compile", root / "specs", "--since", work / "older", "--out", work / "public"], check=True, stdout=subprocess.PIPE)
+bundle = work / "public" / "bundle"
+
+# As a program would ship them: the types of the bundle beside its own source.
+shutil.copy(bundle / "types" / "baybook.d.ts", work)
+shutil.copy(here / "questions.ts", work)
+types = tsc.parent.parent / "@types"
+subprocess.run([tsc, "--strict", "--target", "es2022", "--module", "nodenext", "--moduleResolution", "nodenext", "--typeRoots", types, "--types", "node", "questions.ts"], cwd=work, check=True)
+subprocess.run([sys.executable, "-c", "import baybook; baybook.Serial, baybook.Spec, baybook.Unit"], cwd=bundle / "types", env={**os.environ, "PYTHONDONTWRITEBYTECODE": "1"}, check=True)
+
+
+def said(*command):
+    return json.loads(subprocess.run(command, check=True, stdout=subprocess.PIPE).stdout)
+
+
+def by_sql():
+    database = sqlite3.connect(f"file:{bundle / 'baybook.sqlite'}?mode=ro", uri=True)
+    questions = "\n".join(line for line in (here / "questions.sql").read_text(encoding="utf-8").splitlines() if not line.startswith("--"))
+    rows = [database.execute(question).fetchone() for question in questions.split(";\n") if question.strip()]
+    return {name: json.loads(answer) for name, answer in rows}
+
+
+def by_rust():
+    answers = work / "rust.json"
+    environment = {**os.environ, "BAYBOOK_BUNDLE": str(bundle), "BAYBOOK_ANSWERS": str(answers)}
+    subprocess.run(["cargo", "test", "--locked", "--quiet", "--test", "bundle_consumer"], cwd=root, env=environment, check=True, stdout=subprocess.PIPE)
+    return json.loads(answers.read_text(encoding="utf-8"))
+
+
+answers = {
+    "Python": said(sys.executable, here / "python.py", bundle),
+    "Node": said("node", here / "node.mjs", bundle),
+    "TypeScript": said("node", work / "questions.js", bundle),
+    "SQL": by_sql(),
+    "Rust": by_rust(),
+}
+questions = answers["Python"]
+assert len(questions) == 10
+failed = False
+for question, wanted in questions.items():
+    if not wanted:
+        failed = True
+        print(f"FAILED {question}: nobody has an answer")
+    for language, given in answers.items():
+        if given.get(question) != wanted:
+            failed = True
+            print(f"FAILED {question}: {language} says {given.get(question)}, Python {wanted}")
+print(f"{len(questions)} questions, {len(answers)} languages")
+sys.exit(failed)
