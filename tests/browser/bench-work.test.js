@@ -122,6 +122,6 @@ test("with scripts off what is left open still reads", async () => {
   const { context, page } = await tab(browser, { viewport: PHONE, javaScriptEnabled: false });
   await page.goto(address(sheet));
   assert.match((await page.locator(".open-ends").textContent()) ?? "", /from step \d+, closed at step \d+/);
-  assert.equal(await page.locator("input, button").count(), 0);
+  assert.equal(await page.locator("input:visible, button:visible").count(), 0);
   await context.close();
 });

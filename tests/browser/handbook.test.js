@@ -34,7 +34,7 @@ for (const { kind, page: name } of samples) {
               const { width, height } = one.getBoundingClientRect();
               return width < 47.5 || height < 47.5 ? [`${one.textContent?.trim()} ${width}×${height}`] : [];
             });
-            return { width: document.documentElement.scrollWidth, small, controls: document.querySelectorAll("button, input").length };
+            return { width: document.documentElement.scrollWidth, small, controls: [...document.querySelectorAll("button, input")].filter(shown).length };
           }, TARGETS);
           assert.ok(found.width <= viewport.width, `scrolls sideways: ${found.width} px`);
           assert.deepEqual(found.small, []);
