@@ -84,7 +84,7 @@ test("fields are for a gloved thumb, and formulas and tables read without script
     await page.goto(address("sums.html"));
     const found = await page.evaluate((targets) => {
       document.querySelectorAll("details").forEach((one) => (one.open = true));
-      const all = [...document.querySelectorAll(targets)].filter((one) => one.getClientRects().length > 0);
+      const all = [...document.querySelectorAll(targets)].filter((one) => one.getClientRects().length > 0 && !one.matches("[data-find]"));
       const small = all.filter((one) => one.getBoundingClientRect().height < 63.5).map((one) => one.id || one.textContent);
       const wide = document.documentElement.scrollWidth;
       const shown = (/** @type {string} */ of) => [...document.querySelectorAll(of)].filter((one) => one.getClientRects().length > 0).length;
