@@ -47,6 +47,26 @@
     }
   });
   globalThis.baybookDrawings = take;
+
+  // A part that works with a style and a script of its own gets them as it comes near, in that order.
+  const near = new IntersectionObserver(
+    (entries) => {
+      for (const { isIntersecting, target } of entries) {
+        const style = target.getAttribute("data-style");
+        const script = target.getAttribute("data-script");
+        if (isIntersecting && style !== null && script !== null) {
+          near.unobserve(target);
+          const sheet = document.createElement("link");
+          sheet.rel = "stylesheet";
+          sheet.href = style;
+          sheet.addEventListener("load", () => load(script));
+          document.head.append(sheet);
+        }
+      }
+    },
+    { rootMargin: "600px" },
+  );
+  document.querySelectorAll("[data-style][data-script]").forEach((part) => near.observe(part));
   for (const group of document.querySelectorAll("[data-drawings]")) {
     [...group.querySelectorAll(".row")].forEach((row, at) => {
       sources.set(row, `${group.getAttribute("data-drawings")}-${Math.floor(at / BLOCK)}.js`);

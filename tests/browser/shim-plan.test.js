@@ -70,6 +70,10 @@ test("a lash that is read on the sheet is taken, and one typed here is left alon
   );
   const read = page.locator(`[data-spec="${of}"][data-where="${where}"] [data-reading="value"]`).first();
   const measured = window.locator(".plan-valve input").first();
+  // Read before the plan is come to, and again with the plan in view.
+  await read.fill("0.16");
+  await page.locator("#shim-plan").scrollIntoViewIfNeeded();
+  assert.equal(await measured.inputValue(), "0.16");
   await read.fill("0.17");
   assert.equal(await measured.inputValue(), "0.17");
   await measured.fill("0.19");
