@@ -52,7 +52,7 @@
   const near = new IntersectionObserver(
     (entries) => {
       for (const { isIntersecting, target } of entries) {
-        const style = target.getAttribute("data-style");
+        const style = target.getAttribute("data-sheet");
         const script = target.getAttribute("data-script");
         if (isIntersecting && style !== null && script !== null) {
           near.unobserve(target);
@@ -66,7 +66,7 @@
     },
     { rootMargin: "600px" },
   );
-  document.querySelectorAll("[data-style][data-script]").forEach((part) => near.observe(part));
+  document.querySelectorAll("[data-sheet][data-script]").forEach((part) => near.observe(part));
   for (const group of document.querySelectorAll("[data-drawings]")) {
     [...group.querySelectorAll(".row")].forEach((row, at) => {
       sources.set(row, `${group.getAttribute("data-drawings")}-${Math.floor(at / BLOCK)}.js`);

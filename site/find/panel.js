@@ -111,6 +111,8 @@
     const { index = "", code = "", compute = "" } = panel.dataset;
     panel.hidden = false;
     let asked = 0;
+    /** Whether all that was typed fits: else Enter goes to the list, to be read, and not to its first sheet. */
+    let whole = true;
 
     /** @param {string} name */
     const load = (name) => (name === "numbers" ? once(root + compute) : part(name, `${root}${index}${name}.js`));
@@ -135,8 +137,9 @@
         await once(root + code);
         const found = await globalThis.baybookFindSearch.search(load, text, preferred, LIMIT);
         if (own === asked) {
-          list?.replaceChildren(...found.map((one) => line(one, preferred)));
-          say(text, found);
+          list?.replaceChildren(...found.lines.map((one) => line(one, preferred)));
+          whole = found.leftOut.length === 0;
+          say(text, found.lines, found.leftOut);
         }
       } catch (problem) {
         if (own === asked && said) {
@@ -145,12 +148,13 @@
       }
     }
 
-    /** @param {string} text @param {BaybookFound[]} found */
-    function say(text, found) {
+    /** @param {string} text @param {BaybookFound[]} found @param {string[]} leftOut */
+    function say(text, found, leftOut) {
       const first = found[0];
+      const without = leftOut.length > 0 ? `Nothing fits ${leftOut.map((one) => `“${one}”`).join(", ")}; these fit the rest. ` : "";
       if (said) {
         said.textContent = first
-          ? `${found.length === LIMIT ? `The best ${LIMIT} lines` : found.length === 1 ? "1 line" : `${found.length} lines`}. First: ${first.title} ${first.text}`
+          ? `${without}${found.length === LIMIT ? `The best ${LIMIT} lines` : found.length === 1 ? "1 line" : `${found.length} lines`}. First: ${first.title} ${first.text}`
           : `Nothing fits “${text}”. Type what it is, a machine, or a number with its unit; or look in A to Z.`;
       }
     }
@@ -170,7 +174,8 @@
         (next < 0 ? field : links[Math.min(next, links.length - 1)])?.focus();
         event.preventDefault();
       } else if (event.key === "Enter" && document.activeElement === field) {
-        links[0]?.click();
+        whole ? links[0]?.click() : links[0]?.focus();
+        event.preventDefault();
       }
     }
 

@@ -71,11 +71,11 @@
     for (const word of all) {
       /** @type {Map<string, number>} */
       let meant = new Map((head.short.get(word) ?? []).map((long) => [long, 95]));
-      const begun = [...head.known, ...whole].some((one) => fit(word, one) > 0);
-      if (meant.size === 0 && !begun && !head.pairs.has(word)) {
+      const begins = head.pairs.has(word) || [...head.known, ...whole].some((one) => fit(word, one) > 0);
+      if (meant.size === 0 && !begins) {
         meant = near(word, [...head.known, ...(await load("words"))]);
       }
-      found.push({ word, meant });
+      found.push({ word, meant, known: begins || meant.size > 0 });
     }
     await take(load, head, found.flatMap((one) => [...one.meant.keys()]), rows);
     return found;
@@ -92,7 +92,7 @@
     return sorted(all.filter(([, score]) => score > 0));
   }
 
-  /** @param {BaybookFitted} one @param {BaybookAsked} asked */
+  /** @param {BaybookFitted} one @param {BaybookPiece} asked */
   function serial(one, asked) {
     const has = one[5].filter((span) => span[2]).some(([, , prefix, from, to]) =>
       asked.serials.some((text) => {
@@ -139,7 +139,7 @@
   }
 
   /** What the printed numbers count, by `build thing`. */
-  async function numbers(/** @type {BaybookLoad} */ load, /** @type {BaybookFindHead} */ head, /** @type {BaybookAsked} */ asked, /** @type {[number, number][]} */ top, /** @type {Set<string>} */ machineWords, /** @type {number} */ typedCount) {
+  async function numbers(/** @type {BaybookLoad} */ load, /** @type {BaybookFindHead} */ head, /** @type {BaybookPiece} */ asked, /** @type {[number, number][]} */ top, /** @type {Set<string>} */ machineWords, /** @type {number} */ typedCount) {
     /** @type {Map<string, number>} */
     const all = new Map();
     /** @type {[BaybookValue, number][]} */
@@ -166,7 +166,10 @@
     return all;
   }
 
-  /** What answers, best first; `last` is the id of the build looked at last. */
+  /**
+   * What answers, best first, and what was typed and fits nothing: the lines are those of the rest.
+   * `last` is the id of the build looked at last.
+   */
   async function search(/** @type {BaybookLoad} */ load, /** @type {string} */ text, /** @type {string | null} */ last, /** @type {number} */ limit) {
     const head = headOf(await load("things"));
     if (needsNumbers(text)) {
@@ -198,7 +201,19 @@
       }
     }
     ranks.sort((a, b) => a[0] - b[0] || a[1] - b[1] || a[2] - b[2] || a[3] - b[3]);
-    return Promise.all(ranks.slice(0, limit).map((rank) => globalThis.baybookFindPairs.told(load, head, rows, rank)));
+    const lines = await Promise.all(ranks.slice(0, limit).map((rank) => globalThis.baybookFindPairs.told(load, head, rows, rank)));
+    const leftOut = [];
+    for (const [typedText, piece] of asked.pieces) {
+      const fits =
+        piece.words.some((word) => typedWords.some((one) => one.known && one.word.includes(word))) ||
+        piece.years.some(([year]) => found.made.has(year)) ||
+        [...rows.fitted.values()].some((one) => serial(one, piece) > 0) ||
+        (await numbers(load, head, piece, scoredThings, machineWords, typedWords.length)).size > 0;
+      if (!fits) {
+        leftOut.push(typedText);
+      }
+    }
+    return { lines, leftOut };
   }
 
   globalThis.baybookFindSearch = { search };

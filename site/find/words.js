@@ -97,7 +97,7 @@
     return value && [value, 1];
   }
 
-  /** @param {string} piece @param {BaybookAsked} asked */
+  /** @param {string} piece @param {BaybookPiece} asked */
   function alone(piece, asked) {
     const number = piece.replaceAll(",", ".");
     if (begins(piece) && parses(`${number} mm`)) {
@@ -130,16 +130,25 @@
   /** What was typed. @param {string} text @returns {BaybookAsked} */
   function ask(text) {
     /** @type {BaybookAsked} */
-    const asked = { words: [], quantities: [], bare: [], years: [], serials: [] };
+    const asked = { words: [], quantities: [], bare: [], years: [], serials: [], pieces: [] };
     let pieces = [...text].slice(0, LONGEST).join("").split(/[ \t\n\f\r]+/).filter(Boolean);
     while (pieces.length > 0) {
+      /** @type {BaybookPiece} what this piece alone asks */
+      const piece = { words: [], quantities: [], bare: [], years: [], serials: [] };
       const found = quantity(pieces);
       if (found) {
-        asked.quantities.push(found[0]);
+        piece.quantities.push(found[0]);
       } else {
-        alone(pieces[0] ?? "", asked);
+        alone(pieces[0] ?? "", piece);
       }
-      pieces = pieces.slice(found?.[1] ?? 1);
+      const taken = found?.[1] ?? 1;
+      asked.words.push(...piece.words);
+      asked.quantities.push(...piece.quantities);
+      asked.bare.push(...piece.bare);
+      asked.years.push(...piece.years);
+      asked.serials.push(...piece.serials);
+      asked.pieces.push([pieces.slice(0, taken).join(" "), piece]);
+      pieces = pieces.slice(taken);
     }
     asked.words = asked.words.slice(0, MOST);
     return asked;

@@ -9,7 +9,7 @@ use serde_json::{Value, json};
 use super::args::{BaseDirectory, Format};
 use super::bundle::Bundle;
 use super::{Failure, Status, base_of, is_json, write_json};
-use crate::find::{Found, Index, search};
+use crate::find::{Answer, Found, Index, search};
 
 /// Arguments of `lookup`.
 #[derive(Args, Debug)]
@@ -51,14 +51,18 @@ pub fn run(arguments: &LookupArguments, out: &mut dyn Write, err: &mut dyn Write
         }
     };
     let words = arguments.words.join(" ");
-    let found = search(&index, &words, arguments.last.as_deref(), arguments.limit);
+    let Answer { lines, left_out } = search(&index, &words, arguments.last.as_deref(), arguments.limit);
     if json {
-        let results: Vec<Value> = found.iter().map(as_json).collect();
-        write_json(out, &json!({ "results": results }))?;
-    } else if found.is_empty() {
+        let results: Vec<Value> = lines.iter().map(as_json).collect();
+        write_json(out, &json!({ "results": results, "left_out": left_out }))?;
+    } else if lines.is_empty() {
         writeln!(out, "nothing fits `{words}`; name what it is, or a machine, or a number with its unit")?;
     } else {
-        for one in &found {
+        if !left_out.is_empty() {
+            let left_out: Vec<_> = left_out.iter().map(|one| format!("`{one}`")).collect();
+            writeln!(out, "nothing fits {}; below is what fits the rest", left_out.join(", "))?;
+        }
+        for one in &lines {
             writeln!(out, "{}", line(one))?;
         }
     }

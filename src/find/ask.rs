@@ -21,6 +21,20 @@ pub(super) struct Asked {
     pub(super) years: Vec<(u16, bool)>,
     /// What may be a serial number: letters and digits only.
     pub(super) serials: Vec<String>,
+    /// Each piece as it was typed, and what it alone asks.
+    pub(super) pieces: Vec<(String, Asked)>,
+}
+
+impl Asked {
+    /// Takes in one more piece.
+    fn take(&mut self, text: String, piece: Self) {
+        self.words.extend(piece.words.iter().cloned());
+        self.quantities.extend(piece.quantities.iter().cloned());
+        self.bare.extend(piece.bare.iter().cloned());
+        self.years.extend(&piece.years);
+        self.serials.extend(piece.serials.iter().cloned());
+        self.pieces.push((text, piece));
+    }
 }
 
 /// Reads what was typed.
@@ -29,13 +43,20 @@ pub(super) fn ask(text: &str) -> Asked {
     let pieces: Vec<&str> = text.split_ascii_whitespace().collect();
     let mut asked = Asked::default();
     let mut rest = pieces.as_slice();
-    while let Some((first, others)) = rest.split_first() {
-        if let Some((value, taken)) = quantity(rest) {
-            asked.quantities.push(value);
-            rest = rest.get(taken..).unwrap_or_default();
-            continue;
-        }
-        alone(first, &mut asked);
+    while let Some(first) = rest.first() {
+        let mut piece = Asked::default();
+        let taken = match quantity(rest) {
+            Some((value, taken)) => {
+                piece.quantities.push(value);
+                taken
+            }
+            None => {
+                alone(first, &mut piece);
+                1
+            }
+        };
+        let (read, others) = rest.split_at(taken.min(rest.len()));
+        asked.take(read.join(" "), piece);
         rest = others;
     }
     asked.words.truncate(MOST);

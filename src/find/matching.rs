@@ -13,9 +13,16 @@ pub(super) struct Typed {
     word: String,
     /// Words it stands for, each with how well.
     meant: BTreeMap<String, u32>,
+    /// Whether it begins any word of the index, or stands for one.
+    known: bool,
 }
 
 impl Typed {
+    /// Whether a word that was typed, alone or written as one with its neighbour, says something.
+    pub(super) fn tells(&self, word: &str) -> bool {
+        self.known && self.word.contains(word)
+    }
+
     /// How well it fits a word, out of a hundred.
     fn fits(&self, word: &str) -> u32 {
         fit(&self.word, word).max(self.meant.get(word).copied().unwrap_or_default())
@@ -49,10 +56,12 @@ pub(super) fn typed(index: &Index, asked: &[String]) -> Vec<Typed> {
             let mut meant: BTreeMap<String, u32> =
                 short.flat_map(|(_, long)| long.iter()).map(|long| ((*long).to_owned(), 95)).collect();
             let all = || known.iter().chain(&machines);
-            if meant.is_empty() && !all().any(|one| fit(&word, one) > 0) && !is_pair(&index.things, &word) {
+            let begins = all().any(|one| fit(&word, one) > 0) || is_pair(&index.things, &word);
+            if meant.is_empty() && !begins {
                 meant = near(&word, all().copied());
             }
-            Typed { word, meant }
+            let known = begins || !meant.is_empty();
+            Typed { word, meant, known }
         })
         .collect()
 }

@@ -16,5 +16,5 @@ mod values;
 mod words;
 
 pub use index::{Fitted, Fixed, Index, Line, Span, Stated, Thing, Things};
-pub use search::{Found, search};
+pub use search::{Answer, Found, search};
 pub use shards::shards;

@@ -49,9 +49,18 @@ type Scored = Vec<(usize, u32)>;
 /// Score and the order among equals: kind, thing, build.
 type Rank = (std::cmp::Reverse<u32>, u8, usize, usize);
 
-/// What answers, best first; `last` is the build that the reader looked at last.
+/// What a search gives.
+#[derive(Clone, Debug, Eq, PartialEq)]
+pub struct Answer {
+    /// The lines that answer, best first.
+    pub lines: Vec<Found>,
+    /// What was typed and fits nothing: the lines are those of the rest, and must not be taken for it.
+    pub left_out: Vec<String>,
+}
+
+/// What answers; `last` is the build that the reader looked at last.
 #[must_use]
-pub fn search(index: &Index, text: &str, last: Option<&str>, limit: usize) -> Vec<Found> {
+pub fn search(index: &Index, text: &str, last: Option<&str>, limit: usize) -> Answer {
     let asked = ask(text);
     let typed = matching::typed(index, &asked.words);
     let last = last.and_then(|last| index.builds.iter().position(|build| build.id == last));
@@ -70,7 +79,15 @@ pub fn search(index: &Index, text: &str, last: Option<&str>, limit: usize) -> Ve
         }
     }
     ranks.sort_unstable();
-    ranks.iter().take(limit).filter_map(|rank| found(index, *rank)).collect()
+    let lines = ranks.iter().take(limit).filter_map(|rank| found(index, *rank)).collect();
+    let fits = |piece: &Asked| {
+        piece.words.iter().any(|word| typed.iter().any(|one| one.tells(word)))
+            || piece.years.iter().any(|(year, _)| years.contains(year))
+            || index.fitted.iter().any(|one| serial(one, piece) > 0)
+            || !self::numbers(index, piece, &things, &builds, &years, &typed).is_empty()
+    };
+    let left_out = asked.pieces.iter().filter(|(_, piece)| !fits(piece)).map(|(text, _)| text.clone());
+    Answer { lines, left_out: left_out.collect() }
 }
 
 /// Things by score, the best first.

@@ -1,6 +1,7 @@
 /** The find: what its scripts share, and the rows of its index as `src/find/shards.rs` writes them. */
 
-interface BaybookAsked {
+/** What one piece of what was typed asks. */
+interface BaybookPiece {
   words: string[];
   quantities: BaybookValue[];
   bare: string[];
@@ -8,9 +9,14 @@ interface BaybookAsked {
   serials: string[];
 }
 
+interface BaybookAsked extends BaybookPiece {
+  pieces: [string, BaybookPiece][];
+}
+
 interface BaybookTyped {
   word: string;
   meant: Map<string, number>;
+  known: boolean;
 }
 
 /** Machine, name, build, words, words of its sort, spans of years and serial numbers. */
@@ -108,5 +114,5 @@ declare var baybookFindPairs: {
   told(load: BaybookLoad, head: BaybookFindHead, rows: BaybookRows, rank: [number, number, number, number]): Promise<BaybookFound>;
 };
 declare var baybookFindSearch: {
-  search(load: BaybookLoad, text: string, last: string | null, limit: number): Promise<BaybookFound[]>;
+  search(load: BaybookLoad, text: string, last: string | null, limit: number): Promise<{ lines: BaybookFound[]; leftOut: string[] }>;
 };

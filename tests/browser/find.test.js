@@ -38,11 +38,11 @@ describe("the search", () => {
     const answers = JSON.parse(fs.readFileSync(path.join(__dirname, "../../target/find-answers.json"), "utf8"));
     assert.ok(answers.length >= 200, `${answers.length} queries`);
     const wrong = [];
-    for (const { query, last, found } of answers) {
+    for (const { query, last, found, left_out: leftOut } of answers) {
       const own = await baybookFindSearch.search(load, query, last, 12);
-      const lines = own.map((one) => [one.kind, one.of, one.build, one.where, one.when, one.title, one.text, one.score]);
+      const lines = own.lines.map((one) => [one.kind, one.of, one.build, one.where, one.when, one.title, one.text, one.score]);
       try {
-        assert.deepEqual(lines, found);
+        assert.deepEqual([lines, own.leftOut], [found, leftOut]);
       } catch {
         wrong.push({ query, browser: lines.slice(0, 3).map((one) => [one[1], one[2], one[7]]), compiler: found.slice(0, 3).map((/** @type {any[]} */ one) => [one[1], one[2], one[7]]) });
       }
@@ -52,7 +52,7 @@ describe("the search", () => {
 
   test("every line leads to a sheet that is there, at a line that is there", async () => {
     for (const query of ["exhaust lash tarnhawk 887", "check the valve lash", "starts badly cold", "code 17", "tarnhawk 887 machine manual", "crageel"]) {
-      for (const one of await baybookFindSearch.search(load, query, null, 12)) {
+      for (const one of (await baybookFindSearch.search(load, query, null, 12)).lines) {
         const [page = "", anchor] = one.href.split("#");
         const text = fs.readFileSync(path.join(opened.root, page), "utf8");
         assert.ok(!anchor || text.includes(`id="${anchor}"`), one.href);
@@ -107,6 +107,18 @@ describe("the field", () => {
       assert.equal(await sheet.inputValue("[data-find]"), "");
       await sheet.fill("[data-find]", "zzzzzz");
       await sheet.locator(".find [role=status]", { hasText: "Nothing fits" }).waitFor();
+    }));
+
+  test("what fits nothing is said, and enter then leads to no sheet", () =>
+    on("index.html", async (sheet) => {
+      await sheet.fill("[data-find]", "exhaust lash 888");
+      await sheet.locator("[data-result]").first().waitFor();
+      assert.match(await sheet.locator(".find [role=status]").innerText(), /^Nothing fits “888”; these fit the rest\./);
+      await sheet.press("[data-find]", "Enter");
+      assert.equal(await sheet.evaluate(() => document.activeElement?.getAttribute("data-result")), "statement");
+      assert.match(sheet.url(), /index\.html$/);
+      await sheet.fill("[data-find]", "exhaust lash 887");
+      await sheet.locator(".find [role=status]", { hasText: /^(?!Nothing)/ }).first().waitFor();
     }));
 
   test("the machine looked at last is preferred, and says so", () =>
