@@ -7,6 +7,9 @@ use std::process::{Command, Output};
 
 use serde_json::Value;
 
+mod shared;
+use shared::copy;
+
 fn root() -> &'static Path {
     Path::new(env!("CARGO_MANIFEST_DIR"))
 }
@@ -36,14 +39,6 @@ fn files(directory: &Path) -> BTreeMap<PathBuf, Vec<u8>> {
         (relative, fs::read(entry.path()).expect("readable"))
     })
     .collect()
-}
-
-fn copy(from: &Path, to: &Path) {
-    for (relative, bytes) in files(from) {
-        let target = to.join(relative);
-        fs::create_dir_all(target.parent().expect("it has one")).expect("made");
-        fs::write(target, bytes).expect("written");
-    }
 }
 
 fn smallest() -> PathBuf {

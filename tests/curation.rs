@@ -4,27 +4,21 @@ use std::fs;
 use std::path::{Path, PathBuf};
 use std::process::{Command, Output};
 
+mod shared;
+
 fn baybook(base: &Path, arguments: &[&str]) -> Output {
     let mut command = Command::new(env!("CARGO_BIN_EXE_baybook"));
     command.args(arguments).arg("--specs").arg(base).output().expect("the binary runs")
 }
 
-fn copy(from: &str, dir: &Path) -> PathBuf {
-    let from = Path::new(env!("CARGO_MANIFEST_DIR")).join(from);
+fn copied(from: &str, dir: &Path) -> PathBuf {
     let base = dir.join("specs");
-    for entry in walkdir::WalkDir::new(&from).into_iter().map(|entry| entry.expect("readable")) {
-        let to = base.join(entry.path().strip_prefix(&from).expect("below it"));
-        if entry.file_type().is_dir() {
-            fs::create_dir_all(&to).expect("made");
-        } else {
-            fs::copy(entry.path(), &to).expect("copied");
-        }
-    }
+    shared::copy(&Path::new(env!("CARGO_MANIFEST_DIR")).join(from), &base);
     base
 }
 
 fn smallest(dir: &Path) -> PathBuf {
-    copy("tests/cases/form/smallest/base", dir)
+    copied("tests/cases/form/smallest/base", dir)
 }
 
 fn said(output: &Output) -> String {
@@ -66,7 +60,7 @@ fn tidy_leaves_a_broken_file_as_it_is_and_says_so() {
 #[test]
 fn a_draft_of_the_whole_catalogue_has_no_error_and_no_number() {
     let dir = tempfile::tempdir().expect("made");
-    let base = copy("specs", dir.path());
+    let base = copied("specs", dir.path());
     let call = ["draft", "qk-new", "--maker", "quarrick", "--title", "Quarrick \"new\""];
     let drafted = baybook(&base, &call);
     assert_eq!(drafted.status.code(), Some(0), "{}", said(&drafted));
@@ -109,7 +103,7 @@ fn a_draft_like_another_engine_has_its_places_and_states() {
 #[test]
 fn an_editor_is_offered_the_ids_of_the_base_and_takes_every_file_of_it() {
     let dir = tempfile::tempdir().expect("made");
-    let base = copy("specs", dir.path());
+    let base = copied("specs", dir.path());
     let written = baybook(&base, &["editor"]);
     assert_eq!(written.status.code(), Some(0), "{}", said(&written));
     let engine = fs::read_to_string(dir.path().join("schemas/engine.schema.json")).expect("written");

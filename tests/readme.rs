@@ -6,6 +6,9 @@ use std::fs;
 use std::path::{Path, PathBuf};
 use std::process::{Command, Output};
 
+mod shared;
+use shared::copy;
+
 fn root() -> &'static Path {
     Path::new(env!("CARGO_MANIFEST_DIR"))
 }
@@ -40,17 +43,6 @@ fn blocks(readme: &str, info: &str) -> Vec<String> {
         }
     }
     all
-}
-
-fn copy(from: &Path, to: &Path) {
-    for entry in walkdir::WalkDir::new(from).into_iter().map(|entry| entry.expect("readable")) {
-        let target = to.join(entry.path().strip_prefix(from).expect("below it"));
-        if entry.file_type().is_dir() {
-            fs::create_dir_all(&target).expect("made");
-        } else {
-            fs::copy(entry.path(), &target).expect("copied");
-        }
-    }
 }
 
 #[test]

@@ -7,6 +7,8 @@ use std::process::{Command, Output, Stdio};
 
 use serde_json::Value;
 
+mod shared;
+
 fn baybook(arguments: &[&str], input: &str) -> Output {
     let mut child = Command::new(env!("CARGO_BIN_EXE_baybook"))
         .args(arguments)
@@ -20,16 +22,8 @@ fn baybook(arguments: &[&str], input: &str) -> Output {
 }
 
 fn smallest(dir: &Path) -> PathBuf {
-    let from = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/cases/form/smallest/base");
     let base = dir.join("specs");
-    for entry in walkdir::WalkDir::new(&from).into_iter().map(|entry| entry.expect("readable")) {
-        let to = base.join(entry.path().strip_prefix(&from).expect("below it"));
-        if entry.file_type().is_dir() {
-            fs::create_dir_all(&to).expect("made");
-        } else {
-            fs::copy(entry.path(), &to).expect("copied");
-        }
-    }
+    shared::copy(&shared::tests("cases/form/smallest/base"), &base);
     base
 }
 

@@ -15,6 +15,18 @@ use baybook::source::{Sources, Span};
 /// A spec base in memory: path to content.
 pub type Base = BTreeMap<String, Content>;
 
+/// Copies a folder, so that a test may change what is in it.
+pub fn copy(from: &Path, to: &Path) {
+    for entry in walkdir::WalkDir::new(from).into_iter().map(|entry| entry.expect("readable")) {
+        let target = to.join(entry.path().strip_prefix(from).expect("below it"));
+        if entry.file_type().is_dir() {
+            fs::create_dir_all(&target).expect("made");
+        } else {
+            fs::copy(entry.path(), &target).expect("copied");
+        }
+    }
+}
+
 /// A path below `tests/`.
 pub fn tests(path: &str) -> PathBuf {
     Path::new(env!("CARGO_MANIFEST_DIR")).join("tests").join(path)
