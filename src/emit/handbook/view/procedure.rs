@@ -256,7 +256,7 @@ impl Tightening {
         let title = model.entries.get(of).map(|entry| entry.title.clone()).unwrap_or_default();
         let drawn = meant(atlas, build, of, narrow).into_iter().filter_map(|(one, _)| {
             let staged = matches!(one.form, Form::Stages(_));
-            if model.withholds(one) || !(staged || !one.pattern.is_empty()) {
+            if model.withholds(one) || !staged && one.pattern.is_empty() {
                 return None;
             }
             Some(Self {
