@@ -20,8 +20,17 @@
       const row = document.getElementById(id);
       const drawing = new DOMParser().parseFromString(text, "text/html").body.firstElementChild;
       const value = row?.querySelector(".value");
-      if (row && value && drawing && !row.querySelector(":scope > .drawing")) {
-        value.after(drawing);
+      // The order of the bolts stands there from the start; their stages come beside it.
+      const bolts = row?.querySelector(":scope > .bolts");
+      if (row && value && drawing && !row.querySelector(":scope > .drawing:not(.bolts), :scope > .drawn")) {
+        if (bolts) {
+          const both = document.createElement("div");
+          both.className = "drawn";
+          bolts.replaceWith(both);
+          both.append(drawing, bolts);
+        } else {
+          value.after(drawing);
+        }
         row.dispatchEvent(new CustomEvent("baybook-drawn", { bubbles: true }));
       }
     }
