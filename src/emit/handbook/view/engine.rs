@@ -70,10 +70,12 @@ impl EngineView {
 const BLOCK: usize = 12;
 
 fn take_block(rows: &mut [Row]) -> Vec<Drawn> {
-    let later = rows.iter_mut().filter(|row| row.turns.is_none());
+    let later = rows.iter_mut().filter(|row| row.turns.is_none() && row.pattern.is_none());
     let drawn = later.filter_map(|row| {
+        let drawing = row.drawing.take()?;
+        row.room = Some(drawing.height().to_owned());
         Some(Drawn {
-            drawing: row.drawing.take()?,
+            drawing,
             anchor: row.anchor.clone(),
             title: row.title.clone(),
             scope: row.scope.clone(),
