@@ -15,6 +15,7 @@ use super::shims::ShimsView;
 use super::text::count;
 use super::title_block::TitleBlock;
 use crate::emit::drawing::Drawing;
+use crate::emit::handbook::assets::short_hash;
 use crate::model::{Build, BuildId, Form, Model, ServiceGroup, Source, Statement};
 
 /// The engine sheet of a build.
@@ -51,15 +52,17 @@ impl EngineView {
         for group in &mut self.groups {
             let blocks: Vec<Vec<Drawn>> = group.rows.chunks_mut(BLOCK).map(take_block).collect();
             if blocks.iter().any(|block| !block.is_empty()) {
-                let name = group.anchor.trim_start_matches("group-");
-                group.drawings = Some(format!("drawings-{name}"));
-                taken.push(DrawnGroup {
-                    path: Links::drawings_script(build, name),
+                let mut drawn = DrawnGroup {
+                    path: String::new(),
                     anchor: group.anchor.clone(),
                     letter: group.letter.clone(),
                     title: group.title.clone(),
                     blocks,
-                });
+                };
+                let name = format!("{}-{}", group.anchor.trim_start_matches("group-"), drawn.hash());
+                group.drawings = Some(format!("drawings-{name}"));
+                drawn.path = Links::drawings_script(build, &name);
+                taken.push(drawn);
             }
         }
         taken
@@ -123,6 +126,11 @@ impl DrawnGroup {
             let script = format!("baybookDrawings({});\n", serde_json::json!(drawings));
             (format!("{}-{at}.js", self.path), script.into_bytes())
         })
+    }
+
+    /// What sets its scripts apart from those of another release, so that no sheet gets the drawings of another.
+    fn hash(&self) -> String {
+        short_hash(self.scripts().map(|(_, script)| script))
     }
 }
 
