@@ -2,8 +2,8 @@
 /*
  * Brings the drawings of limits and curves to the rows of an engine sheet as they come into view,
  * a dozen rows at a time: a sheet is read before it is looked at. Without scripts, and on paper, the
- * sheet of drawings shows them all. A row that has got its drawing says so with the event
- * "baybook-drawn", for whoever draws on it.
+ * sheet of drawings shows them all. A row that will get one keeps room of its height ("room-70"), so that
+ * nothing moves when it comes; it then says so with the event "baybook-drawn", for whoever draws on it.
  */
 (() => {
   "use strict";
@@ -14,23 +14,18 @@
   /** @type {Set<string>} */
   const loaded = new Set();
 
+  /** @param {Element} row */
+  const rooms = (row) => [...row.classList].filter((name) => name.startsWith("room-"));
+
   /** @param {Record<string, string>} drawings by the id of the row */
   function take(drawings) {
     for (const [id, text] of Object.entries(drawings)) {
       const row = document.getElementById(id);
       const drawing = new DOMParser().parseFromString(text, "text/html").body.firstElementChild;
       const value = row?.querySelector(".value");
-      // The order of the bolts stands there from the start; their stages come beside it.
-      const bolts = row?.querySelector(":scope > .bolts");
-      if (row && value && drawing && !row.querySelector(":scope > .drawing:not(.bolts), :scope > .drawn")) {
-        if (bolts) {
-          const both = document.createElement("div");
-          both.className = "drawn";
-          bolts.replaceWith(both);
-          both.append(drawing, bolts);
-        } else {
-          value.after(drawing);
-        }
+      if (row && value && drawing && !row.querySelector(":scope > .drawing")) {
+        value.after(drawing);
+        row.classList.remove(...rooms(row));
         row.dispatchEvent(new CustomEvent("baybook-drawn", { bubbles: true }));
       }
     }
@@ -78,8 +73,10 @@
   document.querySelectorAll("[data-sheet][data-script]").forEach((part) => near.observe(part));
   for (const group of document.querySelectorAll("[data-drawings]")) {
     [...group.querySelectorAll(".row")].forEach((row, at) => {
-      sources.set(row, `${group.getAttribute("data-drawings")}-${Math.floor(at / BLOCK)}.js`);
-      watch.observe(row);
+      if (rooms(row).length > 0) {
+        sources.set(row, `${group.getAttribute("data-drawings")}-${Math.floor(at / BLOCK)}.js`);
+        watch.observe(row);
+      }
     });
   }
 })();

@@ -39,6 +39,10 @@ const HEAD: f64 = 17.0;
 /// Radius of the sweep around it; the arcs below say it too.
 const SWEEP: f64 = 27.0;
 
+/// Heights of a drawing, and the greatest: eight turns on end reach no higher than they are cut off at.
+const HEIGHTS: [f64; 4] = [150.0, 200.0, 250.0, 300.0];
+const HIGHEST: f64 = 350.0;
+
 /// The stair; none with fewer than two stages, or without a torque to begin with. `note` stands below it.
 pub fn draw(stages: &[Stage], left_hand: bool, note: Option<&str>, label: &str) -> Option<Drawing> {
     let greatest = stages.iter().filter_map(|stage| match stage.to {
@@ -48,7 +52,8 @@ pub fn draw(stages: &[Stage], left_hand: bool, note: Option<&str>, label: &str) 
     let greatest = greatest.reduce(f64::max).filter(|torque| *torque > 0.0)?;
     let count = u32::try_from(stages.len()).ok().filter(|count| (2..=8).contains(count))?;
     let width = (COLUMN - 2.0 * EDGE) / f64::from(count);
-    let mut pen = Pen::new(COLUMN, GROUND + if note.is_some() { 50.0 } else { 28.0 });
+    let bottom = GROUND + if note.is_some() { 50.0 } else { 28.0 };
+    let mut pen = Pen::new(COLUMN, bottom);
     pen.line("d-rule", (EDGE - 4.0, GROUND), (COLUMN - EDGE + 4.0, GROUND));
     let (mut level, mut highest) = (GROUND, GROUND);
     for (stage, at) in stages.iter().zip(0_u32..) {
@@ -66,8 +71,13 @@ pub fn draw(stages: &[Stage], left_hand: bool, note: Option<&str>, label: &str) 
     if let Some(note) = note {
         pen.text("d-small", (EDGE, GROUND + 44.0), Anchor::Start, note);
     }
-    pen.trim((highest - 4.0).max(-80.0));
+    pen.trim(bottom - round_height(bottom - highest + 4.0));
     Some(pen.finish("stages-drawn", label, &[]))
+}
+
+/// The height of the drawing: one of few, so that a sheet can keep room for it.
+fn round_height(needed: f64) -> f64 {
+    HEIGHTS.into_iter().find(|height| *height >= needed).unwrap_or(HIGHEST)
 }
 
 /// The place of one stage: its column, and the height it starts from.
