@@ -56,7 +56,13 @@ test("state first: unanswered and unmet cannot be judged, met is judged, and the
   await state.locator('[data-state="unmet"]').click();
   assert.deepEqual(await said(verdict), ["none", "Cannot judge"]);
   assert.match((await verdict.textContent()) ?? "", /it was not so/);
+  // It was read when it was not so; that it is so now changes nothing about it.
   await state.locator('[data-state="met"]').click();
+  assert.deepEqual(await said(verdict), ["none", "Cannot judge"]);
+  const thenToo = state.locator(".then-too");
+  assert.equal(await thenToo.textContent(), "1 reading keeps what was said before. It was so then too");
+  await thenToo.click();
+  assert.equal(await thenToo.isVisible(), false);
   assert.deepEqual(await said(verdict), ["out", "Out of spec"]);
   assert.match((await verdict.textContent()) ?? "", /loose by 0\.05 mm/i);
   await page.reload();

@@ -86,7 +86,7 @@ const TABLE: &[Source] = table![
         "compute/order-search.js",
         "compute/order.js",
     ],
-    "checks.js": ["checks.js"],
+    "checks.js": ["bench/checked.js", "checks-kept.js", "checks.js"],
     "sums.js": [
         "compute/real.js",
         "compute/curve.js",
