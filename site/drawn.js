@@ -14,8 +14,11 @@
   /** @type {Set<string>} */
   const loaded = new Set();
 
+  /** What keeps the room: the row, or what holds its bolts, which stand there from the start. @param {Element} row */
+  const keeper = (row) => row.querySelector(":scope > .drawn") ?? row;
+
   /** @param {Element} row */
-  const rooms = (row) => [...row.classList].filter((name) => name.startsWith("room-"));
+  const rooms = (row) => [...keeper(row).classList].filter((name) => name.startsWith("room-"));
 
   /** @param {Record<string, string>} drawings by the id of the row */
   function take(drawings) {
@@ -23,9 +26,9 @@
       const row = document.getElementById(id);
       const drawing = new DOMParser().parseFromString(text, "text/html").body.firstElementChild;
       const value = row?.querySelector(".value");
-      if (row && value && drawing && !row.querySelector(":scope > .drawing")) {
-        value.after(drawing);
-        row.classList.remove(...rooms(row));
+      if (row && value && drawing && rooms(row).length > 0) {
+        keeper(row) === row ? value.after(drawing) : keeper(row).prepend(drawing);
+        keeper(row).classList.remove(...rooms(row));
         row.dispatchEvent(new CustomEvent("baybook-drawn", { bubbles: true }));
       }
     }

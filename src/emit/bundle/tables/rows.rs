@@ -107,14 +107,23 @@ fn catalogue(bundle: &Bundle) -> Vec<Table> {
 
 fn references(bundle: &Bundle) -> Vec<Table> {
     let mut sources = table! { "source" "Manuals and bulletins" key("id") refers[]
-    Text id '!' "Id"; Text title '!' "Title"; Text edition '?' "Edition"; Day date '?' "Date";
+    Text id '!' "Id"; Text title '!' "Title"; Text short '?' "What the shop calls it";
+    Text edition '?' "Edition"; Day date '?' "Date";
     Text class '!' "manual, bulletin or stop"; Text note '?' "Remark"; };
     sources.rows = bundle
         .sources
         .sources
         .iter()
         .map(|one| {
-            row![&one.id, &one.title, one.edition.as_ref(), one.date.as_ref(), &one.class, one.note.as_ref()]
+            row![
+                &one.id,
+                &one.title,
+                one.short.as_ref(),
+                one.edition.as_ref(),
+                one.date.as_ref(),
+                &one.class,
+                one.note.as_ref(),
+            ]
         })
         .collect();
     let mut hazards = table! { "hazard" "Cautions by ANSI Z535.6" key("id") refers[]

@@ -15,7 +15,7 @@ use super::shims::ShimsView;
 use super::text::count;
 use super::title_block::TitleBlock;
 use crate::emit::drawing::Drawing;
-use crate::model::{Build, BuildId, Form, Model, ServiceGroup, Statement};
+use crate::model::{Build, BuildId, Form, Model, ServiceGroup, Source, Statement};
 
 /// The engine sheet of a build.
 #[derive(Debug, Serialize)]
@@ -38,6 +38,8 @@ pub struct EngineView {
     pub values: String,
     /// How many manuals and bulletins they were read from.
     pub sources: String,
+    /// Those manuals and bulletins, in full.
+    pub read_from: Vec<ReadFrom>,
 }
 
 impl EngineView {
@@ -68,7 +70,7 @@ impl EngineView {
 const BLOCK: usize = 12;
 
 fn take_block(rows: &mut [Row]) -> Vec<Drawn> {
-    let later = rows.iter_mut().filter(|row| row.turns.is_none() && row.pattern.is_none());
+    let later = rows.iter_mut().filter(|row| row.turns.is_none());
     let drawn = later.filter_map(|row| {
         let drawing = row.drawing.take()?;
         row.room = Some(drawing.height().to_owned());
@@ -144,6 +146,30 @@ pub struct ProcedureLink {
     pub minutes: Option<u32>,
 }
 
+/// A manual or bulletin that values of the sheet were read from.
+#[derive(Clone, Debug, Serialize)]
+pub struct ReadFrom {
+    /// What the rows call it.
+    pub name: String,
+    /// Title, edition and date, where the name does not say them.
+    pub full: String,
+    /// Its sheet.
+    pub href: String,
+}
+
+impl ReadFrom {
+    fn of(source: &Source) -> Self {
+        let title = source.short.as_ref().map(|_| source.title.clone());
+        let edition = source.edition.as_ref().map(|edition| format!("edition {edition}"));
+        let date = source.date.map(|date| date.to_string());
+        Self {
+            name: source.name().to_owned(),
+            full: title.into_iter().chain(edition).chain(date).collect::<Vec<_>>().join(", "),
+            href: Links::source_sheet(&source.id),
+        }
+    }
+}
+
 /// One service group.
 #[derive(Debug, Serialize)]
 pub struct GroupView {
@@ -182,6 +208,11 @@ impl EngineView {
             coverage: Links::coverage(&build.engine),
             values: count(build.statements.len(), "value", "values"),
             sources: count(sources.len(), "manual or bulletin", "manuals and bulletins"),
+            read_from: sources
+                .iter()
+                .filter_map(|id| atlas.model.sources.get(*id))
+                .map(ReadFrom::of)
+                .collect(),
         }
     }
 }

@@ -47,7 +47,7 @@ pub(super) use links::Links;
 pub(super) use machine::MachineView;
 pub(super) use names::{AzView, GroupsView};
 pub(super) use places::Places;
-pub(super) use procedure::{Inline, ProcedureView, Readings, TurnPart, beside, fitting, link};
+pub(super) use procedure::{Inline, ProcedureView, Readings, Tightening, TurnPart, beside, fitting, link};
 pub(super) use shared::Shared;
 pub(super) use source::{SourceView, SourcesView};
 pub(super) use sums::SumsView;

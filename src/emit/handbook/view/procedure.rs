@@ -8,12 +8,13 @@ use super::form::{self, Brief, Line};
 use super::hazard::Panel;
 use super::judged::Judged;
 use super::links::Links;
+use super::row::fastener;
 use super::scope;
 use super::shims::ShimsView;
 use super::standing::{self, Mark};
 use super::text::{bind, sentence};
 use super::title_block::TitleBlock;
-use crate::emit::drawing::{Drawing, position, rotation};
+use crate::emit::drawing::{Drawing, rotation};
 use crate::model::{Build, EntryId, Form, Model, Need, Procedure, ProcedureState, Statement, Words};
 use crate::quantity::Value;
 
@@ -106,6 +107,19 @@ pub struct ReadingLine {
     pub when: String,
     /// What a reading is judged by.
     pub judged: Option<Judged>,
+}
+
+/// A fastener tightened at a step: its stages and its bolts in their order, drawn.
+#[derive(Debug, Serialize)]
+pub struct Tightening {
+    /// Place and condition in words.
+    pub scope: Vec<String>,
+    /// The stages drawn.
+    pub drawing: Option<Drawing>,
+    /// The bolts in tightening order.
+    pub pattern: Option<Drawing>,
+    /// The fastener in one sentence.
+    pub fastener: Option<String>,
 }
 
 /// A turn in the engine's own direction.
@@ -235,6 +249,27 @@ fn unit_of(form: &Form) -> Option<&'static str> {
     Some(first.value.unit().symbol())
 }
 
+impl Tightening {
+    /// What is drawn of a value that a link stands for: stages, or the order of the bolts.
+    pub fn of<'a>(atlas: &Atlas<'a>, build: &'a Build, of: &EntryId, narrow: &Words) -> Vec<Self> {
+        let model = atlas.model;
+        let title = model.entries.get(of).map(|entry| entry.title.clone()).unwrap_or_default();
+        let drawn = meant(atlas, build, of, narrow).into_iter().filter_map(|(one, _)| {
+            let staged = matches!(one.form, Form::Stages(_));
+            if model.withholds(one) || !staged && one.pattern.is_empty() {
+                return None;
+            }
+            Some(Self {
+                scope: scope::in_words(&one.identity),
+                drawing: drawings::of(one, &title).filter(|_| staged),
+                pattern: drawings::pattern(one, &title),
+                fastener: one.fastener.as_ref().map(fastener),
+            })
+        });
+        drawn.collect()
+    }
+}
+
 impl TurnPart {
     /// A turn by an angle in the direction the build states.
     pub fn of(model: &Model, build: &Build, of: &EntryId, angle: &Value) -> Self {
@@ -244,11 +279,7 @@ impl TurnPart {
             _ => None,
         });
         let text = bind(angle.text().trim_start_matches('+'));
-        let degrees = angle.nominal().and_then(position).map(|turn| match angle.unit().symbol() {
-            "turns" => turn * 360.0,
-            _ => turn,
-        });
-        let drawn = stated.zip(degrees).map(|((turns, seen_from), degrees)| {
+        let drawn = stated.zip(drawings::degrees(angle)).map(|((turns, seen_from), degrees)| {
             let label = format!("turn {text} {}", form::turning(turns, seen_from));
             rotation::turn(turns, degrees, &text, &label)
         });

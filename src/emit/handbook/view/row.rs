@@ -158,8 +158,9 @@ impl Row {
             standing,
             notes: notes.collect(),
             gauge: gauge.map(|gauge| (gauge.title.clone(), Links::gauge(&gauge.id))),
-            source: source
-                .map(|source| (source.title.clone(), Links::source(&source.id, provenance.page.as_deref()))),
+            source: source.map(|source| {
+                (source.name().to_owned(), Links::source(&source.id, provenance.page.as_deref()))
+            }),
             page: provenance.page.as_deref().map(page_words),
             found: found(provenance, shown && model.base.publish.labels),
             read_by: provenance.read_by.clone(),
