@@ -55,7 +55,8 @@
   });
   globalThis.baybookDrawings = take;
 
-  // A part that works with a style and a script of its own gets them as it comes near, in that order.
+  // A part that works with a style and a script of its own gets them as it comes near, in that order, and
+  // after the bench, which it counts on.
   const near = new IntersectionObserver(
     (entries) => {
       for (const { isIntersecting, target } of entries) {
@@ -66,7 +67,7 @@
           const sheet = document.createElement("link");
           sheet.rel = "stylesheet";
           sheet.href = style;
-          sheet.addEventListener("load", () => load(script));
+          sheet.addEventListener("load", () => globalThis.baybookOpening?.open(() => load(script)));
           document.head.append(sheet);
         }
       }

@@ -5,41 +5,23 @@
  */
 (() => {
   "use strict";
-  const { make } = baybookDraw;
-
-  /** @type {[Answer, string][]} */
-  const ANSWERS = [
-    ["met", "Yes, it is so"],
-    ["unmet", "No, not now"],
-  ];
-
-  /** @param {Bench} bench */
+  /** Takes over the questions that stand on the sheet. @param {Bench} bench */
   function build(bench) {
-    /** @type {Row | null} */
-    let before = null;
-    /** @type {Set<string>} */
-    const asked = new Set();
     for (const row of bench.rows) {
-      const follows = before !== null && before.when === row.when && before.element.parentElement === row.element.parentElement;
-      if (row.when !== "" && !follows) {
-        ask(bench, row).toggleAttribute("data-again", asked.has(row.when));
-        asked.add(row.when);
+      const block = /** @type {HTMLElement | null} */ (row.element.previousElementSibling);
+      if (block?.dataset.asks !== undefined) {
+        ask(bench, row, block);
       }
-      before = row;
     }
   }
 
-  /** @param {Bench} bench @param {Row} row the first of its block */
-  function ask(bench, row) {
-    const said = make("p", { class: "holds" }, "These limits hold with: ", make("b", {}, baybookWords.condition(row.when).join(" · ")), ". Is it so?");
-    const buttons = ANSWERS.map(([answer, words]) => {
-      const button = make("button", { type: "button", "data-state": answer, "aria-pressed": "false" }, words);
-      button.addEventListener("click", () => give(bench, row.when, answer));
-      return button;
-    });
-    const note = make("p", { class: "answered" });
-    const block = make("div", { class: "state", role: "group", "aria-label": `State for ${row.title}`, "data-asks": row.when }, said, make("div", { class: "answers" }, ...buttons), note);
-    row.element.before(block);
+  /** @param {Bench} bench @param {Row} row the first of its block @param {HTMLElement} block */
+  function ask(bench, row, block) {
+    const buttons = [...block.querySelectorAll("button")];
+    const note = /** @type {HTMLElement} */ (block.querySelector(".answered"));
+    for (const button of buttons) {
+      button.addEventListener("click", () => give(bench, row.when, /** @type {Answer} */ (button.dataset.state)));
+    }
     bench.painters.push((only) => {
       if (only && only.when !== row.when) {
         return;
@@ -52,7 +34,6 @@
       });
       note.textContent = given ? `${given.answer === "met" ? "Said to be so" : "Said not to be so"} at ${baybookWords.clock(given.time)}` : "";
     });
-    return block;
   }
 
   /** @param {Bench} bench @param {string} when @param {Answer} answer */

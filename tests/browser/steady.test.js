@@ -126,7 +126,7 @@ test("a tap on a slow phone lands where it was aimed", async () => {
     const session = await context.newCDPSession(page);
     await session.send("Emulation.setCPUThrottlingRate", { rate: 6 });
     await page.goto(address(sheet));
-    const aimed = await page.locator(`.row[class*="room-"][data-kind]`).first().getAttribute("id");
+    const aimed = await page.locator(`.row[class*="room-"][data-unit]`).first().getAttribute("id");
     await page.locator(`[id="${aimed}"] [data-reading]`).first().tap();
     await page.locator(".dock:not([hidden])").waitFor();
     assert.equal(await page.evaluate(() => document.activeElement?.closest(".row")?.id), aimed);

@@ -66,6 +66,17 @@ impl EngineView {
     }
 }
 
+impl EngineView {
+    /// The script with what the rows are judged by, by the anchor of the row. The rows print it; only the bench
+    /// needs it in this form, and brings it along.
+    pub fn limits(&self) -> Vec<u8> {
+        let rows = self.groups.iter().flat_map(|group| &group.rows);
+        let judged = rows.filter_map(|row| Some((row.anchor.as_str(), row.judged.as_ref()?.facts())));
+        let facts: BTreeMap<&str, BTreeMap<&str, &str>> = judged.collect();
+        format!("globalThis.baybookLimits = {};\n", serde_json::json!(facts)).into_bytes()
+    }
+}
+
 /// So many rows have their drawings in one script; `site/drawn.js` counts alike.
 const BLOCK: usize = 12;
 
