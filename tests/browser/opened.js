@@ -10,6 +10,9 @@ const path = require("node:path");
 const { pathToFileURL } = require("node:url");
 const { chromium } = require("playwright-core");
 
+/** @typedef {import("playwright-core").Browser} Browser */
+/** @typedef {import("playwright-core").Page} Page */
+
 const given = process.env["BAYBOOK_HANDBOOK"];
 if (!given || !fs.existsSync(path.join(given, "index.html"))) {
   throw new Error("set BAYBOOK_HANDBOOK to the directory of a compiled handbook");

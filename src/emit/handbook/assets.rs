@@ -81,6 +81,17 @@ const TABLE: &[Source] = table![
         "compute/settle.js",
         "compute/judge.js",
     ],
+    "numbers.js": [
+        "compute/rational.js",
+        "compute/unit-table.js",
+        "compute/units.js",
+        "compute/problems.js",
+        "compute/number.js",
+        "compute/ending.js",
+        "compute/cursor.js",
+        "compute/grammar.js",
+        "compute/value.js",
+    ],
     "order.js": [
         "compute/order-job.js",
         "compute/order-search.js",
@@ -108,6 +119,7 @@ const TABLE: &[Source] = table![
         "find/matching.js",
         "find/numbers.js",
         "find/pairs.js",
+        "find/said.js",
         "find/search.js",
     ],
     "record.js": [
