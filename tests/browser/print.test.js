@@ -33,7 +33,7 @@ function longest(all, group) {
   return [...found.values()];
 }
 
-const engines = longest(pages.filter((page) => kindOf(page) === "engine sheet"), (page) => text(page).includes("data-several") ? "several" : "one");
+const engines = longest(pages.filter((page) => kindOf(page) === "engine sheet"), (page) => text(page.replace("engine.html", "limits.js")).includes("several") ? "several" : "one");
 const procedures = longest(pages.filter((page) => kindOf(page) === "procedure sheet"), (page) => page.split("/")[2] ?? "");
 const complaints = longest(pages.filter((page) => kindOf(page) === "complaint sheet"), (page) => page.split("/")[2] ?? "");
 
@@ -104,7 +104,10 @@ complaints.forEach((name, at) => {
 test("an engine sheet on paper has a line to write on where nothing is read, and the reading where one is", async () => {
   const { context, page } = await tab(browser, { viewport: { width: 1280, height: 900 } });
   await page.goto(address(engines[0] ?? ""));
-  const row = page.locator('.row[data-kind][data-when=""]:not([data-needs])').first();
+  const row = page.locator('.row[data-unit][data-when=""]:not([data-needs])').first();
+  // The limits come with the bench, which comes with the first touch.
+  await row.locator("[data-reading]").focus();
+  await page.locator(`[id="${await row.getAttribute("id")}"][data-kind]`).waitFor();
   const limit = /[\d.]+/.exec((await row.getAttribute("data-window")) ?? (await row.getAttribute("data-wear")) ?? (await row.getAttribute("data-new")) ?? "")?.[0] ?? "";
   const line = () => row.evaluate((one) => getComputedStyle(one, "::after").display);
   await page.emulateMedia({ media: "print" });
@@ -122,6 +125,8 @@ test("an engine sheet on paper has a line to write on where nothing is read, and
 test("the papers of a job: no part split, the reading drawn at its true place, every reading in the record", async () => {
   const { context, page, complaints } = await tab(browser, { viewport: { width: 1280, height: 900 } });
   await page.goto(address(engines[0] ?? ""));
+  // The limits come with the bench, which comes with the first touch.
+  await page.locator("[data-reading]").first().focus();
   const row = page.locator('.row[data-kind][data-when=""]:not([data-needs])[data-window*=".."]').first();
   const [, low = 0, high = 0] = (/([\d.]+)\.\.([\d.]+)/.exec((await row.getAttribute("data-window")) ?? "") ?? []).map(Number);
   const [before, now] = [low / 2, (low + high) / 2];
