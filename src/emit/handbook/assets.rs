@@ -139,7 +139,7 @@ const TABLE: &[Source] = table![
         "bench/job-file.js",
     ],
     "unfinished.js": ["bench/unfinished.js"],
-    "paper.js": ["bench/report.js", "bench/job-page.js"],
+    "paper.js": ["bench/report.js", "bench/paper-line.js", "bench/job-page.js"],
     "bench.js": [
         "bench/keys.js",
         "bench/ends.js",
