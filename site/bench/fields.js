@@ -98,7 +98,9 @@
         field.blur();
       }
     });
-    field.addEventListener("change", () => settle(bench));
+    // A repeat of the same number changes no text, but is a reading taken all the same. Where the whole
+    // window loses the focus, the field keeps it, and so the reading is not done.
+    field.addEventListener("blur", () => document.activeElement !== field && settle(bench));
   }
 
   /** @param {Bench} bench */

@@ -36,12 +36,12 @@
     (row.querySelector(".drawn") ?? row.querySelector(".value, .limit"))?.after(make("div", { class: "entry" }, make("div", { class: "slots" }, first)));
   }
 
-  /** The question for the state, before the first of the rows that ask for the same. @param {HTMLElement} row @param {string} when @param {boolean} again */
-  function ask(row, when, again) {
+  /** The question for the state, before the first of the rows that ask for the same. @param {HTMLElement} row @param {string} asks @param {boolean} again */
+  function ask(row, asks, again) {
     const answers = [["met", "Yes, it is so"], ["unmet", "No, not now"]].map(([answer = "", words = ""]) =>
       make("button", { type: "button", "data-state": answer, "aria-pressed": "false" }, words));
-    const said = make("p", { class: "holds" }, "These limits hold with: ", make("b", {}, baybookCondition(when).join(" · ")), ". Is it so?");
-    const named = { role: "group", "aria-label": `State for ${title(row)}`, "data-asks": when, "data-answer": "unanswered", "data-again": again };
+    const said = make("p", { class: "holds" }, "These limits hold with: ", make("b", {}, baybookCondition.words(asks).join(" · ")), ". Is it so?");
+    const named = { role: "group", "aria-label": `State for ${title(row)}`, "data-asks": asks, "data-answer": "unanswered", "data-again": again };
     row.before(make("div", { class: "state", ...named }, said, make("div", { class: "answers" }, ...answers), make("p", { class: "answered" })));
   }
 
@@ -51,10 +51,10 @@
     /** @type {HTMLElement | null} */
     let before = null;
     for (const row of /** @type {NodeListOf<HTMLElement>} */ (sheet?.querySelectorAll("[data-unit]"))) {
-      const { when = "" } = row.dataset;
-      if (when !== "" && !(before?.dataset.when === when && before.parentElement === row.parentElement)) {
-        ask(row, when, asked.has(when));
-        asked.add(when);
+      const asks = baybookCondition.asks(row);
+      if (asks !== "" && !(before !== null && baybookCondition.asks(before) === asks && before.parentElement === row.parentElement)) {
+        ask(row, asks, asked.has(asks));
+        asked.add(asks);
       }
       before = row;
       entry(row);

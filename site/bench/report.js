@@ -35,6 +35,32 @@
   /** @param {Reading} reading */
   const name = ({ title, where, at }) => [title, ...baybookWords.condition(where), at > 1 ? `place ${at}` : ""].filter(Boolean).join(", ");
 
+  /** What was checked, for the owner: no share, no blame. @param {Job} job */
+  function checked(job) {
+    const words = { clear: "not showing", shown: "showing" };
+    return Object.values(job.complaints).flatMap(({ checks }) =>
+      checks.filter((one) => one.withdrawn === null).map(({ title, result }) => `checked: ${title}, ${words[result]}`));
+  }
+
+  /** The causes that were found. @param {Job} job */
+  function causes(job) {
+    const found = Object.values(job.complaints).filter((one) => one.found !== null);
+    return found.map(({ found, confirmed }) => `${found?.title}${confirmed ? "; repaired, and the complaint is gone" : "; not yet shown to be the whole of it"}`);
+  }
+
+  /** Every result of a check as it was given, those taken back among them. @param {Job} job */
+  function checks(job) {
+    return Object.values(job.complaints).flatMap(({ title, release, checks, found, confirmed }) => [
+      `${title}, by release ${release}`,
+      ...checks.map((one) => `${stamp(one.time)} ${one.title}: ${one.result === "shown" ? "showing" : "not showing"}${one.withdrawn ? `, taken back ${stamp(one.withdrawn)}` : ""}`),
+      ...(found ? [`Cause: ${found.title}, ${found.by === "said" ? "said by the technician" : "the only one the checks leave"}, ${stamp(found.time)}`] : ["Cause: not found"]),
+      confirmed ? `Repair proved, complaint gone: ${stamp(confirmed)}` : "Repair not proved",
+    ]);
+  }
+
+  /** @param {string} time */
+  const stamp = (time) => `${time.slice(0, 10)} ${baybookWords.clock(time)}`;
+
   /** @param {Job} job @param {string} key */
   const written = (job, key) => job.written[key] || "not written in";
 
@@ -52,11 +78,12 @@
     });
     return [
       ["Machine", [`${job.build.machine}, ${job.build.engine}`, `Serial number: ${written(job, "serial")}`, `Hours or distance: ${written(job, "hours")}`, `Date: ${job.begun.slice(0, 10)}`]],
-      ["You told us", [written(job, "complaint"), `Confirmed: ${written(job, "confirmed")}`]],
-      ["Found", [written(job, "found")]],
+      ["You told us", [job.written.complaint || Object.values(job.complaints).map(({ title }) => title).join("; ") || written(job, "complaint"), `Confirmed: ${written(job, "confirmed")}`]],
+      ["Found", [job.written.found || causes(job).join("; ") || written(job, "found")]],
       ["What it means", [written(job, "meaning")]],
       ["What it needs", [written(job, "needs")]],
       ["Measured", lines.length > 0 ? lines : ["nothing"]],
+      ...(checked(job).length > 0 ? [/** @type {[string, string[]]} */ (["Checked", checked(job)])] : []),
       ["Not checked", [written(job, "not checked")]],
       ["Do not ride", [job.written["do not ride"] || "nothing seen was written in"]],
       ["Soon", [job.written.soon || "nothing seen was written in"]],
@@ -77,7 +104,7 @@
       const judged = reading.judged ? baybookWords.say(reading.judged) : null;
       const asRead = reading.judged?.as_read && reading.judged.as_read !== reading.judged.verdict ? `, as read ${reading.judged.as_read}` : "";
       const standing = baybookRecord.current(job, reading, reading.at) === reading ? "" : reading.withdrawn ? " (taken back)" : " (repeated later)";
-      const state = reading.when === "" ? "any" : `${baybookWords.condition(reading.when).join(", ")}: ${reading.state}`;
+      const state = reading.asks === "" ? "any" : `${baybookWords.condition(reading.asks).join(", ")}: ${reading.state}`;
       const gauge = reading.gauge_facts ? `${reading.gauge_facts.title}, ± ${reading.gauge_facts.error}` : "not said";
       return [
         String(reading.no),
@@ -109,6 +136,7 @@
       ["Build", [`${job.build.id}, ${job.build.engine}, ${job.build.machine}`, `Serial number: ${written(job, "serial")}`, `Hours or distance: ${written(job, "hours")}`, `Modifications: ${written(job, "modified")}`]],
       ["Data", [`${job.base.title}, release ${job.base.release} of ${job.base.date}, content ${job.base.content}, build ${job.build.hash}`, ...(job.written["judged again"] ? [job.written["judged again"]] : [])]],
       ["Complaint", [written(job, "complaint")]],
+      ["Checks", checks(job).length > 0 ? checks(job) : ["none of a complaint sheet"]],
       ["Fault codes", [written(job, "codes")]],
       ["Parts and torque", [written(job, "parts")]],
       ["Procedures", steps.length > 0 ? steps : ["none begun"]],

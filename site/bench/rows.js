@@ -31,6 +31,7 @@
     const identity = { of: spec, where, when };
     return {
       ...identity,
+      asks: baybookCondition.asks(element),
       element,
       key: baybookRecord.key(identity),
       title: titleOf(element),
@@ -52,11 +53,19 @@
     return [...sheet.querySelectorAll("[data-unit]")].map((one) => row(/** @type {HTMLElement} */ (one)));
   }
 
-  /** The gauges that measure this kind of quantity, the usual one first. @param {Row} row */
+  /**
+   * The gauges that measure this kind of quantity, the usual one first; then those of a kind that is taken
+   * for it, as a plain meter for a peak: whoever used one can say so, and is told that it judges nothing.
+   * @param {Row} row
+   */
   function gauges(row) {
-    const all = Object.entries(globalThis.baybookGauges ?? {}).filter(([, facts]) => facts.kind === row.kind);
-    return all.sort(([one], [other]) => Number(other === row.usual) - Number(one === row.usual));
+    const taken = (/** @type {string} */ kind) => kind === row.kind || (typeof baybookCompute !== "undefined" && baybookCompute.readings.alike(kind, row.kind));
+    const all = Object.entries(globalThis.baybookGauges ?? {}).filter(([, facts]) => taken(facts.kind));
+    return all.sort((one, other) => rank(row, other) - rank(row, one));
   }
+
+  /** @param {Row} row @param {[string, GaugeFacts]} gauge */
+  const rank = (row, [id, facts]) => Number(facts.kind === row.kind) + Number(id === row.usual);
 
   globalThis.baybookRows = { read, gauges };
 })();

@@ -94,7 +94,8 @@
     }
     if (one.machine) {
       const own = preferred && one.build === preferred ? " (looked at last)" : "";
-      link.append(element("span", "hit-for", `${one.machine}${own}`));
+      const more = one.builds > 1 ? ` and ${one.builds - 1} more build${one.builds > 2 ? "s" : ""}` : "";
+      link.append(element("span", "hit-for", `${one.machine}${own}${more}`));
     }
     item.append(link);
     return item;
@@ -108,14 +109,17 @@
     if (!field || !list || !said) {
       return;
     }
-    const { index = "", code = "", compute = "" } = panel.dataset;
+    const { index = "", code = "", numbers = "" } = panel.dataset;
     panel.hidden = false;
     let asked = 0;
     /** Whether all that was typed fits: else Enter goes to the list, to be read, and not to its first sheet. */
     let whole = true;
 
+    /** What reads numbers is there already where the bench is. */
+    const reads = async () => (globalThis.baybookCompute?.Value ? undefined : once(root + numbers));
+
     /** @param {string} name */
-    const load = (name) => (name === "numbers" ? once(root + compute) : part(name, `${root}${index}${name}.js`));
+    const load = (name) => (name === "numbers" ? reads() : part(name, `${root}${index}${name}.js`));
 
     function close() {
       asked += 1;
@@ -139,7 +143,7 @@
         if (own === asked) {
           list?.replaceChildren(...found.lines.map((one) => line(one, preferred)));
           whole = found.leftOut.length === 0;
-          say(text, found.lines, found.leftOut);
+          say(text, found);
         }
       } catch (problem) {
         if (own === asked && said) {
@@ -148,14 +152,17 @@
       }
     }
 
-    /** @param {string} text @param {BaybookFound[]} found @param {string[]} leftOut */
-    function say(text, found, leftOut) {
-      const first = found[0];
+    /** @param {string} text @param {BaybookAnswer} answer */
+    function say(text, { lines, leftOut, notes }) {
+      const [first] = lines;
       const without = leftOut.length > 0 ? `Nothing fits ${leftOut.map((one) => `“${one}”`).join(", ")}; these fit the rest. ` : "";
+      const count = lines.length === LIMIT ? `The best ${LIMIT} lines` : lines.length === 1 ? "1 line" : `${lines.length} lines`;
+      const spelt = notes.map((note) => note.charAt(0).toUpperCase() + note.slice(1).replace(/\x60([^\x60]*)\x60/g, "“$1”"));
+      const told = spelt.map((note) => `${note}. `).join("");
       if (said) {
         said.textContent = first
-          ? `${without}${found.length === LIMIT ? `The best ${LIMIT} lines` : found.length === 1 ? "1 line" : `${found.length} lines`}. First: ${first.title} ${first.text}`
-          : `Nothing fits “${text}”. Type what it is, a machine, or a number with its unit; or look in A to Z.`;
+          ? `${without}${told}${count}. First: ${first.title} ${first.text}`
+          : `Nothing fits “${text}”. ${told}Type what it is, a machine, or a number with its unit; or look in A to Z.`;
       }
     }
 

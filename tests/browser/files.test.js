@@ -11,7 +11,7 @@ const { FileSystemConfigLoader, HtmlValidate } = require("html-validate");
 const { root, pages, text, kindOf } = require("./opened.js");
 
 const POLICY =
-  "default-src 'none'; style-src 'self'; script-src 'self'; img-src 'self' data:; font-src 'self'; base-uri 'none'; form-action 'none'";
+  "default-src 'none'; style-src 'self'; script-src 'self'; img-src 'self' data:; font-src 'self'; manifest-src 'self'; base-uri 'none'; form-action 'none'";
 
 /** @param {string} html @param {RegExp} pattern */
 const all = (html, pattern) => [...html.matchAll(pattern)].map((match) => match[1] ?? "");

@@ -10,6 +10,9 @@ const path = require("node:path");
 const { pathToFileURL } = require("node:url");
 const { chromium } = require("playwright-core");
 
+/** @typedef {import("playwright-core").Browser} Browser */
+/** @typedef {import("playwright-core").Page} Page */
+
 const given = process.env["BAYBOOK_HANDBOOK"];
 if (!given || !fs.existsSync(path.join(given, "index.html"))) {
   throw new Error("set BAYBOOK_HANDBOOK to the directory of a compiled handbook");
@@ -51,6 +54,11 @@ function kindOf(page) {
   return page.includes("/") ? `${folder} page` : page;
 }
 
+/** The script with what the rows of an engine sheet are judged by. @param {string} page */
+function limits(page) {
+  return page.replace("engine.html", /\blimits-[0-9a-f]+\.js/.exec(text(page))?.[0] ?? "");
+}
+
 /** The longest page of each kind: the one most likely to hold everything. */
 const samples = [...new Set(pages.map(kindOf))].map((kind) => {
   const ofKind = pages.filter((page) => kindOf(page) === kind);
@@ -65,18 +73,25 @@ function address(page) {
 }
 
 /** A browser that talks to nobody. */
+const program = {
+  executablePath: process.env["BAYBOOK_CHROMIUM"] ?? "/usr/bin/chromium",
+  args: [
+    "--no-sandbox",
+    "--disable-gpu",
+    "--disable-background-networking",
+    "--disable-component-update",
+    "--disable-sync",
+    "--no-first-run",
+  ],
+};
+
 function launch() {
-  return chromium.launch({
-    executablePath: process.env["BAYBOOK_CHROMIUM"] ?? "/usr/bin/chromium",
-    args: [
-      "--no-sandbox",
-      "--disable-gpu",
-      "--disable-background-networking",
-      "--disable-component-update",
-      "--disable-sync",
-      "--no-first-run",
-    ],
-  });
+  return chromium.launch(program);
+}
+
+/** The same browser with what it kept in a folder, as a device has it. @param {string} folder */
+function device(folder) {
+  return chromium.launchPersistentContext(folder, { ...program, viewport: { width: 360, height: 740 } });
 }
 
 /**
@@ -106,4 +121,4 @@ async function tab(browser, options) {
   return { context, page, complaints };
 }
 
-module.exports = { root, pages, samples, text, kindOf, address, launch, tab };
+module.exports = { root, pages, samples, text, limits, kindOf, address, launch, device, tab };

@@ -15,6 +15,7 @@ use super::shims::ShimsView;
 use super::text::count;
 use super::title_block::TitleBlock;
 use crate::emit::drawing::Drawing;
+use crate::emit::handbook::assets::short_hash;
 use crate::model::{Build, BuildId, Form, Model, ServiceGroup, Source, Statement};
 
 /// The engine sheet of a build.
@@ -32,6 +33,8 @@ pub struct EngineView {
     pub codes: Vec<CodesLink>,
     /// The shim planner, if it has shims.
     pub shims: Option<ShimsView>,
+    /// The script with what the rows are judged by, beside the sheet.
+    pub limits: String,
     /// Its coverage sheet.
     pub coverage: String,
     /// How many values.
@@ -51,15 +54,17 @@ impl EngineView {
         for group in &mut self.groups {
             let blocks: Vec<Vec<Drawn>> = group.rows.chunks_mut(BLOCK).map(take_block).collect();
             if blocks.iter().any(|block| !block.is_empty()) {
-                let name = group.anchor.trim_start_matches("group-");
-                group.drawings = Some(format!("drawings-{name}"));
-                taken.push(DrawnGroup {
-                    path: Links::drawings_script(build, name),
+                let mut drawn = DrawnGroup {
+                    path: String::new(),
                     anchor: group.anchor.clone(),
                     letter: group.letter.clone(),
                     title: group.title.clone(),
                     blocks,
-                });
+                };
+                let name = format!("{}-{}", group.anchor.trim_start_matches("group-"), drawn.hash());
+                group.drawings = Some(format!("drawings-{name}"));
+                drawn.path = Links::drawings_script(build, &name);
+                taken.push(drawn);
             }
         }
         taken
@@ -67,23 +72,28 @@ impl EngineView {
 }
 
 impl EngineView {
-    /// The script with what the rows are judged by, by the anchor of the row. The rows print it; only the bench
-    /// needs it in this form, and brings it along.
-    pub fn limits(&self) -> Vec<u8> {
+    /// The script with what the rows are judged by, by the anchor of the row, and its path. The rows print it;
+    /// only the bench needs it in this form, and brings it along.
+    pub fn limits_script(&mut self, build: &BuildId) -> (String, Vec<u8>) {
         let rows = self.groups.iter().flat_map(|group| &group.rows);
         let judged = rows.filter_map(|row| Some((row.anchor.as_str(), row.judged.as_ref()?.facts())));
         let facts: BTreeMap<&str, BTreeMap<&str, &str>> = judged.collect();
-        format!("globalThis.baybookLimits = {};\n", serde_json::json!(facts)).into_bytes()
+        let script = format!("globalThis.baybookLimits = {};\n", serde_json::json!(facts)).into_bytes();
+        self.limits = format!("limits-{}.js", short_hash([script.as_slice()]));
+        (Links::beside(build, &self.limits), script)
     }
 }
 
 /// So many rows have their drawings in one script; `site/drawn.js` counts alike.
 const BLOCK: usize = 12;
 
+/// Heights that the style sheet keeps room for; a drawing of another height stands on the sheet from the start.
+const ROOMS: &[&str] = &["70", "85", "86", "101", "150", "200", "230", "250", "300", "350"];
+
 fn take_block(rows: &mut [Row]) -> Vec<Drawn> {
     let later = rows.iter_mut().filter(|row| row.turns.is_none());
     let drawn = later.filter_map(|row| {
-        let drawing = row.drawing.take()?;
+        let drawing = row.drawing.take_if(|drawing| ROOMS.contains(&drawing.height()))?;
         row.room = Some(drawing.height().to_owned());
         Some(Drawn {
             drawing,
@@ -134,6 +144,11 @@ impl DrawnGroup {
             let script = format!("baybookDrawings({});\n", serde_json::json!(drawings));
             (format!("{}-{at}.js", self.path), script.into_bytes())
         })
+    }
+
+    /// What sets its scripts apart from those of another release, so that no sheet gets the drawings of another.
+    fn hash(&self) -> String {
+        short_hash(self.scripts().map(|(_, script)| script))
     }
 }
 
@@ -216,6 +231,7 @@ impl EngineView {
                 .collect(),
             codes: given_by(atlas.model, build),
             shims: ShimsView::of(atlas.model, build),
+            limits: String::new(),
             coverage: Links::coverage(&build.engine),
             values: count(build.statements.len(), "value", "values"),
             sources: count(sources.len(), "manual or bulletin", "manuals and bulletins"),
@@ -267,4 +283,17 @@ pub fn letters() -> impl Iterator<Item = String> {
     let single = USED.chars().map(String::from);
     let double = USED.chars().flat_map(|a| USED.chars().map(move |b| format!("{a}{b}")));
     single.chain(double).chain((1_u32..).map(|number| format!("Z{number}")))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::ROOMS;
+
+    #[test]
+    fn the_style_sheet_keeps_room_for_every_height_that_comes_late() {
+        let style = include_str!("../../../../site/css/statement.css");
+        for height in ROOMS {
+            assert!(style.contains(&format!(".room-{height} {{ --room: {height}; }}")), "{height}");
+        }
+    }
 }

@@ -7,6 +7,7 @@ use std::collections::BTreeMap;
 
 use serde::Serialize;
 
+use super::scope;
 use crate::model::{Entry, Form, Misprint, Model, Printed, Statement};
 use crate::quantity::{Kind, Unit};
 
@@ -34,6 +35,8 @@ pub struct Judged {
     pub units: String,
     /// The usual gauge.
     pub gauge: String,
+    /// What must be so for any reading of the entry, as `data-when` is written.
+    pub needs: String,
     /// True where the statement holds for several places, each with a reading of its own.
     pub several: bool,
 }
@@ -62,6 +65,7 @@ impl Judged {
             unit: units.split(BETWEEN).next().unwrap_or_default().to_owned(),
             units,
             gauge: entry.gauge.as_ref().map(ToString::to_string).unwrap_or_default(),
+            needs: scope::attribute(&entry.needs_state),
             several: entry.axes.keys().any(|axis| !place.contains_key(axis)),
         })
     }
