@@ -33,6 +33,8 @@ pub struct EngineView {
     pub codes: Vec<CodesLink>,
     /// The shim planner, if it has shims.
     pub shims: Option<ShimsView>,
+    /// True where a drawing stands on the sheet that needs what drawings have in common.
+    pub lined: bool,
     /// The script with what the rows are judged by, beside the sheet.
     pub limits: String,
     /// Its coverage sheet.
@@ -67,6 +69,10 @@ impl EngineView {
                 taken.push(drawn);
             }
         }
+        let left = self.groups.iter().flat_map(|group| &group.rows).filter_map(|row| row.drawing.as_ref());
+        self.lined = left
+            .into_iter()
+            .any(|drawing| drawing.as_str().contains("=\"#d-") || drawing.as_str().contains("url(#"));
         taken
     }
 }
@@ -231,6 +237,7 @@ impl EngineView {
                 .collect(),
             codes: given_by(atlas.model, build),
             shims: ShimsView::of(atlas.model, build),
+            lined: true,
             limits: String::new(),
             coverage: Links::coverage(&build.engine),
             values: count(build.statements.len(), "value", "values"),
