@@ -9,6 +9,8 @@
   "use strict";
   /** So many rows have their drawings in one script. */
   const BLOCK = 12;
+  /** The script with what all drawings refer to, where the sheet does not hold it. */
+  const { linings } = /** @type {HTMLScriptElement} */ (document.currentScript).dataset;
   /** @type {Map<Element, string>} the script of each row */
   const sources = new Map();
   /** @type {Set<string>} */
@@ -20,11 +22,14 @@
   /** @param {Element} row */
   const rooms = (row) => [...keeper(row).classList].filter((name) => name.startsWith("room-"));
 
+  /** @param {string} text of a drawing */
+  const parsed = (text) => new DOMParser().parseFromString(text, "text/html").body.firstElementChild;
+
   /** @param {Record<string, string>} drawings by the id of the row */
   function take(drawings) {
     for (const [id, text] of Object.entries(drawings)) {
       const row = document.getElementById(id);
-      const drawing = new DOMParser().parseFromString(text, "text/html").body.firstElementChild;
+      const drawing = parsed(text);
       const value = row?.querySelector(".value");
       if (row && value && drawing && rooms(row).length > 0) {
         keeper(row) === row ? value.after(drawing) : keeper(row).prepend(drawing);
@@ -48,12 +53,14 @@
     for (const { isIntersecting, target } of entries) {
       const source = sources.get(target);
       if (isIntersecting && source) {
+        linings !== undefined && load(linings);
         load(source);
         watch.unobserve(target);
       }
     }
   });
   globalThis.baybookDrawings = take;
+  globalThis.baybookLinings = (text) => document.body.prepend(parsed(text) ?? "");
 
   // A part that works with a style and a script of its own gets them as it comes near, in that order, and
   // after the bench, which it counts on.

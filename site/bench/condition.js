@@ -1,5 +1,5 @@
 // @ts-check
-/* The state that a limit asks for, in words. No DOM here. */
+/* The state that a reading asks for, and how people say it. No DOM here but the hooks of a row. */
 (() => {
   "use strict";
 
@@ -12,5 +12,11 @@
     return pairs.map((pair) => pair.replace("=", " ").replace(/([a-z])-(?=[a-z])/g, "$1 "));
   }
 
-  globalThis.baybookCondition = condition;
+  /**
+   * Asked in one question: the state that the limits are meant for, and what any reading of it needs.
+   * @param {HTMLElement} row
+   */
+  const asks = ({ dataset: { when = "", needs = "" } }) => [when, needs].filter((one) => one !== "").join(";");
+
+  globalThis.baybookCondition = { words: condition, asks };
 })();

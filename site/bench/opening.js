@@ -36,14 +36,11 @@
     (row.querySelector(".drawn") ?? row.querySelector(".value, .limit"))?.after(make("div", { class: "entry" }, make("div", { class: "slots" }, first)));
   }
 
-  /** What is asked in one question: the state that the limits are meant for, and what any reading of it needs. @param {HTMLElement} row */
-  const asksOf = ({ dataset: { when = "", needs = "" } }) => [when, needs].filter((one) => one !== "").join(";");
-
   /** The question for the state, before the first of the rows that ask for the same. @param {HTMLElement} row @param {string} asks @param {boolean} again */
   function ask(row, asks, again) {
     const answers = [["met", "Yes, it is so"], ["unmet", "No, not now"]].map(([answer = "", words = ""]) =>
       make("button", { type: "button", "data-state": answer, "aria-pressed": "false" }, words));
-    const said = make("p", { class: "holds" }, "These limits hold with: ", make("b", {}, baybookCondition(asks).join(" · ")), ". Is it so?");
+    const said = make("p", { class: "holds" }, "These limits hold with: ", make("b", {}, baybookCondition.words(asks).join(" · ")), ". Is it so?");
     const named = { role: "group", "aria-label": `State for ${title(row)}`, "data-asks": asks, "data-answer": "unanswered", "data-again": again };
     row.before(make("div", { class: "state", ...named }, said, make("div", { class: "answers" }, ...answers), make("p", { class: "answered" })));
   }
@@ -54,8 +51,8 @@
     /** @type {HTMLElement | null} */
     let before = null;
     for (const row of /** @type {NodeListOf<HTMLElement>} */ (sheet?.querySelectorAll("[data-unit]"))) {
-      const asks = asksOf(row);
-      if (asks !== "" && !(before && asksOf(before) === asks && before.parentElement === row.parentElement)) {
+      const asks = baybookCondition.asks(row);
+      if (asks !== "" && !(before !== null && baybookCondition.asks(before) === asks && before.parentElement === row.parentElement)) {
         ask(row, asks, asked.has(asks));
         asked.add(asks);
       }

@@ -20,7 +20,7 @@
   /** @param {HTMLElement} element @returns {Row} */
   function row(element) {
     Object.assign(element.dataset, globalThis.baybookLimits?.[element.id]);
-    const { spec = "", where = "", when = "", kind = "", needs = "", units, window, new: fresh, wear, below, above, gauge } = element.dataset;
+    const { spec = "", where = "", when = "", kind = "", units, window, new: fresh, wear, below, above, gauge } = element.dataset;
     const limits = {
       window: list(window),
       new: list(fresh),
@@ -31,8 +31,7 @@
     const identity = { of: spec, where, when };
     return {
       ...identity,
-      // Asked in one question: the state that the limits are meant for, and what any reading of it needs.
-      asks: [when, needs].filter((one) => one !== "").join(";"),
+      asks: baybookCondition.asks(element),
       element,
       key: baybookRecord.key(identity),
       title: titleOf(element),

@@ -18,12 +18,12 @@
 
   /** @param {Bench} bench @param {Row} row the first of its block @param {HTMLElement} block */
   function ask(bench, row, block) {
-    const buttons = /** @type {HTMLButtonElement[]} */ ([...block.querySelectorAll("[data-state]")]);
+    const buttons = /** @type {NodeListOf<HTMLButtonElement>} */ (block.querySelectorAll("[data-state]"));
     const note = /** @type {HTMLElement} */ (block.querySelector(".answered"));
     for (const button of buttons) {
       button.addEventListener("click", () => give(bench, row.asks, /** @type {Answer} */ (button.dataset.state)));
     }
-    const kept = baybookDraw.make("button", { type: "button", class: "then-too", hidden: true });
+    const kept = baybookDraw.make("button", { type: "button", class: "then-too" });
     kept.addEventListener("click", () =>
       bench.act("the state of earlier readings", (job) => baybookJudging.answer(job, row.asks, true)),
     );

@@ -94,5 +94,5 @@
     return Number.isNaN(date.getTime()) ? "" : `${two(date.getHours())}:${two(date.getMinutes())}`;
   }
 
-  globalThis.baybookWords = { say, number, reach, clock, condition: baybookCondition };
+  globalThis.baybookWords = { say, number, reach, clock, condition: baybookCondition.words };
 })();

@@ -276,7 +276,7 @@ interface Bench {
   painters: ((row?: Row) => void)[];
 }
 
-declare var baybookCondition: (when: string) => string[];
+declare var baybookCondition: { words(when: string): string[]; asks(row: HTMLElement): string };
 declare var baybookMake: <K extends keyof HTMLElementTagNameMap>(
   tag: K,
   attributes?: Record<string, string | boolean | null>,

@@ -6,7 +6,7 @@ const assert = require("node:assert/strict");
 const fs = require("node:fs");
 const { after, before, test } = require("node:test");
 const axe = require("axe-core");
-const { address, kindOf, launch, pages, tab, text } = require("./opened.js");
+const { address, kindOf, launch, limits, pages, tab, text } = require("./opened.js");
 
 /** @type {import("playwright-core").Browser} */
 let browser;
@@ -24,12 +24,12 @@ const sheets = pages.filter((page) => kindOf(page) === "engine sheet");
 /**
  * The rows of an engine sheet with what they are judged by.
  * @param {string} page
- * @returns {{ of: string, when: string, facts: Record<string, string> }[]}
+ * @returns {{ id: string, of: string, when: string, facts: Record<string, string> }[]}
  */
 function judged(page) {
-  const facts = JSON.parse(text(page.replace("engine.html", "limits.js")).replace(/^[^{]*|;\s*$/g, ""));
+  const facts = JSON.parse(text(limits(page)).replace(/^[^{]*|;\s*$/g, ""));
   const rows = text(page).matchAll(/ id="([^"]+)" data-spec="([^"]+)" data-where="[^"]*" data-when="([^"]*)" data-unit=/g);
-  return [...rows].map(([, id = "", of = "", when = ""]) => ({ of, when, facts: facts[id] }));
+  return [...rows].map(([, id = "", of = "", when = ""]) => ({ id, of, when, facts: facts[id] }));
 }
 
 /** An engine sheet with a lash in millimetres that holds in a state, and its limits. */
@@ -134,13 +134,13 @@ test("a gauge's error counts, and only where it is said", async () => {
 });
 
 test("used parts are judged by the wear limit with what is left, new ones by the fit of new parts", async () => {
-  const fit = sheets.flatMap((page) => judged(page).flatMap(({ of, when, facts }) => {
+  const fit = sheets.flatMap((page) => judged(page).flatMap(({ id, when, facts }) => {
     const [worn, greatest] = [/^max ([\d.]+) mm/.exec(facts["wear"] ?? ""), /^[\d.]+\.\.([\d.]+) mm/.exec(facts["new"] ?? "")];
-    return when === "" && worn && greatest ? [{ page, of, middle: ((Number(greatest[1]) + Number(worn[1])) / 2).toFixed(4) }] : [];
+    return when === "" && worn && greatest ? [{ page, id, middle: ((Number(greatest[1]) + Number(worn[1])) / 2).toFixed(4) }] : [];
   }))[0];
   assert.ok(fit, "a fit with a wear limit");
   const { context, page, complaints } = await opened({ viewport: DESK }, fit.page);
-  const row = page.locator(`[data-spec="${fit.of}"][data-unit]`).first();
+  const row = page.locator(`[id="${fit.id}"]`).first();
   const verdict = row.locator("output.verdict");
   await row.locator("[data-reading]").click();
   await page.keyboard.type(fit.middle);

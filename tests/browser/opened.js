@@ -54,6 +54,11 @@ function kindOf(page) {
   return page.includes("/") ? `${folder} page` : page;
 }
 
+/** The script with what the rows of an engine sheet are judged by. @param {string} page */
+function limits(page) {
+  return page.replace("engine.html", /\blimits-[0-9a-f]+\.js/.exec(text(page))?.[0] ?? "");
+}
+
 /** The longest page of each kind: the one most likely to hold everything. */
 const samples = [...new Set(pages.map(kindOf))].map((kind) => {
   const ofKind = pages.filter((page) => kindOf(page) === kind);
@@ -116,4 +121,4 @@ async function tab(browser, options) {
   return { context, page, complaints };
 }
 
-module.exports = { root, pages, samples, text, kindOf, address, launch, device, tab };
+module.exports = { root, pages, samples, text, limits, kindOf, address, launch, device, tab };

@@ -51,6 +51,7 @@ const TABLE: &[Source] = table![
     ],
     "bench.css": ["css/verdict.css", "css/keypad.css", "css/job.css"],
     "guides.css": [
+        "css/plain.css",
         "css/steps.css",
         "css/lists.css",
         "css/procedure.css",
@@ -172,6 +173,7 @@ const INLINE: &[Source] = table![
         "css/doors.css",
         "css/narrow.css",
         "css/marks.css",
+        "css/plain.css",
         "css/lists.css",
         "css/procedure.css",
         "css/reference.css",
