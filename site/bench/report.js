@@ -8,6 +8,8 @@
 
   /** What the shop writes in, for which paper, and how many lines it wants. @type {[string, string, number][]} */
   const WRITTEN = [
+    ["serial", "Serial number", 1],
+    ["hours", "Hours or distance", 1],
     ["complaint", "The complaint, in the owner’s words", 2],
     ["confirmed", "Confirmed, or not", 1],
     ["found", "Found", 2],
@@ -28,9 +30,15 @@
 
   const PLAIN = { "in spec": "within the maker’s limits", "out of spec": "outside the maker’s limits", "too close to call": "too close to the limit to say", "cannot judge": "not judged" };
 
+  /** A value in one piece, its unit held to its number, pound-inches with their name. @param {string} value */
+  const held = (value) => value.replaceAll(" ", "\u00a0").replaceAll("lbf·in", "lbf·in (pound-inches)");
+
   /** @param {Reading} reading */
   const limits = ({ limits: { window, new: fresh, wear_limit } }) =>
-    [window[0] ?? "", fresh[0] ? `new ${fresh[0]}` : "", wear_limit[0] ? `wear limit ${wear_limit[0]}` : ""].filter(Boolean).join(", ");
+    [window[0] ?? "", fresh[0] ? `new ${fresh[0]}` : "", wear_limit[0] ? `wear limit ${wear_limit[0]}` : ""].filter(Boolean).map(held).join(", ");
+
+  /** A moment as the shop's clock shows it. @param {string} time */
+  const moment = (time) => `${time.slice(0, 10)} ${baybookWords.clock(time)}`;
 
   /** @param {Reading} reading */
   const name = ({ title, where, at }) => [title, ...baybookWords.condition(where), at > 1 ? `place ${at}` : ""].filter(Boolean).join(", ");
@@ -73,7 +81,7 @@
     const standing = baybookRecord.standing(job);
     const lines = standing.map((reading) => {
       const first = baybookRecord.earlier(job, reading, reading.at).find((one) => one.withdrawn === null);
-      const change = first ? `before ${first.text}, now ${reading.text}` : reading.text;
+      const change = first ? `before ${held(first.text)}, now ${held(reading.text)}` : held(reading.text);
       return `${name(reading)}: ${change}, ${PLAIN[reading.judged?.verdict ?? "cannot judge"]} (${limits(reading)})`;
     });
     return [
@@ -109,12 +117,12 @@
       return [
         String(reading.no),
         name(reading),
-        `${reading.text}${standing}`,
+        `${held(reading.text)}${standing}`,
         limits(reading),
         judged ? `${judged.word}${asRead}. ${judged.detail}` : "not judged",
         state,
         reading.fitting === "new" ? `${gauge}; new part` : gauge,
-        `${reading.time.slice(0, 10)} ${baybookWords.clock(reading.time)}`,
+        moment(reading.time),
         reading.initials ?? "",
         reading.release,
       ];
@@ -130,7 +138,7 @@
    */
   function shop(job) {
     const open = Object.entries(job.open).flatMap(([procedure, what]) => what.map((one) => `${procedure}: ${one}`));
-    const proofs = Object.entries(job.proofs).map(([procedure, time]) => `${procedure}: proof given ${time.slice(0, 10)} ${baybookWords.clock(time)}`);
+    const proofs = Object.entries(job.proofs).map(([procedure, time]) => `${procedure}: proof given ${moment(time)}`);
     const steps = Object.entries(job.steps).map(([procedure, ticked]) => `${procedure}: ${Object.keys(ticked).length} steps ticked`);
     return [
       ["Build", [`${job.build.id}, ${job.build.engine}, ${job.build.machine}`, `Serial number: ${written(job, "serial")}`, `Hours or distance: ${written(job, "hours")}`, `Modifications: ${written(job, "modified")}`]],
@@ -144,7 +152,7 @@
       ["Proof", proofs.length > 0 ? proofs : ["none given"]],
       ["Second person", [written(job, "second")]],
       ["Work declined", [written(job, "declined")]],
-      ["Begun and closed", [`${job.begun}, ${job.closed ?? "not closed"}`]],
+      ["Begun and closed", [`${moment(job.begun)}, ${job.closed ? moment(job.closed) : "not closed"}`]],
     ];
   }
 
