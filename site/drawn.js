@@ -14,8 +14,11 @@
   /** @type {Set<string>} */
   const loaded = new Set();
 
+  /** What keeps the room: the row, or what holds its bolts, which stand there from the start. @param {Element} row */
+  const keeper = (row) => row.querySelector(":scope > .drawn") ?? row;
+
   /** @param {Element} row */
-  const rooms = (row) => [...row.classList].filter((name) => name.startsWith("room-"));
+  const rooms = (row) => [...keeper(row).classList].filter((name) => name.startsWith("room-"));
 
   /** @param {Record<string, string>} drawings by the id of the row */
   function take(drawings) {
@@ -23,9 +26,9 @@
       const row = document.getElementById(id);
       const drawing = new DOMParser().parseFromString(text, "text/html").body.firstElementChild;
       const value = row?.querySelector(".value");
-      if (row && value && drawing && !row.querySelector(":scope > .drawing")) {
-        value.after(drawing);
-        row.classList.remove(...rooms(row));
+      if (row && value && drawing && rooms(row).length > 0) {
+        keeper(row) === row ? value.after(drawing) : keeper(row).prepend(drawing);
+        keeper(row).classList.remove(...rooms(row));
         row.dispatchEvent(new CustomEvent("baybook-drawn", { bubbles: true }));
       }
     }
@@ -52,7 +55,8 @@
   });
   globalThis.baybookDrawings = take;
 
-  // A part that works with a style and a script of its own gets them as it comes near, in that order.
+  // A part that works with a style and a script of its own gets them as it comes near, in that order, and
+  // after the bench, which it counts on.
   const near = new IntersectionObserver(
     (entries) => {
       for (const { isIntersecting, target } of entries) {
@@ -63,7 +67,7 @@
           const sheet = document.createElement("link");
           sheet.rel = "stylesheet";
           sheet.href = style;
-          sheet.addEventListener("load", () => load(script));
+          sheet.addEventListener("load", () => globalThis.baybookOpening?.open(() => load(script)));
           document.head.append(sheet);
         }
       }

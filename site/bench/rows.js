@@ -2,6 +2,8 @@
 /*
  * Reads from the sheet what there is to judge: each row that gives limits, with its units, its usual
  * gauge and the gauges that fit. The sheet is the only source; nothing is known here that it does not say.
+ * An engine sheet has the limits of its rows in a script that comes with the bench, as they are printed in the
+ * rows themselves; they are put where a procedure has them.
  */
 (() => {
   "use strict";
@@ -17,6 +19,7 @@
 
   /** @param {HTMLElement} element @returns {Row} */
   function row(element) {
+    Object.assign(element.dataset, globalThis.baybookLimits?.[element.id]);
     const { spec = "", where = "", when = "", kind = "", needs = "", units, window, new: fresh, wear, below, above, gauge } = element.dataset;
     const limits = {
       window: list(window),
@@ -48,7 +51,7 @@
 
   /** @param {HTMLElement} sheet */
   function read(sheet) {
-    return [...sheet.querySelectorAll("[data-kind]")].map((one) => row(/** @type {HTMLElement} */ (one)));
+    return [...sheet.querySelectorAll("[data-unit]")].map((one) => row(/** @type {HTMLElement} */ (one)));
   }
 
   /**

@@ -6,45 +6,28 @@
  */
 (() => {
   "use strict";
-  const { make } = baybookDraw;
-
-  /** @type {[Answer, string][]} */
-  const ANSWERS = [
-    ["met", "Yes, it is so"],
-    ["unmet", "No, not now"],
-  ];
-
-  /** @param {Bench} bench */
+  /** Takes over the questions that stand on the sheet. @param {Bench} bench */
   function build(bench) {
-    /** @type {Row | null} */
-    let before = null;
-    /** @type {Set<string>} */
-    const asked = new Set();
     for (const row of bench.rows) {
-      const follows = before !== null && before.asks === row.asks && before.element.parentElement === row.element.parentElement;
-      if (row.asks !== "" && !follows) {
-        ask(bench, row).toggleAttribute("data-again", asked.has(row.asks));
-        asked.add(row.asks);
+      const block = /** @type {HTMLElement | null} */ (row.element.previousElementSibling);
+      if (block?.dataset.asks !== undefined) {
+        ask(bench, row, block);
       }
-      before = row;
     }
   }
 
-  /** @param {Bench} bench @param {Row} row the first of its block */
-  function ask(bench, row) {
-    const said = make("p", { class: "holds" }, "These limits hold with: ", make("b", {}, baybookWords.condition(row.asks).join(" · ")), ". Is it so?");
-    const buttons = ANSWERS.map(([answer, words]) => {
-      const button = make("button", { type: "button", "data-state": answer, "aria-pressed": "false" }, words);
-      button.addEventListener("click", () => give(bench, row.asks, answer));
-      return button;
-    });
-    const note = make("p", { class: "answered" });
-    const kept = make("button", { type: "button", class: "then-too" });
+  /** @param {Bench} bench @param {Row} row the first of its block @param {HTMLElement} block */
+  function ask(bench, row, block) {
+    const buttons = /** @type {HTMLButtonElement[]} */ ([...block.querySelectorAll("[data-state]")]);
+    const note = /** @type {HTMLElement} */ (block.querySelector(".answered"));
+    for (const button of buttons) {
+      button.addEventListener("click", () => give(bench, row.asks, /** @type {Answer} */ (button.dataset.state)));
+    }
+    const kept = baybookDraw.make("button", { type: "button", class: "then-too", hidden: true });
     kept.addEventListener("click", () =>
       bench.act("the state of earlier readings", (job) => baybookJudging.answer(job, row.asks, true)),
     );
-    const block = make("div", { class: "state", role: "group", "aria-label": `State for ${row.title}`, "data-asks": row.asks }, said, make("div", { class: "answers" }, ...buttons), note, kept);
-    row.element.before(block);
+    block.append(kept);
     bench.painters.push((only) => {
       if (only && only.asks !== row.asks) {
         return;
@@ -62,7 +45,6 @@
       kept.textContent = `${were}${given?.answer === "met" ? "It was so then too" : "It was not so then either"}`;
       note.textContent = given ? `${given.answer === "met" ? "Said to be so" : "Said not to be so"} at ${baybookWords.clock(given.time)}` : "";
     });
-    return block;
   }
 
   /**

@@ -276,6 +276,24 @@ interface Bench {
   painters: ((row?: Row) => void)[];
 }
 
+declare var baybookCondition: (when: string) => string[];
+declare var baybookMake: <K extends keyof HTMLElementTagNameMap>(
+  tag: K,
+  attributes?: Record<string, string | boolean | null>,
+  ...children: (Node | string)[]
+) => HTMLElementTagNameMap[K];
+/** What rows of an engine sheet are judged by, by the id of the row, under the names of `dataset`. */
+declare var baybookLimits: Record<string, Record<string, string>> | undefined;
+
+/** What stands before the bench has come, for it to take over. */
+declare var baybookOpening: {
+  slot(at: number, pair: boolean): HTMLElement;
+  /** Brings the bench, once. */
+  open(then?: () => void): void;
+  taken(): void;
+  bar: { section: HTMLElement; undo: HTMLButtonElement; job: HTMLButtonElement };
+};
+
 declare var baybookDraw: {
   make<K extends keyof HTMLElementTagNameMap>(
     tag: K,

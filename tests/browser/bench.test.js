@@ -21,10 +21,22 @@ const TOUCH = { viewport: PHONE, hasTouch: true, isMobile: true };
 
 const sheets = pages.filter((page) => kindOf(page) === "engine sheet");
 
+/**
+ * The rows of an engine sheet with what they are judged by.
+ * @param {string} page
+ * @returns {{ of: string, when: string, facts: Record<string, string> }[]}
+ */
+function judged(page) {
+  const facts = JSON.parse(text(page.replace("engine.html", "limits.js")).replace(/^[^{]*|;\s*$/g, ""));
+  const rows = text(page).matchAll(/ id="([^"]+)" data-spec="([^"]+)" data-where="[^"]*" data-when="([^"]*)" data-unit=/g);
+  return [...rows].map(([, id = "", of = "", when = ""]) => ({ of, when, facts: facts[id] }));
+}
+
 /** An engine sheet with a lash in millimetres that holds in a state, and its limits. */
 const { sheet, low, high } = (() => {
   for (const page of sheets) {
-    const row = /data-spec="lash\.exhaust" data-where="[^"]*" data-when="[^"]+" data-kind="length" data-units="mm[^"]*" data-window="([\d.]+) ± ([\d.]+) mm/.exec(text(page));
+    const lash = judged(page).find(({ of, when, facts }) => of === "lash.exhaust" && when !== "" && facts["kind"] === "length");
+    const row = /^([\d.]+) ± ([\d.]+) mm/.exec(lash?.facts["window"] ?? "");
     if (row) {
       const [nominal, tolerance] = [Number(row[1]), Number(row[2])];
       return { sheet: page, low: (nominal - tolerance).toFixed(2), high: (nominal + tolerance).toFixed(2) };
@@ -122,13 +134,13 @@ test("a gauge's error counts, and only where it is said", async () => {
 });
 
 test("used parts are judged by the wear limit with what is left, new ones by the fit of new parts", async () => {
-  const fit = sheets.flatMap((page) => {
-    const found = /data-spec="([^"]+)" data-where="[^"]*" data-when=""[^>]*data-units="mm[^>]*data-new="([\d.]+)\.\.([\d.]+) mm[^>]*data-wear="max ([\d.]+) mm/.exec(text(page));
-    return found ? [{ page, of: found[1], middle: ((Number(found[3]) + Number(found[4])) / 2).toFixed(4) }] : [];
-  })[0];
+  const fit = sheets.flatMap((page) => judged(page).flatMap(({ of, when, facts }) => {
+    const [worn, greatest] = [/^max ([\d.]+) mm/.exec(facts["wear"] ?? ""), /^[\d.]+\.\.([\d.]+) mm/.exec(facts["new"] ?? "")];
+    return when === "" && worn && greatest ? [{ page, of, middle: ((Number(greatest[1]) + Number(worn[1])) / 2).toFixed(4) }] : [];
+  }))[0];
   assert.ok(fit, "a fit with a wear limit");
   const { context, page, complaints } = await opened({ viewport: DESK }, fit.page);
-  const row = page.locator(`[data-spec="${fit.of}"][data-wear]`).first();
+  const row = page.locator(`[data-spec="${fit.of}"][data-unit]`).first();
   const verdict = row.locator("output.verdict");
   await row.locator("[data-reading]").click();
   await page.keyboard.type(fit.middle);
@@ -201,7 +213,7 @@ test("a head of eight valves takes at most 60 touches", async () => {
     touches += 1;
     await page.locator(selector).first().tap();
   };
-  const row = page.locator('[data-spec^="lash."][data-several]').first();
+  const row = page.locator('[data-spec^="lash."][data-unit]').first();
   await row.locator("[data-reading]").first().tap();
   touches += 1;
   await tap(".dock [data-state=met]");

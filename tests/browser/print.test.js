@@ -33,7 +33,7 @@ function longest(all, group) {
   return [...found.values()];
 }
 
-const engines = longest(pages.filter((page) => kindOf(page) === "engine sheet"), (page) => text(page).includes("data-several") ? "several" : "one");
+const engines = longest(pages.filter((page) => kindOf(page) === "engine sheet"), (page) => text(page.replace("engine.html", "limits.js")).includes("several") ? "several" : "one");
 const procedures = longest(pages.filter((page) => kindOf(page) === "procedure sheet"), (page) => page.split("/")[2] ?? "");
 const complaints = longest(pages.filter((page) => kindOf(page) === "complaint sheet"), (page) => page.split("/")[2] ?? "");
 
@@ -104,7 +104,10 @@ complaints.forEach((name, at) => {
 test("an engine sheet on paper has a line to write on where nothing is read, and the reading where one is", async () => {
   const { context, page } = await tab(browser, { viewport: { width: 1280, height: 900 } });
   await page.goto(address(engines[0] ?? ""));
-  const row = page.locator('.row[data-kind][data-when=""]').first();
+  const row = page.locator('.row[data-unit][data-when=""]').first();
+  // The limits come with the bench, which comes with the first touch.
+  await row.locator("[data-reading]").focus();
+  await page.locator(`[id="${await row.getAttribute("id")}"][data-kind]`).waitFor();
   const limit = /[\d.]+/.exec((await row.getAttribute("data-window")) ?? (await row.getAttribute("data-wear")) ?? (await row.getAttribute("data-new")) ?? "")?.[0] ?? "";
   const line = () => row.evaluate((one) => getComputedStyle(one, "::after").display);
   await page.emulateMedia({ media: "print" });

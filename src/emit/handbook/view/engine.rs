@@ -69,14 +69,26 @@ impl EngineView {
     }
 }
 
+impl EngineView {
+    /// The script with what the rows are judged by, by the anchor of the row. The rows print it; only the bench
+    /// needs it in this form, and brings it along.
+    pub fn limits(&self) -> Vec<u8> {
+        let rows = self.groups.iter().flat_map(|group| &group.rows);
+        let judged = rows.filter_map(|row| Some((row.anchor.as_str(), row.judged.as_ref()?.facts())));
+        let facts: BTreeMap<&str, BTreeMap<&str, &str>> = judged.collect();
+        format!("globalThis.baybookLimits = {};\n", serde_json::json!(facts)).into_bytes()
+    }
+}
+
 /// So many rows have their drawings in one script; `site/drawn.js` counts alike.
 const BLOCK: usize = 12;
 
 /// Heights that the style sheet keeps room for; a drawing of another height stands on the sheet from the start.
-const ROOMS: &[&str] = &["70", "85", "86", "101", "150", "200", "230", "250", "300", "350"];
+const ROOMS: &[&str] =
+    &["70", "85", "86", "101", "140", "160", "180", "200", "220", "230", "240", "260", "280", "300", "320"];
 
 fn take_block(rows: &mut [Row]) -> Vec<Drawn> {
-    let later = rows.iter_mut().filter(|row| row.turns.is_none() && row.pattern.is_none());
+    let later = rows.iter_mut().filter(|row| row.turns.is_none());
     let drawn = later.filter_map(|row| {
         let drawing = row.drawing.take_if(|drawing| ROOMS.contains(&drawing.height()))?;
         row.room = Some(drawing.height().to_owned());

@@ -30,6 +30,11 @@ impl Links {
         format!("builds/{build}/drawings-{group}")
     }
 
+    /// The script with what the rows of the engine sheet are judged by.
+    pub fn limits(build: &BuildId) -> String {
+        format!("builds/{build}/limits.js")
+    }
+
     /// The sheet of a procedure for a build.
     pub fn procedure(build: &BuildId, procedure: &ProcedureId) -> String {
         format!("builds/{build}/{procedure}.html")
