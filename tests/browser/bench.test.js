@@ -6,7 +6,7 @@ const assert = require("node:assert/strict");
 const fs = require("node:fs");
 const { after, before, test } = require("node:test");
 const axe = require("axe-core");
-const { address, kindOf, launch, pages, tab, text } = require("./opened.js");
+const { address, kindOf, limits, launch, pages, tab, text } = require("./opened.js");
 
 /** @type {import("playwright-core").Browser} */
 let browser;
@@ -27,7 +27,7 @@ const sheets = pages.filter((page) => kindOf(page) === "engine sheet");
  * @returns {{ of: string, when: string, facts: Record<string, string> }[]}
  */
 function judged(page) {
-  const facts = JSON.parse(text(page.replace("engine.html", "limits.js")).replace(/^[^{]*|;\s*$/g, ""));
+  const facts = JSON.parse(limits(page).replace(/^[^{]*|;\s*$/g, ""));
   const rows = text(page).matchAll(/ id="([^"]+)" data-spec="([^"]+)" data-where="[^"]*" data-when="([^"]*)" data-unit=/g);
   return [...rows].map(([, id = "", of = "", when = ""]) => ({ of, when, facts: facts[id] }));
 }

@@ -38,6 +38,12 @@ function text(page) {
   return fs.readFileSync(path.join(root, page), "utf8");
 }
 
+/** What an engine sheet is judged by: the script that it names. @param {string} page */
+function limits(page) {
+  const [name = ""] = /limits-[0-9a-f]+\.js/.exec(text(page)) ?? [];
+  return text(path.posix.join(path.posix.dirname(page), name));
+}
+
 /** @param {string} page */
 function kindOf(page) {
   const [folder, , file] = page.split("/");
@@ -116,4 +122,4 @@ async function tab(browser, options) {
   return { context, page, complaints };
 }
 
-module.exports = { root, pages, samples, text, kindOf, address, launch, device, tab };
+module.exports = { root, pages, samples, text, limits, kindOf, address, launch, device, tab };

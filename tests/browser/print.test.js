@@ -8,7 +8,7 @@
 
 const assert = require("node:assert/strict");
 const { after, before, test } = require("node:test");
-const { address, kindOf, launch, pages, tab, text } = require("./opened.js");
+const { address, kindOf, limits, launch, pages, tab, text } = require("./opened.js");
 const { plain, sheets } = require("./printed.js");
 
 /** @type {import("playwright-core").Browser} */
@@ -33,7 +33,7 @@ function longest(all, group) {
   return [...found.values()];
 }
 
-const engines = longest(pages.filter((page) => kindOf(page) === "engine sheet"), (page) => text(page.replace("engine.html", "limits.js")).includes("several") ? "several" : "one");
+const engines = longest(pages.filter((page) => kindOf(page) === "engine sheet"), (page) => limits(page).includes("several") ? "several" : "one");
 const procedures = longest(pages.filter((page) => kindOf(page) === "procedure sheet"), (page) => page.split("/")[2] ?? "");
 const complaints = longest(pages.filter((page) => kindOf(page) === "complaint sheet"), (page) => page.split("/")[2] ?? "");
 

@@ -64,8 +64,8 @@ fn pages<'a>(press: &Press<'a>, builds: &[&'a Build]) -> Result<Vec<Page>, Handb
         let links = procedures.iter().map(|procedure| link(build, procedure)).collect();
         let mut view = EngineView::of(atlas, build, hash, links);
         let groups = view.take_drawings(&build.id);
+        pages.push(view.put_limits(&build.id));
         pages.push(press.page(&Links::engine(&build.id), "engine.html", &view)?);
-        pages.push((Links::limits(&build.id), view.limits()));
         pages.push(press.page(&Links::card(&build.id), "card.html", &CardView::of(atlas, build, hash))?);
         let drawings = DrawingsView { block: &view.block, groups: &groups };
         pages.push(press.page(&Links::drawings(&build.id), "drawings.html", &drawings)?);

@@ -25,6 +25,8 @@ pub struct EngineView {
     pub block: TitleBlock,
     /// Groups that have a row.
     pub groups: Vec<GroupView>,
+    /// The script of what they are judged by, beside the sheet.
+    pub limits: String,
     /// Procedures that fit: title, link, minutes.
     pub procedures: Vec<ProcedureLink>,
     /// Complaints that fit: title and link.
@@ -70,9 +72,15 @@ impl EngineView {
 }
 
 impl EngineView {
-    /// The script with what the rows are judged by, by the anchor of the row. The rows print it; only the bench
-    /// needs it in this form, and brings it along.
-    pub fn limits(&self) -> Vec<u8> {
+    /// The script with what the rows are judged by, by the anchor of the row; gives its path and text. The rows print
+    /// it; only the bench needs it in this form, and brings it along, by a name that no other release has for others.
+    pub fn put_limits(&mut self, build: &BuildId) -> (String, Vec<u8>) {
+        let script = self.limits_script();
+        self.limits = format!("limits-{}.js", short_hash([&script]));
+        (Links::beside(build, &self.limits), script)
+    }
+
+    fn limits_script(&self) -> Vec<u8> {
         let rows = self.groups.iter().flat_map(|group| &group.rows);
         let judged = rows.filter_map(|row| Some((row.anchor.as_str(), row.judged.as_ref()?.facts())));
         let facts: BTreeMap<&str, BTreeMap<&str, &str>> = judged.collect();
@@ -222,6 +230,7 @@ impl EngineView {
         Self {
             block: TitleBlock::of(atlas, build, hash),
             groups: groups(atlas, build),
+            limits: String::new(),
             procedures,
             complaints: complaints
                 .map(|one| (one.title.clone(), Links::complaint(&build.id, &one.id)))

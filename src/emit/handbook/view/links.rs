@@ -30,9 +30,9 @@ impl Links {
         format!("builds/{build}/drawings-{group}")
     }
 
-    /// The script with what the rows of the engine sheet are judged by.
-    pub fn limits(build: &BuildId) -> String {
-        format!("builds/{build}/limits.js")
+    /// A file of a build that its sheets bring along.
+    pub fn beside(build: &BuildId, file: &str) -> String {
+        format!("builds/{build}/{file}")
     }
 
     /// The sheet of a procedure for a build.
