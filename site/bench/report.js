@@ -8,6 +8,8 @@
 
   /** What the shop writes in, for which paper, and how many lines it wants. @type {[string, string, number][]} */
   const WRITTEN = [
+    ["serial", "Serial number", 1],
+    ["hours", "Hours or distance", 1],
     ["complaint", "The complaint, in the owner’s words", 2],
     ["confirmed", "Confirmed, or not", 1],
     ["found", "Found", 2],
@@ -30,9 +32,12 @@
   const BLANK = "not written in";
   const PLAIN = { "in spec": "within the maker’s limits", "out of spec": "outside the maker’s limits", "too close to call": "too close to the limit to say", "cannot judge": "not judged" };
 
+  /** A value in one piece, its unit held to its number, pound-inches with their name. @param {string} value */
+  const held = (value) => value.replaceAll(" ", "\u00a0").replaceAll("lbf·in", "lbf·in (pound-inches)");
+
   /** @param {Reading} reading */
   const limits = ({ limits: { window, new: fresh, wear_limit } }) =>
-    [window[0] ?? "", fresh[0] ? `new ${fresh[0]}` : "", wear_limit[0] ? `wear limit ${wear_limit[0]}` : ""].filter(Boolean).join(", ");
+    [window[0] ?? "", fresh[0] ? `new ${fresh[0]}` : "", wear_limit[0] ? `wear limit ${wear_limit[0]}` : ""].filter(Boolean).map(held).join(", ");
 
   /** @param {Reading} reading */
   const name = ({ title, where, at }) => [title, ...baybookWords.condition(where), at > 1 ? `place ${at}` : ""].filter(Boolean).join(", ");
@@ -74,7 +79,7 @@
   function measured(job) {
     return baybookRecord.standing(job).map((reading) => {
       const first = baybookRecord.earlier(job, reading, reading.at).find((one) => one.withdrawn === null) ?? null;
-      const change = first ? `before ${first.text}, now ${reading.text}` : reading.text;
+      const change = first ? `before ${held(first.text)}, now ${held(reading.text)}` : held(reading.text);
       return { text: `${name(reading)}: ${change}, ${PLAIN[reading.judged?.verdict ?? "cannot judge"]} (${limits(reading)})`, reading, first };
     });
   }
@@ -119,12 +124,12 @@
       return [
         String(reading.no),
         name(reading),
-        `${reading.text}${standing}`,
+        `${held(reading.text)}${standing}`,
         limits(reading),
         judged ? `${judged.word}${asRead}. ${judged.detail}` : "not judged",
         state,
         reading.fitting === "new" ? `${gauge}; new part` : gauge,
-        `${reading.time.slice(0, 10)} ${baybookWords.clock(reading.time)}`,
+        stamp(reading.time),
         reading.initials ?? "",
         reading.release,
       ];
@@ -140,7 +145,7 @@
    */
   function shop(job) {
     const open = Object.entries(job.open).flatMap(([procedure, what]) => what.map((one) => `${procedure}: ${one}`));
-    const proofs = Object.entries(job.proofs).map(([procedure, time]) => `${procedure}: proof given ${time.slice(0, 10)} ${baybookWords.clock(time)}`);
+    const proofs = Object.entries(job.proofs).map(([procedure, time]) => `${procedure}: proof given ${stamp(time)}`);
     const steps = Object.entries(job.steps).map(([procedure, ticked]) => `${procedure}: ${Object.keys(ticked).length} steps ticked`);
     return [
       ["Build", [`${job.build.id}, ${job.build.engine}, ${job.build.machine}`, `Serial number: ${written(job, "serial")}`, `Hours or distance: ${written(job, "hours")}`, `Modifications: ${written(job, "modified")}`]],
