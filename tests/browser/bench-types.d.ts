@@ -222,6 +222,8 @@ declare var baybookChecked: {
   confirm(job: Job, id: string, time: string | null): void;
 };
 
+declare var baybookKeypad: new (root: HTMLElement, scope: string) => object;
+
 declare var baybookKept: new (id: string, residual: string[]) => {
   element: HTMLElement;
   left: string[];
