@@ -2,8 +2,8 @@
 /*
  * Brings the drawings of limits and curves to the rows of an engine sheet as they come into view,
  * a dozen rows at a time: a sheet is read before it is looked at. Without scripts, and on paper, the
- * sheet of drawings shows them all. A row that has got its drawing says so with the event
- * "baybook-drawn", for whoever draws on it.
+ * sheet of drawings shows them all. A row that will get one keeps room of its height ("room-70"), so that
+ * nothing moves when it comes; it then says so with the event "baybook-drawn", for whoever draws on it.
  */
 (() => {
   "use strict";
@@ -14,6 +14,9 @@
   /** @type {Set<string>} */
   const loaded = new Set();
 
+  /** @param {Element} row */
+  const rooms = (row) => [...row.classList].filter((name) => name.startsWith("room-"));
+
   /** @param {Record<string, string>} drawings by the id of the row */
   function take(drawings) {
     for (const [id, text] of Object.entries(drawings)) {
@@ -22,6 +25,7 @@
       const value = row?.querySelector(".value");
       if (row && value && drawing && !row.querySelector(":scope > .drawing")) {
         value.after(drawing);
+        row.classList.remove(...rooms(row));
         row.dispatchEvent(new CustomEvent("baybook-drawn", { bubbles: true }));
       }
     }
@@ -69,8 +73,10 @@
   document.querySelectorAll("[data-sheet][data-script]").forEach((part) => near.observe(part));
   for (const group of document.querySelectorAll("[data-drawings]")) {
     [...group.querySelectorAll(".row")].forEach((row, at) => {
-      sources.set(row, `${group.getAttribute("data-drawings")}-${Math.floor(at / BLOCK)}.js`);
-      watch.observe(row);
+      if (rooms(row).length > 0) {
+        sources.set(row, `${group.getAttribute("data-drawings")}-${Math.floor(at / BLOCK)}.js`);
+        watch.observe(row);
+      }
     });
   }
 })();

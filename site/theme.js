@@ -2,6 +2,8 @@
 /*
  * Light, dark and bright sun, one tap from anywhere. Runs before the page is painted, so that a
  * remembered theme does not flash; pressing the theme in force goes back to what the device asks for.
+ * For the same reason it is here that the page learns that scripts run ("data-scripts"), and keeps room for
+ * what they bring.
  * Storage may be denied: then the choice lasts as long as the page.
  */
 (() => {
@@ -71,6 +73,16 @@
     apply(remembered());
   }
 
+  root.dataset.scripts = "";
   apply(remembered());
-  document.addEventListener("DOMContentLoaded", insert);
+  // The faces are asked for before there is a letter to set, so that no line breaks anew when they come.
+  ["400", "700"].forEach((weight) => document.fonts.load(`${weight} 1rem B612`).catch(() => undefined));
+  // The switch stands as soon as the head of the page does, before anything below it is seen.
+  const head = new MutationObserver(() => {
+    if (document.querySelector(".bench + *")) {
+      head.disconnect();
+      insert();
+    }
+  });
+  head.observe(document, { childList: true, subtree: true });
 })();

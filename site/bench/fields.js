@@ -25,6 +25,7 @@
     }
     (row.element.querySelector(".drawn") ?? row.element.querySelector(".value, .limit"))?.after(entry);
     slots(bench, row);
+    row.element.addEventListener("baybook-drawn", () => drawn(bench, row));
     bench.painters.push((only) => {
       if (only && only.key !== row.key) {
         return;

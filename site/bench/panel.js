@@ -82,7 +82,8 @@
       }
       keys.hidden = !keypad(bench);
       const held = baybookRecord.current(bench.shelf.job, slot.row, slot.at);
-      what.textContent = [slot.row.title, slot.row.places, slot.row.slots.length > 1 ? `place ${slot.at}` : ""].filter(Boolean).join(" · ");
+      const title = [slot.row.title, slot.row.places, slot.row.slots.length > 1 ? `place ${slot.at}` : ""].filter(Boolean).join(" · ");
+      what.replaceChildren(make("b", {}, title), make("span", { class: "dock-limit" }, limit(slot)));
       value.textContent = held?.text ?? "–";
       const said = held?.judged ? baybookWords.say(held.judged) : null;
       dock.dataset.shown = said?.mark ?? "";
@@ -90,7 +91,8 @@
       verdict.replaceChildren(...(said ? [shape(said.mark), said.word] : []));
       const unanswered = baybookJudging.state(bench.shelf.job, slot.row.when) === "unanswered";
       detail.textContent = unanswered ? "" : said?.detail ?? "";
-      key(keys, "unit").textContent = slot.row.units.length > 1 ? `in ${other(slot)}` : slot.unit;
+      key(keys, "unit").textContent = slot.row.units.length > 1 ? `→ ${other(slot)}` : slot.unit;
+      key(keys, "unit").setAttribute("aria-label", `read in ${other(slot)}`);
       key(keys, "unit").disabled = slot.row.units.length < 2;
       key(keys, "more").disabled = !slot.row.several;
       key(keys, "undo").disabled = bench.shelf.undo === null;
@@ -109,6 +111,14 @@
   /** The unit that the unit key goes to. @param {Slot} slot */
   function other({ row, unit }) {
     return row.units[(row.units.indexOf(unit) + 1) % row.units.length] ?? unit;
+  }
+
+  /** The limit as printed, in the unit of the reading where the maker prints it. @param {Slot} slot */
+  function limit({ row: { limits }, unit }) {
+    const printed = (/** @type {string[]} */ forms) => forms.find((one) => one.endsWith(` ${unit}`)) ?? forms[0] ?? "";
+    /** @type {[string, string[]][]} */
+    const fit = [["", limits.window], ["new ", limits.new], ["wear limit ", limits.wear_limit]];
+    return fit.flatMap(([word, forms]) => (forms.length > 0 ? [(word + printed(forms)).replaceAll(" ", "\u00a0")] : [])).join(" · ");
   }
 
   /**

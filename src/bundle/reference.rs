@@ -20,6 +20,8 @@ pub struct Source {
     pub id: String,
     /// Title.
     pub title: String,
+    /// What the shop calls it, where its title is long.
+    pub short: Option<String>,
     /// Edition.
     pub edition: Option<String>,
     /// Date of publication, ISO 8601.

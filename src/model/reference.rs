@@ -39,6 +39,8 @@ pub struct Source {
     pub span: Span,
     /// Title.
     pub title: String,
+    /// What the shop calls it.
+    pub short: Option<String>,
     /// Edition.
     pub edition: Option<String>,
     /// Date of publication.
@@ -49,6 +51,13 @@ pub struct Source {
     pub supersedes: Vec<SourceId>,
     /// What the technician should know of it.
     pub note: Option<String>,
+}
+
+impl Source {
+    /// What it is called beside a value: its short name, or else its title.
+    pub fn name(&self) -> &str {
+        self.short.as_deref().unwrap_or(&self.title)
+    }
 }
 
 /// A hazard: what a caution panel says.

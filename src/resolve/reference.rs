@@ -134,6 +134,7 @@ pub fn manuals(loaded: &Loaded, names: &Names, sink: &mut Sink) -> BTreeMap<Sour
                 id: id.clone(),
                 span: reader.span(&raw.id),
                 title: raw.title.as_str().to_owned(),
+                short: owned(raw.short.as_ref()),
                 edition: owned(raw.edition.as_ref()),
                 date: raw.date.as_ref().and_then(|text| reader.day(text)),
                 class: raw.class,

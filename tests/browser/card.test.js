@@ -5,6 +5,7 @@
 const assert = require("node:assert/strict");
 const { after, before, test } = require("node:test");
 const { address, kindOf, launch, pages, tab, text } = require("./opened.js");
+const { plain, sheets } = require("./printed.js");
 
 /** @type {import("playwright-core").Browser} */
 let browser;
@@ -15,21 +16,6 @@ after(() => browser?.close());
 
 const cards = pages.filter((page) => kindOf(page) === "bench card");
 
-/** Number of pages and words of a printed file. @param {Buffer} file */
-async function read(file) {
-  const { getDocument } = await import("pdfjs-dist/legacy/build/pdf.mjs");
-  const printed = await getDocument({ data: new Uint8Array(file), verbosity: 0 }).promise;
-  let words = "";
-  for (let at = 1; at <= printed.numPages; at += 1) {
-    const { items } = await (await printed.getPage(at)).getTextContent();
-    words += items.map((item) => ("str" in item ? item.str : "")).join(" ");
-  }
-  return { pages: printed.numPages, words: plain(words) };
-}
-
-/** Without spaces of any width: a line may break between any two words. @param {string} words */
-const plain = (words) => words.replace(/[\s\u00a0\u200b\u2060]+/g, "");
-
 test("every bench card prints on one page, A4 and Letter, with all that stands on it", async () => {
   assert.ok(cards.length > 0);
   const { context, page } = await tab(browser, { javaScriptEnabled: true });
@@ -37,10 +23,10 @@ test("every bench card prints on one page, A4 and Letter, with all that stands o
     await page.goto(address(card));
     const stands = await page.locator("[data-spec] b, [data-hazard] b, footer p").allTextContents();
     for (const format of ["A4", "Letter"]) {
-      const printed = await read(await page.pdf({ format, printBackground: true }));
-      assert.equal(printed.pages, 1, `${card} on ${format}`);
+      const printed = await sheets(await page.pdf({ format, printBackground: true }));
+      assert.equal(printed.length, 1, `${card} on ${format}`);
       for (const one of stands) {
-        assert.ok(printed.words.includes(plain(one)), `${card} on ${format} lacks ${one}`);
+        assert.ok(printed[0]?.includes(plain(one)), `${card} on ${format} lacks ${one}`);
       }
     }
   }

@@ -65,18 +65,25 @@ function address(page) {
 }
 
 /** A browser that talks to nobody. */
+const program = {
+  executablePath: process.env["BAYBOOK_CHROMIUM"] ?? "/usr/bin/chromium",
+  args: [
+    "--no-sandbox",
+    "--disable-gpu",
+    "--disable-background-networking",
+    "--disable-component-update",
+    "--disable-sync",
+    "--no-first-run",
+  ],
+};
+
 function launch() {
-  return chromium.launch({
-    executablePath: process.env["BAYBOOK_CHROMIUM"] ?? "/usr/bin/chromium",
-    args: [
-      "--no-sandbox",
-      "--disable-gpu",
-      "--disable-background-networking",
-      "--disable-component-update",
-      "--disable-sync",
-      "--no-first-run",
-    ],
-  });
+  return chromium.launch(program);
+}
+
+/** The same browser with what it kept in a folder, as a device has it. @param {string} folder */
+function device(folder) {
+  return chromium.launchPersistentContext(folder, { ...program, viewport: { width: 360, height: 740 } });
 }
 
 /**
@@ -106,4 +113,4 @@ async function tab(browser, options) {
   return { context, page, complaints };
 }
 
-module.exports = { root, pages, samples, text, kindOf, address, launch, tab };
+module.exports = { root, pages, samples, text, kindOf, address, launch, device, tab };

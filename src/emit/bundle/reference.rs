@@ -9,6 +9,7 @@ pub fn sources(model: &Model) -> json::Sources {
     let source = |one: &Source| json::Source {
         id: one.id.to_string(),
         title: one.title.clone(),
+        short: one.short.clone(),
         edition: one.edition.clone(),
         date: one.date.map(|date| date.to_string()),
         class: one.class.word().to_owned(),

@@ -117,18 +117,8 @@ fn strokes(dimension: &Dimension, axis: &Axis, lower_row: bool) -> String {
 
 /// The lettering: limits below, the middle or where to set it above.
 fn letter(pen: &mut Pen, dimension: &Dimension, axis: &Axis, lower_row: bool) {
-    let Zone { low, high } = &dimension.zone;
-    for (mark, lower) in [(low, true), (high, false)] {
-        if let Some(mark) = mark {
-            let anchor = anchor_of(&dimension.zone, is_roomy(axis, &dimension.zone), lower);
-            let x = axis.x(mark.at);
-            let x = match anchor {
-                Anchor::Start => x - 4.0,
-                Anchor::End => x + 4.0,
-                Anchor::Middle => x.clamp(EDGE + 12.0, WIDTH - EDGE - 12.0),
-            };
-            pen.text("", (x, LABELS), anchor, &mark.label);
-        }
+    for Lettered { text, x, anchor, .. } in zone_labels(axis, &dimension.zone) {
+        pen.text("", (x, LABELS), anchor, text);
     }
     if let Some((mark, _)) = wear_side(dimension) {
         let row = if lower_row { LABELS + 15.0 } else { LABELS };
@@ -223,15 +213,46 @@ fn extension(x: f64) -> String {
     stroke((x, ZONE_TOP - 6.0), (x, LABELS - 15.0))
 }
 
-/// Narrow zones push their two labels apart.
-const fn anchor_of(zone: &Zone, roomy: bool, lower: bool) -> Anchor {
-    if roomy || zone.low.is_none() || zone.high.is_none() {
-        Anchor::Middle
-    } else if lower {
-        Anchor::End
-    } else {
-        Anchor::Start
+/// A label below the line, and the room it takes.
+struct Lettered<'a> {
+    text: &'a str,
+    x: f64,
+    anchor: Anchor,
+    span: (f64, f64),
+}
+
+impl<'a> Lettered<'a> {
+    fn at(mark: &'a Mark, x: f64, anchor: Anchor) -> Self {
+        let width = lettering(&mark.label);
+        let left = match anchor {
+            Anchor::Start => x,
+            Anchor::Middle => x - width / 2.0,
+            Anchor::End => x - width,
+        };
+        Self { text: &mark.label, x, anchor, span: (left, left + width) }
     }
+}
+
+/// The labels of a zone: below its limits, or pushed apart where they would run into each other. A zone
+/// without width has one.
+fn zone_labels<'a>(axis: &Axis, zone: &'a Zone) -> Vec<Lettered<'a>> {
+    let middle = |mark: &'a Mark| {
+        Lettered::at(mark, axis.x(mark.at).clamp(EDGE + 12.0, WIDTH - EDGE - 12.0), Anchor::Middle)
+    };
+    let (Some(low), Some(high)) = (&zone.low, &zone.high) else {
+        return [&zone.low, &zone.high].into_iter().flatten().map(middle).collect();
+    };
+    let (left, right) = ends(axis, zone);
+    if left >= right && low.label == high.label {
+        return vec![middle(low)];
+    }
+    let roomy = right - left > f64::midpoint(lettering(&low.label), lettering(&high.label)) + 8.0;
+    if roomy && is_roomy(axis, zone) {
+        return vec![middle(low), middle(high)];
+    }
+    let centre = f64::midpoint(left, right);
+    let (below, above) = ((left + 4.0).min(centre - 4.0), (right - 4.0).max(centre + 4.0));
+    vec![Lettered::at(low, below, Anchor::End), Lettered::at(high, above, Anchor::Start)]
 }
 
 /// Where use ends: the mark, and true if it ends above it.
@@ -255,11 +276,8 @@ fn end_of_use(pen: &mut Pen, x: f64, above: bool, lower_row: bool) {
 /// True if the label at the end of use would run into one of the new part.
 fn labels_collide(dimension: &Dimension, axis: &Axis) -> bool {
     let Some((wear, _)) = wear_side(dimension) else { return false };
-    let width = |mark: &Mark| lettering(&mark.label);
-    [&dimension.zone.low, &dimension.zone.high].into_iter().flatten().any(|mark| {
-        let apart = (axis.x(mark.at) - axis.x(wear.at)).abs();
-        apart < f64::midpoint(width(mark), width(wear)) + 8.0
-    })
+    let (left, right) = Lettered::at(wear, axis.x(wear.at), Anchor::Middle).span;
+    zone_labels(axis, &dimension.zone).iter().any(|one| one.span.0 < right + 8.0 && left < one.span.1 + 8.0)
 }
 
 /// A place on the axis for scripts: six decimals at most.
@@ -334,6 +352,19 @@ mod tests {
     fn nothing_to_draw_is_no_drawing() {
         assert!(draw(&Dimension::default(), "none").is_none());
         assert!(draw(&window(mark(1.0, "1"), mark(1.0, "1")), "flat").is_none());
+    }
+
+    #[test]
+    fn labels_of_a_narrow_zone_stand_apart_and_a_zone_without_width_has_one() {
+        let worn = |at, label| Zone { low: None, high: mark(at, label) };
+        let near = window(mark(74.5, "74.500"), mark(74.514, "74.514"));
+        let narrow = Dimension { wear: worn(74.56, "74.560"), ..near };
+        let axis = Axis::over(&narrow).expect("an axis");
+        let [low, high] = &zone_labels(&axis, &narrow.zone)[..] else { panic!("two labels") };
+        assert!(low.span.1 + 6.0 < high.span.0, "{:?} and {:?}", low.span, high.span);
+        let one = Dimension { wear: worn(41.0, "41.0"), ..window(mark(40.2, "40.2"), mark(40.2, "40.2")) };
+        let drawing = draw(&one, "spring");
+        assert!(drawing.is_none_or(|drawing| drawing.as_str().matches(">40.2</text>").count() == 1));
     }
 
     #[test]

@@ -10,6 +10,7 @@ pub mod divided;
 pub mod rotation;
 mod shared;
 pub mod square;
+pub mod stages;
 mod svg;
 
 pub use shared::shared;

@@ -13,17 +13,26 @@ use crate::quantity::Exact;
 /// A drawing that is finished: SVG text with its text equivalent, safe to stand in a page.
 #[derive(Clone, Debug, Eq, PartialEq, serde::Serialize)]
 #[serde(transparent)]
-pub struct Drawing(String);
+pub struct Drawing {
+    svg: String,
+    #[serde(skip)]
+    height: String,
+}
 
 impl Drawing {
-    /// A drawing of strokes that a pen has written.
+    /// A drawing of strokes that a pen has written; it is itself not seen.
     pub(super) const fn of(svg: String) -> Self {
-        Self(svg)
+        Self { svg, height: String::new() }
     }
 
     /// The SVG text.
     pub fn as_str(&self) -> &str {
-        &self.0
+        &self.svg
+    }
+
+    /// Its height, in units of which a column has [`COLUMN`]: the room that a sheet keeps for it.
+    pub fn height(&self) -> &str {
+        &self.height
     }
 }
 
@@ -167,11 +176,12 @@ impl Pen {
         } else {
             String::new()
         };
-        Drawing(format!(
+        let svg = format!(
             r#"<svg class="drawing {class}" viewBox="0 {top} {width} {height}"{size} role="img" aria-label="{}"{extra}>{}</svg>"#,
             escape(label),
             self.body,
-        ))
+        );
+        Drawing { svg, height }
     }
 }
 

@@ -4,8 +4,6 @@
 //! another writes its plain name in `url(…)`; the hashed name is put in its place here, so the table
 //! lists what is referred to before what refers to it.
 
-use std::fmt::Write as _;
-
 use base64::Engine as _;
 use base64::engine::general_purpose::STANDARD;
 use sha2::{Digest as _, Sha256};
@@ -35,6 +33,8 @@ const TABLE: &[Source] = table![
     "fonts/b612-700.woff2": ["fonts/b612-700.woff2"],
     "fonts/OFL.txt": ["fonts/OFL.txt"],
     "icon.svg": ["icon.svg"],
+    "icon-192.png": ["icon-192.png"],
+    "icon-512.png": ["icon-512.png"],
     "handbook.css": [
         "css/base.css",
         "css/sheet.css",
@@ -45,6 +45,7 @@ const TABLE: &[Source] = table![
         "css/narrow.css",
         "css/marks.css",
         "css/reading.css",
+        "css/plan.css",
         "css/keypad.css",
         "css/job.css",
         "css/steps.css",
@@ -100,6 +101,7 @@ const TABLE: &[Source] = table![
         "compute/shims.js",
         "shim-plan.js",
     ],
+    "kept.js": ["offline/kept.js"],
     "find.js": ["find/panel.js"],
     "find-search.js": [
         "find/words.js",
@@ -137,7 +139,8 @@ const TABLE: &[Source] = table![
     ],
 ];
 
-/// What a page that stands alone holds in itself: a bench card, and a build as one file.
+/// What is not written as a file of its own: the style sheets of pages that stand alone (a bench card, a build as one
+/// file), and the text of the service worker, which follows its list of files.
 const INLINE: &[Source] = table![
     "card.css": ["css/card-page.css", "css/card.css", "css/drawing.css"],
     "single.css": [
@@ -152,10 +155,12 @@ const INLINE: &[Source] = table![
         "css/lists.css",
         "css/procedure.css",
         "css/reference.css",
+        "css/plan.css",
         "css/single.css",
         "css/card.css",
     ],
     "single-print.css": ["css/print.css"],
+    "offline/worker.js": ["offline/worker.js"],
 ];
 
 /// A style sheet that a page holds in itself, its faces with it, and the hash that the page's policy names.
@@ -176,6 +181,11 @@ pub(super) fn single_style() -> Inlined {
     Inlined::of(format!("{}@media print{{{}}}", inline("single.css"), inline("single-print.css")))
 }
 
+/// The service worker, without its list of files.
+pub(super) fn worker() -> String {
+    inline("offline/worker.js")
+}
+
 impl Inlined {
     fn of(text: String) -> Self {
         let hash = format!("sha256-{}", STANDARD.encode(Sha256::digest(&text)));
@@ -183,7 +193,7 @@ impl Inlined {
     }
 }
 
-/// A style sheet of [`INLINE`] with its faces in it.
+/// A text of [`INLINE`], with its faces in it where it is a style sheet.
 fn inline(name: &str) -> String {
     let of_name = INLINE.iter().filter(|source| source.name == name).flat_map(|source| source.files);
     let text: String = of_name.map(|(_, bytes)| String::from_utf8_lossy(bytes)).collect();
@@ -242,12 +252,14 @@ fn slim(name: &str, text: &str) -> String {
 fn hashed_path(name: &str, bytes: &[u8]) -> String {
     let file = name.rsplit('/').next().unwrap_or(name);
     let (stem, extension) = file.rsplit_once('.').unwrap_or((file, "bin"));
-    let digest = Sha256::digest(bytes);
-    let mut hash = String::new();
-    for byte in digest.iter().take(5) {
-        let _ = write!(hash, "{byte:02x}");
-    }
-    format!("assets/{stem}-{hash}.{extension}")
+    format!("assets/{stem}-{}.{extension}", short_hash([bytes]))
+}
+
+/// Ten digits of the SHA-256 of what is given: the part of a name that is another where the content is.
+pub(super) fn short_hash<B: AsRef<[u8]>>(parts: impl IntoIterator<Item = B>) -> String {
+    let mut digest = Sha256::new();
+    parts.into_iter().for_each(|part| digest.update(part));
+    digest.finalize().iter().take(5).map(|byte| format!("{byte:02x}")).collect()
 }
 
 /// Puts hashed names into `url("fonts/…")`; all assets lie in one folder.

@@ -3,8 +3,7 @@
 //! A page opened from a memory stick may load scripts, but read no other file; so each part is one. All
 //! lie in one folder whose name holds the hash of the whole.
 
-use sha2::{Digest as _, Sha256};
-
+use super::assets::short_hash;
 use crate::emit::Tree;
 use crate::find::{Index, shards};
 use crate::model::Model;
@@ -18,12 +17,7 @@ pub(super) fn index(model: &Model) -> (String, Tree) {
             (name, script.into_bytes())
         })
         .collect();
-    let mut digest = Sha256::new();
-    for (name, script) in &parts {
-        digest.update(name.as_bytes());
-        digest.update(script);
-    }
-    let hash: String = digest.finalize().iter().take(5).map(|byte| format!("{byte:02x}")).collect();
+    let hash = short_hash(parts.iter().flat_map(|(name, script)| [name.as_bytes(), script.as_slice()]));
     let folder = format!("assets/find-{hash}/");
     let files = parts.into_iter().map(|(name, script)| (format!("{folder}{name}.js"), script)).collect();
     (folder, files)

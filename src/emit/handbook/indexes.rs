@@ -35,7 +35,6 @@ pub(super) fn print(press: &mut Press<'_>) -> Result<(), HandbookError> {
         press.page("sources.html", "sources.html", &SourcesView::of(model))?,
         press.page("coverage.html", "coverage.html", &CoveragesView::of(model))?,
         press.page("job.html", "job.html", &serde_json::json!({}))?,
-        press.page("about.html", "about.html", &AboutView::of(model))?,
         press.page("rules.html", "rules.html", &rules(press.rules))?,
     ];
     if let Some(changes) = press.changes {
@@ -54,6 +53,14 @@ pub(super) fn print(press: &mut Press<'_>) -> Result<(), HandbookError> {
         }
     }
     press.take(pages);
+    Ok(())
+}
+
+/// Prints the page about the handbook, once every other page is there.
+pub(super) fn about(press: &mut Press<'_>) -> Result<(), HandbookError> {
+    let view = AboutView::of(press.model, press.size());
+    let page = press.page("about.html", "about.html", &view)?;
+    press.take([page]);
     Ok(())
 }
 

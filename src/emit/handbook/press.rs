@@ -6,7 +6,7 @@ use serde::Serialize;
 use tera::{Context, Tera};
 
 use super::view::{Atlas, Shared, gauge_data};
-use super::{Facts, HandbookError, assets, find, templates};
+use super::{Facts, HandbookError, assets, find, offline, templates};
 use crate::bundle::compare::Changes;
 use crate::diag::Rule;
 use crate::emit::Tree;
@@ -22,6 +22,7 @@ pub(super) struct Press<'a> {
     pub(super) rules: &'a [&'static Rule],
     pub(super) build_hashes: &'a BTreeMap<BuildId, String>,
     pub(super) changes: Option<&'a Changes>,
+    shared: Shared,
     tera: Tera,
     tree: Tree,
 }
@@ -41,8 +42,9 @@ impl<'a> Press<'a> {
         tera.global_context().insert("find_in", &folder);
         let mut tree: Tree = assets.into_iter().map(|asset| (asset.path, asset.bytes)).collect();
         tree.extend(parts);
+        tree.extend([offline::manifest(&shared)]);
         let Facts { rules, build_hashes, changes, .. } = *facts;
-        Ok(Self { model, atlas: Atlas::of(model), rules, build_hashes, changes, tera, tree })
+        Ok(Self { model, atlas: Atlas::of(model), rules, build_hashes, changes, shared, tera, tree })
     }
 
     /// Takes finished pages into the tree.
@@ -73,8 +75,16 @@ impl<'a> Press<'a> {
         Ok(part.trim().to_owned())
     }
 
-    /// The finished pages.
+    /// What the tree takes so far, in words.
+    pub(super) fn size(&self) -> String {
+        offline::size(&self.tree)
+    }
+
+    /// The finished pages, and what keeps them on a device.
     pub(super) fn into_tree(self) -> Tree {
-        self.tree
+        let mut tree = self.tree;
+        let kept = offline::kept(&tree, &self.shared);
+        tree.extend(kept);
+        tree
     }
 }

@@ -15,6 +15,7 @@ const TABLE: &[(&str, &str)] = table![
     "parts/hazard.html",
     "parts/readings.html",
     "parts/row.html",
+    "parts/tightening.html",
     "parts/turn.html",
     "parts/value.html",
     "about.html",

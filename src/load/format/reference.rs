@@ -26,6 +26,10 @@ pub struct Source {
     /// Title as printed on it.
     #[schemars(length(min = 1), example = &"Oxbarrow 887 workshop manual")]
     pub title: Text,
+    /// What the shop calls it, where the title is long: it stands beside each value read from it.
+    #[serde(default)]
+    #[schemars(length(min = 1), example = &"887 manual")]
+    pub short: Option<Text>,
     /// Edition or revision as printed on it.
     #[serde(default)]
     #[schemars(example = &"3")]

@@ -73,6 +73,11 @@ def tenths(minutes):
     return f"{tenth // 10}.{tenth % 10}".removesuffix(".0")
 
 
+def called(source):
+    """What a row calls a manual or bulletin: what the shop calls it, or else its title."""
+    return source["short"] or source["title"]
+
+
 def plain(text):
     """One kind of space, one of each: what a reader sees."""
     for space in "\u00a0\u2009\u202f\n\t":
@@ -200,6 +205,9 @@ class Walk:
             self.hold(row is not None, f"{path}: no row for {name}")
             if row is not None:
                 self.row(path, name, spec, row)
+        for source in {spec["source"]["id"] for spec in build["specs"] if spec["source"]["id"]}:
+            for text in (self.sources[source][key] for key in ("title", "edition", "date")):
+                self.hold(not text or plain(text) in sheet.text, f"{path}: read from {source}, and lacks {text!r}")
         for hazard in {hazard for spec in build["specs"] if "absent" not in spec for hazard in self.entries[spec["of"]]["hazards"]}:
             self.hold(hazard in {a["data-hazard"] for a, _ in sheet.with_hook("data-hazard")}, f"{path}: hazard {hazard}")
 
@@ -213,7 +221,7 @@ class Walk:
             self.hold(plain(text) in row, f"{path}: {name} lacks {text!r}: {row!r}")
         source = spec["source"]
         if source["id"]:
-            self.hold(plain(self.sources[source["id"]]["title"]) in row, f"{path}: {name} lacks its source")
+            self.hold(plain(called(self.sources[source["id"]])) in row, f"{path}: {name} lacks its source")
         if source["page"]:
             self.hold(plain(source["page"]) in row, f"{path}: {name} lacks its page")
         if spec["confirmation"]["state"] in ("read-once", "differs") and "absent" not in spec:

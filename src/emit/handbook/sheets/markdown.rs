@@ -8,7 +8,7 @@ use pulldown_cmark::{CowStr, Event, HeadingLevel, Options, Parser, Tag, TagEnd, 
 
 use super::super::HandbookError;
 use super::super::press::Press;
-use super::super::view::{Inline, Panel, Readings, TurnPart, beside};
+use super::super::view::{Inline, Panel, Readings, Tightening, TurnPart, beside};
 use crate::emit::drawing::escape;
 use crate::model::{Build, Link, Piece, Procedure};
 
@@ -30,6 +30,7 @@ pub(in super::super) fn body(
         procedure,
         out: Vec::new(),
         after: Vec::new(),
+        drawn: Vec::new(),
         depth: 0,
         lists: 0,
         steps: 0,
@@ -54,6 +55,8 @@ struct Writer<'a, 'b> {
     out: Vec<Event<'static>>,
     /// Parts that follow the block they belong to.
     after: Vec<String>,
+    /// Drawings of fasteners that the sheet has already.
+    drawn: Vec<String>,
     /// Depth of open tags.
     depth: usize,
     /// Depth of open lists.
@@ -150,6 +153,14 @@ impl Writer<'_, '_> {
                 let part =
                     press.part("parts/value.html", &Inline::of(&press.atlas, build, of, narrow, label))?;
                 self.inline(part);
+                for drawn in Tightening::of(&press.atlas, build, of, narrow) {
+                    let part = press.part("parts/tightening.html", &drawn)?;
+                    // Two steps may name one torque: it is drawn at the first.
+                    if !self.drawn.contains(&part) {
+                        self.drawn.push(part.clone());
+                        self.after.push(part);
+                    }
+                }
             }
             Link::Reading { of, narrow } => {
                 let readings = Readings::of(&press.atlas, build, of, narrow, label);

@@ -50,6 +50,8 @@ pub struct AboutView {
     pub counts: Vec<String>,
     /// Bulletins and manuals: title, edition, date.
     pub sources: Vec<SourceLine>,
+    /// What the handbook takes on a device: `3.2 MB`.
+    pub size: String,
 }
 
 /// A manual or bulletin in a list.
@@ -68,8 +70,8 @@ pub struct SourceLine {
 }
 
 impl AboutView {
-    /// The page about the handbook.
-    pub fn of(model: &Model) -> Self {
+    /// The page about a handbook of a size.
+    pub fn of(model: &Model, size: String) -> Self {
         let sources = model.sources.values().map(|source| SourceLine {
             title: source.title.clone(),
             href: Links::source_sheet(&source.id),
@@ -92,6 +94,7 @@ impl AboutView {
             panels: Panel::several(model, model.hazards.keys()),
             counts: counts(model),
             sources: sources.collect(),
+            size,
         }
     }
 }

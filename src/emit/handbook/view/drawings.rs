@@ -3,17 +3,22 @@
 use super::form::{brief, seen, way};
 use super::text::{Figure, bind};
 use crate::emit::drawing::dimension::{Dimension, Mark, Zone};
+use crate::emit::drawing::stages::{self, Effort, Stage};
 use crate::emit::drawing::{Drawing, bolts, curve, dimension, position, rotation};
-use crate::model::{Direction, Form, Point, Printed, Statement};
+use crate::model::{Direction, Form, Hand, Point, Printed, Statement};
 use crate::quantity::{Kind, Limit, Shape, Value, convert};
 
-/// The drawing of a statement: its limits, its curve or its direction.
+/// The drawing of a statement: its limits, its curve, its stages or its direction.
 pub fn of(statement: &Statement, title: &str) -> Option<Drawing> {
     match &statement.form {
         Form::Window { printed, set_to } => window(printed, set_to, title),
         Form::Setting(printed) => window(printed, &[], title),
         Form::Fit { new, wear_limit } => fit(new, wear_limit, title),
         Form::Points(points) => points_curve(points, title),
+        Form::Stages(steps) => {
+            let hand = statement.fastener.as_ref().and_then(|fastener| fastener.hand);
+            stair(steps, hand == Some(Hand::Left), title)
+        }
         Form::Direction { turns, seen_from } => {
             Some(rotation::direction(*turns, &direction_label(title, *turns, seen_from.as_deref())))
         }
@@ -27,6 +32,46 @@ pub fn pattern(statement: &Statement, title: &str) -> Option<Drawing> {
     let centres: Option<Vec<(f64, f64)>> = statement.pattern.iter().map(place).collect();
     let label = format!("{title}: {} bolts, numbered in tightening order", statement.pattern.len());
     bolts::draw(&centres?, &label)
+}
+
+/// `Head bolts, tightened in 3 stages: 1, 20 N·m; 2, 40 N·m; 3, a further 90°`.
+fn stair(steps: &[Vec<Printed>], left_hand: bool, title: &str) -> Option<Drawing> {
+    let stage = |printed: &Vec<Printed>| {
+        let value = &printed.first()?.value;
+        let (at, label) = (middle_si(value)?, Figure::of(value).parts.join(".."));
+        let to = match value.unit().kind() {
+            Kind::Torque => Effort::Torque(at),
+            Kind::Angle | Kind::Turns => Effort::Turn(degrees(value)?),
+            _ => return None,
+        };
+        Some(Stage { to, label })
+    };
+    let drawn: Option<Vec<Stage>> = steps.iter().map(stage).collect();
+    let said = steps.iter().zip(1_u32..).filter_map(|(printed, number)| {
+        let value = &printed.first()?.value;
+        let text = Figure::of(value).plain();
+        let further = text.strip_prefix('+').map(|angle| format!("a further {angle}"));
+        Some(format!("{number}, {}", further.unwrap_or(text)))
+    });
+    let said: Vec<String> = said.collect();
+    let way = if left_hand { ", counter-clockwise" } else { "" };
+    // Lettering is short; a sign that could be taken for another is said in full once.
+    let spoken = steps.iter().filter_map(|printed| printed.first()).find_map(|one| {
+        let name = Figure::of(&one.value).spoken?;
+        Some(format!("{}: {name}", one.value.unit().symbol()))
+    });
+    stages::draw(
+        &drawn?,
+        left_hand,
+        spoken.as_deref(),
+        &format!("{title} in {} stages{way}: {}", steps.len(), said.join("; ")),
+    )
+}
+
+/// The size of a turn in degrees, for a drawing only.
+pub fn degrees(value: &Value) -> Option<f64> {
+    let turn = position(value.nominal()?)?;
+    Some(if value.unit().kind() == Kind::Turns { turn * 360.0 } else { turn })
 }
 
 fn direction_label(title: &str, turns: Direction, seen_from: Option<&str>) -> String {

@@ -15,7 +15,8 @@ use super::shims::ShimsView;
 use super::text::count;
 use super::title_block::TitleBlock;
 use crate::emit::drawing::Drawing;
-use crate::model::{Build, BuildId, Form, Model, ServiceGroup, Statement};
+use crate::emit::handbook::assets::short_hash;
+use crate::model::{Build, BuildId, Form, Model, ServiceGroup, Source, Statement};
 
 /// The engine sheet of a build.
 #[derive(Debug, Serialize)]
@@ -38,6 +39,8 @@ pub struct EngineView {
     pub values: String,
     /// How many manuals and bulletins they were read from.
     pub sources: String,
+    /// Those manuals and bulletins, in full.
+    pub read_from: Vec<ReadFrom>,
 }
 
 impl EngineView {
@@ -49,15 +52,17 @@ impl EngineView {
         for group in &mut self.groups {
             let blocks: Vec<Vec<Drawn>> = group.rows.chunks_mut(BLOCK).map(take_block).collect();
             if blocks.iter().any(|block| !block.is_empty()) {
-                let name = group.anchor.trim_start_matches("group-");
-                group.drawings = Some(format!("drawings-{name}"));
-                taken.push(DrawnGroup {
-                    path: Links::drawings_script(build, name),
+                let mut drawn = DrawnGroup {
+                    path: String::new(),
                     anchor: group.anchor.clone(),
                     letter: group.letter.clone(),
                     title: group.title.clone(),
                     blocks,
-                });
+                };
+                let name = format!("{}-{}", group.anchor.trim_start_matches("group-"), drawn.hash());
+                group.drawings = Some(format!("drawings-{name}"));
+                drawn.path = Links::drawings_script(build, &name);
+                taken.push(drawn);
             }
         }
         taken
@@ -68,10 +73,12 @@ impl EngineView {
 const BLOCK: usize = 12;
 
 fn take_block(rows: &mut [Row]) -> Vec<Drawn> {
-    let later = rows.iter_mut().filter(|row| row.turns.is_none());
+    let later = rows.iter_mut().filter(|row| row.turns.is_none() && row.pattern.is_none());
     let drawn = later.filter_map(|row| {
+        let drawing = row.drawing.take()?;
+        row.room = Some(drawing.height().to_owned());
         Some(Drawn {
-            drawing: row.drawing.take()?,
+            drawing,
             anchor: row.anchor.clone(),
             title: row.title.clone(),
             scope: row.scope.clone(),
@@ -120,6 +127,11 @@ impl DrawnGroup {
             (format!("{}-{at}.js", self.path), script.into_bytes())
         })
     }
+
+    /// What sets its scripts apart from those of another release, so that no sheet gets the drawings of another.
+    fn hash(&self) -> String {
+        short_hash(self.scripts().map(|(_, script)| script))
+    }
 }
 
 /// The sheet that shows every drawing of a build, for readers without scripts and for paper.
@@ -140,6 +152,30 @@ pub struct ProcedureLink {
     pub href: String,
     /// Minutes it takes.
     pub minutes: Option<u32>,
+}
+
+/// A manual or bulletin that values of the sheet were read from.
+#[derive(Clone, Debug, Serialize)]
+pub struct ReadFrom {
+    /// What the rows call it.
+    pub name: String,
+    /// Title, edition and date, where the name does not say them.
+    pub full: String,
+    /// Its sheet.
+    pub href: String,
+}
+
+impl ReadFrom {
+    fn of(source: &Source) -> Self {
+        let title = source.short.as_ref().map(|_| source.title.clone());
+        let edition = source.edition.as_ref().map(|edition| format!("edition {edition}"));
+        let date = source.date.map(|date| date.to_string());
+        Self {
+            name: source.name().to_owned(),
+            full: title.into_iter().chain(edition).chain(date).collect::<Vec<_>>().join(", "),
+            href: Links::source_sheet(&source.id),
+        }
+    }
 }
 
 /// One service group.
@@ -180,6 +216,11 @@ impl EngineView {
             coverage: Links::coverage(&build.engine),
             values: count(build.statements.len(), "value", "values"),
             sources: count(sources.len(), "manual or bulletin", "manuals and bulletins"),
+            read_from: sources
+                .iter()
+                .filter_map(|id| atlas.model.sources.get(*id))
+                .map(ReadFrom::of)
+                .collect(),
         }
     }
 }

@@ -128,7 +128,7 @@ impl BuildName {
         let in_force: Vec<_> = variants.iter().filter(|one| in_force.contains(&one.id)).collect();
         let titles = in_force.iter().map(|variant| {
             let source = variant.source.as_ref().and_then(|id| model.sources.get(id));
-            source.map_or_else(|| variant.id.to_string(), |source| source.title.clone())
+            source.map_or_else(|| variant.id.to_string(), |source| source.name().to_owned())
         });
         let titles: Vec<String> = titles.collect();
         Self {

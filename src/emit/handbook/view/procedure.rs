@@ -6,14 +6,16 @@ use super::atlas::Atlas;
 use super::drawings;
 use super::form::{self, Brief, Line};
 use super::hazard::Panel;
+use super::how_to::how_to;
 use super::judged::Judged;
 use super::links::Links;
+use super::row::fastener;
 use super::scope;
 use super::shims::ShimsView;
 use super::standing::{self, Mark};
 use super::text::{bind, sentence};
 use super::title_block::TitleBlock;
-use crate::emit::drawing::{Drawing, position, rotation};
+use crate::emit::drawing::{Drawing, rotation};
 use crate::model::{Build, EntryId, Form, Model, Need, Procedure, ProcedureState, Statement, Words};
 use crate::quantity::Value;
 
@@ -42,6 +44,8 @@ pub struct ProcedureView {
     pub proof: Option<String>,
     /// True where a shim plan may follow.
     pub shims: bool,
+    /// The same for programs: a `HowTo` of schema.org as JSON-LD.
+    pub how_to: String,
 }
 
 /// A value in a sentence: each statement that is meant, named where there are several.
@@ -108,6 +112,19 @@ pub struct ReadingLine {
     pub judged: Option<Judged>,
 }
 
+/// A fastener tightened at a step: its stages and its bolts in their order, drawn.
+#[derive(Debug, Serialize)]
+pub struct Tightening {
+    /// Place and condition in words.
+    pub scope: Vec<String>,
+    /// The stages drawn.
+    pub drawing: Option<Drawing>,
+    /// The bolts in tightening order.
+    pub pattern: Option<Drawing>,
+    /// The fastener in one sentence.
+    pub fastener: Option<String>,
+}
+
 /// A turn in the engine's own direction.
 #[derive(Debug, Serialize)]
 pub struct TurnPart {
@@ -151,6 +168,7 @@ impl ProcedureView {
             left_open: procedure.left_open.iter().map(|one| (bind(&one.what), one.from, one.until)).collect(),
             proof: procedure.proof.as_deref().map(sentence),
             shims: ShimsView::follows(procedure) && ShimsView::of(model, build).is_some(),
+            how_to: how_to(atlas, build, procedure),
         }
     }
 }
@@ -167,7 +185,7 @@ pub const fn state_words(state: ProcedureState) -> &'static str {
 /// The statements of an entry that the words of a link leave, with their anchors.
 ///
 /// A statement without a value is meant only where no other is: its reason then stands in the step.
-fn meant<'a>(
+pub fn meant<'a>(
     atlas: &Atlas<'a>,
     build: &'a Build,
     of: &EntryId,
@@ -235,6 +253,27 @@ fn unit_of(form: &Form) -> Option<&'static str> {
     Some(first.value.unit().symbol())
 }
 
+impl Tightening {
+    /// What is drawn of a value that a link stands for: stages, or the order of the bolts.
+    pub fn of<'a>(atlas: &Atlas<'a>, build: &'a Build, of: &EntryId, narrow: &Words) -> Vec<Self> {
+        let model = atlas.model;
+        let title = model.entries.get(of).map(|entry| entry.title.clone()).unwrap_or_default();
+        let drawn = meant(atlas, build, of, narrow).into_iter().filter_map(|(one, _)| {
+            let staged = matches!(one.form, Form::Stages(_));
+            if model.withholds(one) || !staged && one.pattern.is_empty() {
+                return None;
+            }
+            Some(Self {
+                scope: scope::in_words(&one.identity),
+                drawing: drawings::of(one, &title).filter(|_| staged),
+                pattern: drawings::pattern(one, &title),
+                fastener: one.fastener.as_ref().map(fastener),
+            })
+        });
+        drawn.collect()
+    }
+}
+
 impl TurnPart {
     /// A turn by an angle in the direction the build states.
     pub fn of(model: &Model, build: &Build, of: &EntryId, angle: &Value) -> Self {
@@ -244,11 +283,7 @@ impl TurnPart {
             _ => None,
         });
         let text = bind(angle.text().trim_start_matches('+'));
-        let degrees = angle.nominal().and_then(position).map(|turn| match angle.unit().symbol() {
-            "turns" => turn * 360.0,
-            _ => turn,
-        });
-        let drawn = stated.zip(degrees).map(|((turns, seen_from), degrees)| {
+        let drawn = stated.zip(drawings::degrees(angle)).map(|((turns, seen_from), degrees)| {
             let label = format!("turn {text} {}", form::turning(turns, seen_from));
             rotation::turn(turns, degrees, &text, &label)
         });

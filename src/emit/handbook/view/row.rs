@@ -54,6 +54,8 @@ pub struct Row {
     pub absent: Option<&'static str>,
     /// Drawing of it.
     pub drawing: Option<Drawing>,
+    /// Height of the drawing that comes to it later: the room that is kept.
+    pub room: Option<String>,
     /// Bolts in tightening order.
     pub pattern: Option<Drawing>,
     /// The fastener in one sentence.
@@ -149,14 +151,16 @@ impl Row {
             text: if let Form::Text(text) = form { Some(bind(text)) } else { None },
             absent: if let Form::Absent(why) = form { Some(form::absent(*why)) } else { None },
             drawing: if shown { drawings::of(statement, &entry.title) } else { None },
+            room: None,
             pattern: if shown { drawings::pattern(statement, &entry.title) } else { None },
             fastener: statement.fastener.as_ref().filter(|_| shown).map(fastener),
             misprint: statement.misprint.as_ref().filter(|_| shown).map(form::misprint),
             standing,
             notes: notes.collect(),
             gauge: gauge.map(|gauge| (gauge.title.clone(), Links::gauge(&gauge.id))),
-            source: source
-                .map(|source| (source.title.clone(), Links::source(&source.id, provenance.page.as_deref()))),
+            source: source.map(|source| {
+                (source.name().to_owned(), Links::source(&source.id, provenance.page.as_deref()))
+            }),
             page: provenance.page.as_deref().map(page_words),
             found: found(provenance, shown && model.base.publish.labels),
             read_by: provenance.read_by.clone(),

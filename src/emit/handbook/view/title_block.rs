@@ -42,8 +42,10 @@ pub struct MachineCell {
 /// A bulletin in force.
 #[derive(Clone, Debug, Serialize)]
 pub struct Because {
-    /// Title of the bulletin.
-    pub title: String,
+    /// What the shop calls the bulletin.
+    pub name: String,
+    /// Its title, where that says more.
+    pub title: Option<String>,
     /// `sets 2 values`.
     pub sets: String,
     /// The statements it sets: title and anchor on the engine sheet.
@@ -135,7 +137,8 @@ fn because<'a>(atlas: &Atlas<'a>, build: &'a Build) -> Vec<Because> {
             let statements: Vec<_> = statements.collect();
             let source = variant.source.as_ref().and_then(|id| model.sources.get(id));
             Because {
-                title: source.map_or_else(|| variant.id.to_string(), |source| source.title.clone()),
+                name: source.map_or_else(|| variant.id.to_string(), |source| source.name().to_owned()),
+                title: source.filter(|one| one.short.is_some()).map(|one| one.title.clone()),
                 sets: format!("sets {}", count(statements.len(), "value", "values")),
                 statements,
                 note: variant.note.as_deref().map(super::text::sentence),

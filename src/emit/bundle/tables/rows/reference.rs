@@ -13,7 +13,7 @@ pub fn tables(bundle: &Bundle) -> Vec<Table> {
 
 fn sources(bundle: &Bundle) -> Vec<Table> {
     let mut sources = table! { "source" "Manuals and bulletins" key("id") refers[]
-    Text id '!' "Id"; Text title '!' "Title"; Text edition '?' "Edition"; Day date '?' "Date";
+    Text id '!' "Id"; Text title '!' "Title"; Text short '?' "What the shop calls it"; Text edition '?' "Edition"; Day date '?' "Date";
     Text class '!' "manual, bulletin or stop"; Text note '?' "Remark"; };
     let mut older = table! { "source_supersedes" "Sources that a source takes the place of" key("source", "place") refers[("source" "source" "id") ("supersedes" "source" "id")]
     Text source '!' "Source"; Integer place '!' "Place"; Text supersedes '!' "Source it takes the place of"; };
@@ -21,6 +21,7 @@ fn sources(bundle: &Bundle) -> Vec<Table> {
         sources.rows.push(row![
             &one.id,
             &one.title,
+            one.short.as_ref(),
             one.edition.as_ref(),
             one.date.as_ref(),
             &one.class,
