@@ -14,6 +14,8 @@ mod quantity;
 mod reference;
 mod relation;
 mod statement;
+pub use procedure::body as procedure_body;
+
 pub mod tables;
 mod types;
 mod units;
