@@ -26,6 +26,8 @@
     ["declined", "Work declined", 2],
   ];
 
+  /** What stands where nothing was written in. */
+  const BLANK = "not written in";
   const PLAIN = { "in spec": "within the maker’s limits", "out of spec": "outside the maker’s limits", "too close to call": "too close to the limit to say", "cannot judge": "not judged" };
 
   /** @param {Reading} reading */
@@ -62,7 +64,20 @@
   const stamp = (time) => `${time.slice(0, 10)} ${baybookWords.clock(time)}`;
 
   /** @param {Job} job @param {string} key */
-  const written = (job, key) => job.written[key] || "not written in";
+  const written = (job, key) => job.written[key] || BLANK;
+
+  /**
+   * What was measured, each reading that stands with the first that was taken at its place.
+   * @param {Job} job
+   * @returns {{ text: string, reading: Reading, first: Reading | null }[]}
+   */
+  function measured(job) {
+    return baybookRecord.standing(job).map((reading) => {
+      const first = baybookRecord.earlier(job, reading, reading.at).find((one) => one.withdrawn === null) ?? null;
+      const change = first ? `before ${first.text}, now ${reading.text}` : reading.text;
+      return { text: `${name(reading)}: ${change}, ${PLAIN[reading.judged?.verdict ?? "cannot judge"]} (${limits(reading)})`, reading, first };
+    });
+  }
 
   /**
    * The owner's page: pairs of heading and lines.
@@ -70,12 +85,7 @@
    * @returns {[string, string[]][]}
    */
   function owner(job) {
-    const standing = baybookRecord.standing(job);
-    const lines = standing.map((reading) => {
-      const first = baybookRecord.earlier(job, reading, reading.at).find((one) => one.withdrawn === null);
-      const change = first ? `before ${first.text}, now ${reading.text}` : reading.text;
-      return `${name(reading)}: ${change}, ${PLAIN[reading.judged?.verdict ?? "cannot judge"]} (${limits(reading)})`;
-    });
+    const lines = measured(job).map(({ text }) => text);
     return [
       ["Machine", [`${job.build.machine}, ${job.build.engine}`, `Serial number: ${written(job, "serial")}`, `Hours or distance: ${written(job, "hours")}`, `Date: ${job.begun.slice(0, 10)}`]],
       ["You told us", [job.written.complaint || Object.values(job.complaints).map(({ title }) => title).join("; ") || written(job, "complaint"), `Confirmed: ${written(job, "confirmed")}`]],
@@ -144,9 +154,9 @@
       ["Proof", proofs.length > 0 ? proofs : ["none given"]],
       ["Second person", [written(job, "second")]],
       ["Work declined", [written(job, "declined")]],
-      ["Begun and closed", [`${job.begun}, ${job.closed ?? "not closed"}`]],
+      ["Begun and closed", [`${stamp(job.begun)}, ${job.closed ? stamp(job.closed) : "not closed"}`]],
     ];
   }
 
-  globalThis.baybookReport = { WRITTEN, HEADS, owner, shop, readings };
+  globalThis.baybookReport = { WRITTEN, BLANK, HEADS, owner, measured, shop, readings };
 })();

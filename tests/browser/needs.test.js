@@ -97,7 +97,7 @@ test("a reading keeps the state it was taken in, until it is said to have been o
 });
 
 test("a gauge off its span judges nothing", async () => {
-  const { context, page, complaints, field, said } = await opened(sheetWith('data-spec="lash\\.'), '[data-spec^="lash."][data-gauge]');
+  const { context, page, complaints, field, said } = await opened(sheetWith('data-spec="lash\\.'), '[data-spec^="lash."][data-unit]');
   await field.click();
   await page.locator('.dock [data-state="met"]').click();
   await page.locator(".dock select").selectOption({ index: 1 });
