@@ -23,7 +23,7 @@
     for (const button of buttons) {
       button.addEventListener("click", () => give(bench, row.asks, /** @type {Answer} */ (button.dataset.state)));
     }
-    const kept = baybookDraw.make("button", { type: "button", class: "then-too" });
+    const kept = baybookDraw.make("button", { type: "button", class: "then-too", hidden: true });
     kept.addEventListener("click", () =>
       bench.act("the state of earlier readings", (job) => baybookJudging.answer(job, row.asks, true)),
     );

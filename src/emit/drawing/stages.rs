@@ -26,6 +26,8 @@ pub enum Effort {
     Turn(f64),
 }
 
+/// Heights of these drawings are multiples of it.
+const STEP: f64 = 20.0;
 const EDGE: f64 = 6.0;
 const GROUND: f64 = 186.0;
 /// Height of the greatest torque.
@@ -38,10 +40,6 @@ const RING: f64 = 10.0;
 const HEAD: f64 = 17.0;
 /// Radius of the sweep around it; the arcs below say it too.
 const SWEEP: f64 = 27.0;
-
-/// Heights of a drawing, and the greatest: eight turns on end reach no higher than they are cut off at.
-const HEIGHTS: [f64; 4] = [150.0, 200.0, 250.0, 300.0];
-const HIGHEST: f64 = 350.0;
 
 /// The stair; none with fewer than two stages, or without a torque to begin with. `note` stands below it.
 pub fn draw(stages: &[Stage], left_hand: bool, note: Option<&str>, label: &str) -> Option<Drawing> {
@@ -71,13 +69,10 @@ pub fn draw(stages: &[Stage], left_hand: bool, note: Option<&str>, label: &str) 
     if let Some(note) = note {
         pen.text("d-small", (EDGE, GROUND + 44.0), Anchor::Start, note);
     }
-    pen.trim(bottom - round_height(bottom - highest + 4.0));
+    // A few heights and no other, so that a sheet can keep room for each.
+    let height = ((bottom - (highest - 4.0).max(-80.0)) / STEP).ceil() * STEP;
+    pen.trim(bottom - height);
     Some(pen.finish("stages-drawn", label, &[]))
-}
-
-/// The height of the drawing: one of few, so that a sheet can keep room for it.
-fn round_height(needed: f64) -> f64 {
-    HEIGHTS.into_iter().find(|height| *height >= needed).unwrap_or(HIGHEST)
 }
 
 /// The place of one stage: its column, and the height it starts from.

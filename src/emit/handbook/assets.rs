@@ -119,7 +119,8 @@ const TABLE: &[Source] = table![
         "shim-plan.js",
     ],
     "kept.js": ["offline/kept.js"],
-    "find.js": ["find/panel.js"],
+    "find.js": ["find/door.js"],
+    "find-panel.js": ["find/panel.js"],
     "find-search.js": [
         "find/words.js",
         "find/matching.js",

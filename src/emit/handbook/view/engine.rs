@@ -94,7 +94,8 @@ impl EngineView {
 const BLOCK: usize = 12;
 
 /// Heights that the style sheet keeps room for; a drawing of another height stands on the sheet from the start.
-const ROOMS: &[&str] = &["70", "85", "86", "101", "150", "200", "230", "250", "300", "350"];
+const ROOMS: &[&str] =
+    &["70", "85", "86", "101", "140", "160", "180", "200", "220", "230", "240", "260", "280", "300", "320"];
 
 fn take_block(rows: &mut [Row]) -> Vec<Drawn> {
     let later = rows.iter_mut().filter(|row| row.turns.is_none());
