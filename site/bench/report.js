@@ -28,6 +28,8 @@
     ["declined", "Work declined", 2],
   ];
 
+  /** What stands where nothing was written in. */
+  const BLANK = "not written in";
   const PLAIN = { "in spec": "within the maker’s limits", "out of spec": "outside the maker’s limits", "too close to call": "too close to the limit to say", "cannot judge": "not judged" };
 
   /** A value in one piece, its unit held to its number, pound-inches with their name. @param {string} value */
@@ -36,9 +38,6 @@
   /** @param {Reading} reading */
   const limits = ({ limits: { window, new: fresh, wear_limit } }) =>
     [window[0] ?? "", fresh[0] ? `new ${fresh[0]}` : "", wear_limit[0] ? `wear limit ${wear_limit[0]}` : ""].filter(Boolean).map(held).join(", ");
-
-  /** A moment as the shop's clock shows it. @param {string} time */
-  const moment = (time) => `${time.slice(0, 10)} ${baybookWords.clock(time)}`;
 
   /** @param {Reading} reading */
   const name = ({ title, where, at }) => [title, ...baybookWords.condition(where), at > 1 ? `place ${at}` : ""].filter(Boolean).join(", ");
@@ -70,7 +69,20 @@
   const stamp = (time) => `${time.slice(0, 10)} ${baybookWords.clock(time)}`;
 
   /** @param {Job} job @param {string} key */
-  const written = (job, key) => job.written[key] || "not written in";
+  const written = (job, key) => job.written[key] || BLANK;
+
+  /**
+   * What was measured, each reading that stands with the first that was taken at its place.
+   * @param {Job} job
+   * @returns {{ text: string, reading: Reading, first: Reading | null }[]}
+   */
+  function measured(job) {
+    return baybookRecord.standing(job).map((reading) => {
+      const first = baybookRecord.earlier(job, reading, reading.at).find((one) => one.withdrawn === null) ?? null;
+      const change = first ? `before ${held(first.text)}, now ${held(reading.text)}` : held(reading.text);
+      return { text: `${name(reading)}: ${change}, ${PLAIN[reading.judged?.verdict ?? "cannot judge"]} (${limits(reading)})`, reading, first };
+    });
+  }
 
   /**
    * The owner's page: pairs of heading and lines.
@@ -78,12 +90,7 @@
    * @returns {[string, string[]][]}
    */
   function owner(job) {
-    const standing = baybookRecord.standing(job);
-    const lines = standing.map((reading) => {
-      const first = baybookRecord.earlier(job, reading, reading.at).find((one) => one.withdrawn === null);
-      const change = first ? `before ${held(first.text)}, now ${held(reading.text)}` : held(reading.text);
-      return `${name(reading)}: ${change}, ${PLAIN[reading.judged?.verdict ?? "cannot judge"]} (${limits(reading)})`;
-    });
+    const lines = measured(job).map(({ text }) => text);
     return [
       ["Machine", [`${job.build.machine}, ${job.build.engine}`, `Serial number: ${written(job, "serial")}`, `Hours or distance: ${written(job, "hours")}`, `Date: ${job.begun.slice(0, 10)}`]],
       ["You told us", [job.written.complaint || Object.values(job.complaints).map(({ title }) => title).join("; ") || written(job, "complaint"), `Confirmed: ${written(job, "confirmed")}`]],
@@ -122,7 +129,7 @@
         judged ? `${judged.word}${asRead}. ${judged.detail}` : "not judged",
         state,
         reading.fitting === "new" ? `${gauge}; new part` : gauge,
-        moment(reading.time),
+        stamp(reading.time),
         reading.initials ?? "",
         reading.release,
       ];
@@ -138,7 +145,7 @@
    */
   function shop(job) {
     const open = Object.entries(job.open).flatMap(([procedure, what]) => what.map((one) => `${procedure}: ${one}`));
-    const proofs = Object.entries(job.proofs).map(([procedure, time]) => `${procedure}: proof given ${moment(time)}`);
+    const proofs = Object.entries(job.proofs).map(([procedure, time]) => `${procedure}: proof given ${stamp(time)}`);
     const steps = Object.entries(job.steps).map(([procedure, ticked]) => `${procedure}: ${Object.keys(ticked).length} steps ticked`);
     return [
       ["Build", [`${job.build.id}, ${job.build.engine}, ${job.build.machine}`, `Serial number: ${written(job, "serial")}`, `Hours or distance: ${written(job, "hours")}`, `Modifications: ${written(job, "modified")}`]],
@@ -152,9 +159,9 @@
       ["Proof", proofs.length > 0 ? proofs : ["none given"]],
       ["Second person", [written(job, "second")]],
       ["Work declined", [written(job, "declined")]],
-      ["Begun and closed", [`${moment(job.begun)}, ${job.closed ? moment(job.closed) : "not closed"}`]],
+      ["Begun and closed", [`${stamp(job.begun)}, ${job.closed ? stamp(job.closed) : "not closed"}`]],
     ];
   }
 
-  globalThis.baybookReport = { WRITTEN, HEADS, owner, shop, readings };
+  globalThis.baybookReport = { WRITTEN, BLANK, HEADS, owner, measured, shop, readings };
 })();

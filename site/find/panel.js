@@ -109,7 +109,7 @@
     if (!field || !list || !said) {
       return;
     }
-    const { index = "", code = "", numbers = "" } = panel.dataset;
+    const { index = "", code = "", numbers = "", said: words = "" } = panel.dataset;
     panel.hidden = false;
     let asked = 0;
     /** Whether all that was typed fits: else Enter goes to the list, to be read, and not to its first sheet. */
@@ -118,8 +118,9 @@
     /** What reads numbers is there already where the bench is. */
     const reads = async () => (globalThis.baybookCompute?.Value ? undefined : once(root + numbers));
 
-    /** @param {string} name */
-    const load = (name) => (name === "numbers" ? reads() : part(name, `${root}${index}${name}.js`));
+    /** @param {string} name a part of the index, or of the code @returns {Promise<any>} */
+    const load = (name) =>
+      name === "numbers" ? reads() : name === "said" ? once(root + words) : part(name, `${root}${index}${name}.js`);
 
     function close() {
       asked += 1;

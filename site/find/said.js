@@ -1,36 +1,32 @@
 // @ts-check
 /*
- * What is said beside the lines: what was typed and fits nothing, what is near it, how the rest was understood;
- * as the compiler's `find/said.rs`. A number fits only where the first statement prints it.
+ * What is said beside the lines: why something is left out, what is near it, how the rest was understood; as the
+ * compiler's `find/said.rs`. Loaded only where something is left out.
  */
 (() => {
   "use strict";
   const { apart } = globalThis.baybookFindWords;
-  const { best, bestWhole, wordsOf } = globalThis.baybookFindMatching;
+  const { typedOf, fits, isHeld, hasSerial, inLine, meantBuilds } = globalThis.baybookFindFits;
   const OFFERED = 3;
 
-  /** What is left out, and the notes. @param {BaybookSought} sought */
-  async function said(sought) {
-    /** @type {{ leftOut: string[], notes: string[] }} */
-    const { leftOut, notes } = { leftOut: [], notes: [] };
+  /** A note on each piece that is left out, and one on the rest. @param {BaybookSought} sought */
+  async function notes(sought) {
+    /** @type {string[]} */
+    const all = [];
     /** @type {[string, string][]} */
     const fitting = [];
     for (const [at, [text, piece]] of sought.asked.pieces.entries()) {
-      const reason = await why(sought, at, text, piece);
       const [quantity] = piece.quantities;
-      const means = reason === null ? meaning(sought, at, piece) : quantity ? quantity.unit.kindTitle() : null;
-      if (reason !== null) {
-        leftOut.push(text);
-        notes.push(reason);
+      const does = fits(sought, at);
+      const means = does ? meaning(sought, at, piece) : quantity ? quantity.unit.kindTitle() : null;
+      if (!does) {
+        all.push(await why(sought, at, text, piece));
       }
       if (means !== null) {
         fitting.push([text, means]);
       }
     }
-    if (leftOut.length > 0 && fitting.length > 0) {
-      notes.push(understood(fitting));
-    }
-    return { leftOut, notes };
+    return fitting.length > 0 ? [...all, understood(fitting)] : all;
   }
 
   /** @param {[string, string][]} fitting text and meaning of each piece */
@@ -41,18 +37,12 @@
     return `understood: ${[...meanings].map(([means, texts]) => `\`${texts.join(" ")}\` as ${means}`).join(", ")}`;
   }
 
-  /** Numbers of the typed words that a piece holds. @param {BaybookSought} sought @param {BaybookPiece} piece */
-  const typedOf = (sought, piece) => sought.typed.flatMap((one, at) => (piece.words.some((word) => one.word.includes(word)) ? [at] : []));
-
-  /** Why a piece is left out; null if it fits. @param {BaybookSought} sought @param {number} at @param {string} text @param {BaybookPiece} piece */
+  /** Why a piece is left out. @param {BaybookSought} sought @param {number} at @param {string} text @param {BaybookPiece} piece */
   async function why(sought, at, text, piece) {
     if (piece.refused) {
       return `\`${text}\` is not taken: ${piece.refused}`;
     }
     const own = typedOf(sought, piece);
-    if (isHeld(sought, at) || isMade(sought, piece) || hasSerial(sought, piece) || own.some((typed) => covers(sought, typed))) {
-      return null;
-    }
     if (isLikeSerial(sought, piece)) {
       return `\`${text}\` lies in no span of serial numbers, and narrows nothing`;
     }
@@ -66,49 +56,11 @@
     return piece.words.length === 0 ? number(sought, at, text) : word(sought, text, piece);
   }
 
-  /** True if the first statement prints the number, for a build that is meant if one is. @param {BaybookSought} sought @param {number} at */
-  function isHeld({ ranks, head, held, builds, byName }, at) {
-    const first = ranks.find((rank) => rank.kind === 0 && head.things[rank.at]?.kind === "statement");
-    if (!first || !held[at]?.has(`${first.at} ${first.row}`)) {
-      return false;
-    }
-    return !byName || meantBuilds(builds).includes(first.build ?? -1);
-  }
-
-  /** Builds that are named, and not only in part. @param {[number, number][]} builds */
-  function meantBuilds(builds) {
-    const most = builds[0]?.[1] ?? 0;
-    return builds.filter(([, score]) => score >= most - Math.floor(most / 4)).map(([build]) => build);
-  }
-
-  /** @param {BaybookSought} sought @param {BaybookPiece} piece */
-  const isMade = (sought, piece) => piece.years.some(([year]) => sought.made.has(year));
-
-  /** @param {BaybookSought} sought @param {BaybookPiece} piece */
-  const hasSerial = (sought, piece) => piece.serials.length > 0 && [...sought.found.fitted.values()].some((one) => sought.serial(one, piece) > 0);
-
   /** True if it begins as the serial numbers of some machine do, and goes on in figures. @param {BaybookSought} sought @param {BaybookPiece} piece */
   const isLikeSerial = (sought, piece) =>
     [...sought.found.fitted.values()].some((one) =>
       one[6].some(([, , prefix]) => prefix !== "" && piece.serials.some((serial) => serial.startsWith(prefix) && /^[0-9]+$/.test(serial.slice(prefix.length)))),
     );
-
-  /** True if a typed word is in some line; in a code or a manual only if that has every word. @param {BaybookSought} sought @param {number} typed */
-  function covers(sought, typed) {
-    const known = sought.typed.flatMap((one, at) => (one.known ? [at] : []));
-    return sought.ranks.some(({ kind, at }) => inLine(sought, kind, at, typed) && (kind < 2 || known.every((one) => inLine(sought, kind, at, one))));
-  }
-
-  /** @param {BaybookSought} sought @param {number} kind @param {number} at @param {number} typed */
-  function inLine({ head, names, found, typed: all }, kind, at, typed) {
-    const word = /** @type {BaybookTyped} */ (all[typed]);
-    if (kind === 0) {
-      const thing = head.things[at];
-      return Boolean(thing) && ((names[thing?.named ?? 0]?.[1][typed] ?? 0) > 0 || best(word, thing?.beside ?? []) > 0);
-    }
-    const [fitted, fixed] = [found.fitted.get(at), found.fixed.get(at)];
-    return kind === 1 ? Boolean(fitted && bestWhole(word, `${fitted[3]} ${fitted[4]}`.split(" ")) > 0) : Boolean(fixed && bestWhole(word, wordsOf(fixed)) > 0);
-  }
 
   /** When the machine was made that fits best. @param {BaybookSought} sought */
   function years({ machines, found }) {
@@ -231,5 +183,5 @@
     return [below, ...steps.filter(({ at }) => own.includes(at)), above].flatMap((one) => (one ? [one.name] : []));
   }
 
-  globalThis.baybookFindSaid = { said };
+  globalThis.baybookFindSaid = { notes };
 })();

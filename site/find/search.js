@@ -7,6 +7,7 @@
   "use strict";
   const { words, fit, key, ask, needsNumbers } = globalThis.baybookFindWords;
   const { near, joined, named, thing, machine, fixed, leads, bestWhole, wordsOf } = globalThis.baybookFindMatching;
+  const { serial } = globalThis.baybookFindFits;
   const [THINGS, NEAR, BY_NAME] = [60, 8, 800];
 
   /** @type {WeakMap<object, BaybookFindHead>} */
@@ -22,18 +23,23 @@
     /** @type {BaybookThing[]} */
     const things = raw.named.flatMap(([kindAt, of, title, , , scopes], at) =>
       scopes.map((scope) => {
-        const [[where, when] = [{}, {}], kind = ""] = [raw.scopes[scope], raw.kinds[kindAt]];
+        const [where = {}, when = {}] = (raw.scopes[scope] ?? "").split("|").map(scopeOf);
+        const kind = raw.kinds[kindAt] ?? "";
         return { kind, of, title, where, when, named: at, beside: beside(kind, of, where, when) };
       }),
     );
     const known = new Set([...names.flat(2), ...things.flatMap((one) => one.beside)]);
     const pairs = new Set(names.flat().flatMap((name) => name.slice(1).map((word, at) => `${name[at]}${word}`)));
     const units = raw.named.map((one) => (raw.units[one[4]] ?? "").split(",").filter(Boolean));
+    const values = raw.values.split(",").flatMap((one) => one.split(" ").slice(1).map((step) => `${one.split(" ")[0]}${step}`));
     const short = new Map(raw.short.split(",").map((one) => one.split(" ")).map(([from = "", ...to]) => [from, to]));
-    const head = { raw, names, things, known, pairs, units, short, shards: new Set(raw.words.split(" ")), values: raw.values.split(" ") };
+    const head = { raw, names, things, known, pairs, units, short, shards: new Set(raw.words.split(" ")), values };
     heads.set(raw, head);
     return head;
   }
+
+  /** Place or condition of a text `cylinder=rear;ring=top`. @param {string} text @returns {Record<string, string>} */
+  const scopeOf = (text) => Object.fromEntries(text.split(";").filter(Boolean).map((pair) => pair.split("=")));
 
   /** @param {string} kind @param {string} of @param {Record<string, string>} where @param {Record<string, string>} when */
   function beside(kind, of, where, when) {
@@ -96,17 +102,6 @@
     return sorted(all.filter(([, score]) => score > 0));
   }
 
-  /** @param {BaybookFitted} one @param {BaybookPiece} asked */
-  function serial(one, asked) {
-    const has = one[6].filter((span) => span[2]).some(([, , prefix, from, to]) =>
-      asked.serials.some((text) => {
-        const digits = text.startsWith(prefix) ? text.slice(prefix.length) : "";
-        return /^[0-9]+$/.test(digits) && from <= Number(digits) && Number(digits) <= to;
-      }),
-    );
-    return has ? 2000 : 0;
-  }
-
   /** @param {BaybookFitted} one @param {BaybookAsked} asked */
   function years(one, asked) {
     const of = (/** @type {[number, boolean]} */ [year, full]) => (one[6].some(([from, to]) => from <= year && year <= to) ? 300 : full ? -300 : 0);
@@ -167,6 +162,9 @@
     const byName = (builds[0]?.[1] ?? 0) >= BY_NAME;
     const { names: nameNumbers, values, held } = globalThis.baybookFindNumbers;
     const [own, symbols] = [nameNumbers(asked, found, builds.length > 0, made), units(head, scored, typedWords.length)];
+    if (asked.bare.some((number) => !own.has(number))) {
+      await load("numbers");
+    }
     const tried = asked.pieces.map(([, piece]) => values(piece, own, symbols));
     const holding = await Promise.all(tried.map((one) => held(load, head, one)));
     const lastAt = last ? (await load(`i-${key(last)}`).catch(() => ({})))[last] : undefined;
@@ -179,14 +177,18 @@
     ranks.push(...ofMachines.map(([at, score]) => ({ score, kind: 1, at, row: 0, build: null })));
     ranks.push(...records(found, typedWords, byName).map(([at, score]) => ({ score, kind: 2, at, row: 0, build: null })));
     ranks.sort((a, b) => b.score - a.score || a.kind - b.kind || a.at - b.at || a.row - b.row);
-    return { load, head, asked, found, typed: typedWords, names, things: scored, builds, byName, made, machines: ofMachines, tried, held: holding, ranks, serial };
+    return { load, head, asked, found, typed: typedWords, names, things: scored, builds, byName, made, machines: ofMachines, tried, held: holding, ranks };
   }
 
   /** @param {BaybookSought} sought @param {number} limit @returns {Promise<BaybookAnswer>} */
   async function answer(sought, limit) {
     const { load, head, found, ranks } = sought;
     const lines = await Promise.all(ranks.slice(0, limit).map((rank) => globalThis.baybookFindPairs.told(load, head, found, rank)));
-    return { lines, ...(await globalThis.baybookFindSaid.said(sought)) };
+    const leftOut = sought.asked.pieces.flatMap(([text], at) => (globalThis.baybookFindFits.fits(sought, at) ? [] : [text]));
+    if (leftOut.length > 0) {
+      await load("said");
+    }
+    return { lines, leftOut, notes: leftOut.length > 0 ? await globalThis.baybookFindSaid.notes(sought) : [] };
   }
 
   /**

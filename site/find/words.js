@@ -71,6 +71,10 @@
   const key = (word) =>
     [...word].slice(0, 2).map((c) => (/[a-z0-9]/i.test(c) ? c : `_${c.codePointAt(0)?.toString(16)}`)).join("");
 
+  const WHOLE = /^[0-9]{1,9}$/;
+  /** True if a whole number stands at the head that no unit can follow. @param {string[]} pieces */
+  const isCount = ([first = "", next = "1"]) => WHOLE.test(first) && WHOLE.test(next);
+
   const begins = (/** @type {string} */ piece) => /^[-+]?\.?[0-9]/.test(piece);
 
   /** @param {string} text @returns {BaybookValue | null} one number in a unit */
@@ -98,7 +102,7 @@
    */
   function quantity(pieces, inWords) {
     const first = pieces[0] ?? "";
-    if (!begins(first)) {
+    if (!begins(first) || isCount(pieces)) {
       return null;
     }
     const number = first.replaceAll(",", ".");
@@ -116,7 +120,7 @@
   /** Why the head of the pieces is like a quantity and is none, and how many they are. @param {string[]} pieces @returns {[string, number] | null} */
   function refused(pieces) {
     const first = pieces[0] ?? "";
-    if (!begins(first)) {
+    if (!begins(first) || isCount(pieces)) {
       return null;
     }
     for (const taken of [3, 2, 1].filter((one) => one <= pieces.length)) {
@@ -149,7 +153,7 @@
   /** @param {string} piece @param {BaybookPiece} asked */
   function alone(piece, asked) {
     const number = piece.replaceAll(",", ".");
-    if (begins(piece) && parses(`${number} mm`)) {
+    if (WHOLE.test(piece) || (begins(piece) && parses(`${number} mm`))) {
       const found = yearOf(piece);
       if (found) {
         asked.years.push(found);
@@ -176,11 +180,14 @@
     }
   }
 
+  /** @param {string} text */
+  const piecesOf = (text) => [...text].slice(0, LONGEST).join("").split(/[ \t\n\f\r]+/).filter(Boolean);
+
   /** What was typed. @param {string} text @param {boolean} inWords @returns {BaybookAsked} */
   function ask(text, inWords) {
     /** @type {BaybookAsked} */
     const asked = { words: [], quantities: [], bare: [], years: [], serials: [], refused: null, pieces: [] };
-    let pieces = [...text].slice(0, LONGEST).join("").split(/[ \t\n\f\r]+/).filter(Boolean);
+    let pieces = piecesOf(text);
     while (pieces.length > 0) {
       /** @type {BaybookPiece} what this piece alone asks */
       const piece = { words: [], quantities: [], bare: [], years: [], serials: [], refused: null };
@@ -206,7 +213,11 @@
     return asked;
   }
 
-  const needsNumbers = (/** @type {string} */ text) => text.split(/[ \t\n\f\r]+/).some(begins);
+  /** Whether what reads values is needed to read a text. @param {string} text */
+  function needsNumbers(text) {
+    const pieces = piecesOf(text);
+    return pieces.some((piece, at) => begins(piece) && !isCount(pieces.slice(at)));
+  }
 
   globalThis.baybookFindWords = { words, slips, apart, fit, key, ask, yearOf, needsNumbers };
 })();

@@ -8,7 +8,7 @@
 //! | `b-12` | which rows a build states | where its machine is named, or it was looked at last |
 //! | `t-7` | what most builds state of the things of the seventh name | where they may be shown |
 //! | `t-7-3` | the fourth part of what fewer builds state of them | where one of them is shown |
-//! | `n-2` | ids and titles of sixteen builds | where one of them is shown |
+//! | `n-2` | ids and titles of four builds | where one of them is shown |
 //! | `i-ox` | numbers of the builds whose id begins with `ox` | for the build looked at last |
 //! | `v-length2e-4` | who prints a number of one kind and size | for a number |
 
@@ -22,10 +22,10 @@ use super::search::ROWS;
 use super::values::Printing;
 use super::words::SHORT;
 
-/// Builds whose titles stand in one part.
-const TITLES: usize = 16;
+/// Builds whose titles stand in one part: few, as one of them is shown at a time.
+const TITLES: usize = 4;
 /// Rows of one name that stand in one part, about.
-const PART: usize = 48;
+const PART: usize = 24;
 
 /// Rows by their number.
 type Rows = BTreeMap<usize, Value>;
@@ -85,18 +85,33 @@ fn head(index: &Index, words: &str) -> Value {
             named.push(json!([kinds.number(json!("")), "", "", "", units.number(json!("")), []]));
             continue;
         };
-        let scopes: Vec<usize> = each.iter().map(|one| scopes.number(json!([one.place, one.when]))).collect();
+        let scopes: Vec<usize> = each.iter().map(|one| scopes.number(scope(one))).collect();
         let others: Vec<String> = names.iter().skip(1).map(|name| name.join(" ")).collect();
         let printed = index.things.units.get(at).map(|units| units.join(",")).unwrap_or_default();
         let (kind, printed) = (kinds.number(json!(first.kind)), units.number(json!(printed)));
         named.push(json!([kind, first.of, first.title, others.join(","), printed, scopes]));
     }
     let short = SHORT.iter().map(|(short, long)| format!("{short} {}", long.join(" ")));
-    let values: Vec<&str> = index.values.keys().map(String::as_str).collect();
+    let mut values: BTreeMap<&str, Vec<&str>> = BTreeMap::new();
+    for bucket in index.values.keys() {
+        // `pressure-2e4`: the kind ends where the figures, or the sign before them, begin.
+        let figures = bucket.find(|c: char| c.is_ascii_digit()).unwrap_or(bucket.len());
+        let kind = bucket.get(..figures).unwrap_or_default().trim_end_matches('-');
+        values.entry(kind).or_default().push(bucket.get(kind.len()..).unwrap_or_default());
+    }
+    let values = values.into_iter().map(|(kind, steps)| format!("{kind} {}", steps.join(" ")));
     json!({
         "kinds": kinds.all, "units": units.all, "scopes": scopes.all, "named": named,
-        "short": short.collect::<Vec<_>>().join(","), "words": words, "values": values.join(" "),
+        "short": short.collect::<Vec<_>>().join(","), "words": words, "values": values.collect::<Vec<_>>().join(","),
     })
+}
+
+/// `cylinder=rear|engine=cold;air=20 °C`: place and condition.
+fn scope(one: &Thing) -> Value {
+    let spelt = |all: &BTreeMap<String, String>| {
+        all.iter().map(|(name, word)| format!("{name}={word}")).collect::<Vec<_>>().join(";")
+    };
+    json!(format!("{}|{}", spelt(&one.place), spelt(&one.when)))
 }
 
 /// Things that are listed once each.

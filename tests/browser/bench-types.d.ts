@@ -343,11 +343,14 @@ declare var baybookEnds: {
 };
 declare var baybookReport: {
   WRITTEN: [string, string, number][];
+  BLANK: string;
   HEADS: string[];
   owner(job: Job): [string, string[]][];
+  measured(job: Job): { text: string; reading: Reading; first: Reading | null }[];
   shop(job: Job): [string, string[]][];
   readings(job: Job): string[][];
 };
+declare var baybookPaperLine: { draw(reading: Reading, first: Reading | null): SVGSVGElement | null };
 declare var baybookGuard: { build(bench: Bench): void };
 declare var baybookOptions: { paint(bench: Bench, slot: Slot, box: HTMLElement): void };
 declare var baybookSettings: { build(bench: Bench): HTMLElement };

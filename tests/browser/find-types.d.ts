@@ -26,12 +26,12 @@ type BaybookFitted = [string, string, number, string, string, string, [number, n
 type BaybookFixed = [string, string, string, string, string, string, string, string];
 /** Unit → number → who prints it as the value aimed at, and who as a limit: `thing:row row,thing:row`. */
 type BaybookBucket = Record<string, Record<string, [string, string]>>;
-type BaybookScope = [Record<string, string>, Record<string, string>];
 
 interface BaybookThings {
   kinds: string[];
   units: string[];
-  scopes: BaybookScope[];
+  /** `cylinder=rear|engine=cold;air=20 °C`. */
+  scopes: string[];
   /** Kind, id, title, other names, units, places and conditions. */
   named: [number, string, string, string, number, number[]][];
   short: string;
@@ -97,7 +97,6 @@ interface BaybookSought extends Omit<BaybookJoin, "last"> {
   machines: [number, number][];
   tried: [BaybookValue, number][][];
   ranks: BaybookRank[];
-  serial(one: BaybookFitted, piece: BaybookPiece): number;
 }
 
 interface BaybookNear {
@@ -162,7 +161,16 @@ declare var baybookFindPairs: {
   partOf(head: BaybookFindHead, thing: number, row: number): string;
   told(load: BaybookLoad, head: BaybookFindHead, found: BaybookRows, rank: BaybookRank): Promise<BaybookFound>;
 };
-declare var baybookFindSaid: { said(sought: BaybookSought): Promise<{ leftOut: string[]; notes: string[] }> };
+declare var baybookFindFits: {
+  fits(sought: BaybookSought, at: number): boolean;
+  typedOf(sought: BaybookSought, piece: BaybookPiece): number[];
+  isHeld(sought: BaybookSought, at: number): boolean;
+  hasSerial(sought: BaybookSought, piece: BaybookPiece): boolean;
+  inLine(sought: BaybookSought, kind: number, at: number, typed: number): boolean;
+  meantBuilds(builds: [number, number][]): number[];
+  serial(one: BaybookFitted, piece: BaybookPiece): number;
+};
+declare var baybookFindSaid: { notes(sought: BaybookSought): Promise<string[]> };
 declare var baybookFindSearch: {
   search(load: BaybookLoad, text: string, last: string | null, limit: number): Promise<BaybookAnswer>;
 };
