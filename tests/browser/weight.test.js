@@ -24,8 +24,11 @@ const PHONE = { width: 360, height: 740 };
 const DESK = { width: 1280, height: 900 };
 /** Of markup, style sheets, faces and icon: what a reader without scripts loads. */
 const MOST_READ = 148_000;
-/** With scripts, which bring the bench only when something is touched; 150 000 is where this is to come to. */
-const MOST = 157_500;
+/**
+ * With scripts, which bring the bench only when something is touched; 150 000 is where this is to come to. On a
+ * desk the first rows are in view, and their drawings come with them.
+ */
+const MOST = new Map([[PHONE, 157_500], [DESK, 163_000]]);
 
 /** Milliseconds after which a page that nobody touches has loaded what it ever will; with the half second of
  * `networkidle` before it. */
@@ -55,7 +58,7 @@ test("the first view of no engine sheet grows beyond what it weighs", async () =
       const read = total - (bytes["js"] ?? 0);
       assert.ok(read < MOST_READ, `${page} at ${viewport.width} px: ${read} bytes without scripts, ${JSON.stringify(bytes)}`);
       assert.ok((bytes["html"] ?? 0) > 0 && (bytes["css"] ?? 0) > 0 && (bytes["woff2"] ?? 0) > 0, JSON.stringify(bytes));
-      assert.ok(total < MOST, `${page} at ${viewport.width} px: ${total} bytes, ${JSON.stringify(bytes)}`);
+      assert.ok(total < (MOST.get(viewport) ?? 0), `${page} at ${viewport.width} px: ${total} bytes, ${JSON.stringify(bytes)}`);
     }
   }
 });
