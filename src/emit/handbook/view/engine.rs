@@ -12,6 +12,7 @@ use super::links::Links;
 use super::row::Row;
 use super::scope;
 use super::shims::ShimsView;
+use super::sums_for::sums_for;
 use super::text::count;
 use super::title_block::TitleBlock;
 use crate::emit::drawing::Drawing;
@@ -33,6 +34,8 @@ pub struct EngineView {
     pub codes: Vec<CodesLink>,
     /// The shim planner, if it has shims.
     pub shims: Option<ShimsView>,
+    /// Ids of the bench sums that it gives values to, with a point between two.
+    pub sums: String,
     /// Its coverage sheet.
     pub coverage: String,
     /// How many values.
@@ -228,6 +231,7 @@ impl EngineView {
                 .collect(),
             codes: given_by(atlas.model, build),
             shims: ShimsView::of(atlas.model, build),
+            sums: sums_for(build),
             coverage: Links::coverage(&build.engine),
             values: count(build.statements.len(), "value", "values"),
             sources: count(sources.len(), "manual or bulletin", "manuals and bulletins"),
