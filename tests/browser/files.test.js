@@ -44,7 +44,7 @@ test("every link and fragment leads somewhere inside the handbook", () => {
   for (const page of pages) {
     for (const link of all(text(page), /\s(?:href|src)="([^"]*)"/g)) {
       const [file = "", fragment] = link.replaceAll("&amp;", "&").split("#");
-      const target = file === "" ? page : path.posix.join(path.posix.dirname(page), decodeURI(file));
+      const target = file === "" ? page : path.posix.join(path.posix.dirname(page), decodeURI(file.replace(/\?.*/, "")));
       const known = target.endsWith(".html") ? anchors.has(target) : fs.existsSync(path.join(root, target));
       const lands = fragment === undefined || anchors.get(target)?.has(decodeURIComponent(fragment));
       if (/^[a-z]+:/i.test(link) || target.startsWith("..") || !known || !lands) {

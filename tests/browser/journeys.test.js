@@ -43,6 +43,51 @@ test("the lash of this machine and year is four taps from home, scripts off", as
   await context.close();
 });
 
+test("the machine last looked at is one tap from home, from whichever sheet of it", async () => {
+  const { build } = lashOfAYear();
+  const complaint = pages.find((page) => page.startsWith(`${build.split("/").slice(0, 2).join("/")}/complaint-`)) ?? build;
+  for (const sheet of [build, complaint]) {
+    const { context, page, complaints } = await tab(browser, { viewport: PHONE });
+    await page.goto(address("index.html"));
+    assert.equal(await page.locator("#last-machine").count(), 0);
+    await page.goto(address(sheet));
+    await page.goto(address("index.html"));
+    const door = page.locator('[aria-labelledby="last-machine"] .door');
+    const box = await door.boundingBox();
+    assert.ok(box && box.y + box.height <= PHONE.height && box.height >= 47.5, "on the first screen");
+    await door.click();
+    assert.equal(page.url(), address(build));
+    assert.deepEqual(complaints, []);
+    await context.close();
+  }
+});
+
+test("an engine sheet leads to the sums that it has values for, and each opens", async () => {
+  const { build } = lashOfAYear();
+  const { context, page, complaints } = await tab(browser, { viewport: PHONE });
+  await page.goto(address(build));
+  await page.locator('.index a[href*="sums.html"]').click();
+  const links = page.locator("#offered a");
+  assert.ok((await links.count()) > 3);
+  for (const link of await links.all()) {
+    const box = await link.boundingBox();
+    assert.ok(box && box.height >= 47.5, "a target");
+  }
+  await links.first().click();
+  assert.equal(await page.locator(`[id="${page.url().split("#")[1]}"]`).evaluate((one) => /** @type {HTMLDetailsElement} */ (one).open), true);
+  // Only an engine with shims is offered the sum of one shim.
+  for (const sheet of pages.filter((one) => one.endsWith("/engine.html"))) {
+    const [, ids = ""] = /sums\.html\?for=([a-z.]*)"/.exec(text(sheet)) ?? [];
+    const shims = /<dl class="picks"/.test(/<article[^>]*data-spec="lash\.shim"[\s\S]*?<\/article>/.exec(text(sheet))?.[0] ?? "");
+    assert.equal(ids.split(".").includes("size"), shims, sheet);
+    for (const id of ids.split(".")) {
+      assert.ok(text("sums.html").includes(`id="sum-${id}"`), `${sheet}: ${id}`);
+    }
+  }
+  assert.deepEqual(complaints, []);
+  await context.close();
+});
+
 test("from A to Z it is three taps, and the third lands on the row", async () => {
   const { context, page } = await tab(browser, { viewport: PHONE });
   const entry = pages.find((one) => one.startsWith("entries/lash_")) ?? "";

@@ -98,7 +98,7 @@ const TABLE: &[Source] = table![
         "compute/order-search.js",
         "compute/order.js",
     ],
-    "checks.js": ["bench/checked.js", "checks-kept.js", "checks.js"],
+    "checks.js": ["bench/checked.js", "bench/last.js", "checks-kept.js", "checks.js"],
     "sums.js": [
         "compute/real.js",
         "compute/curve.js",
@@ -134,6 +134,7 @@ const TABLE: &[Source] = table![
         "bench/make.js",
         "bench/condition.js",
         "bench/opening.js",
+        "bench/last.js",
     ],
     "record.js": [
         "bench/make.js",

@@ -12,6 +12,7 @@ use super::links::Links;
 use super::row::Row;
 use super::scope;
 use super::shims::ShimsView;
+use super::sums_for::sums_for;
 use super::text::count;
 use super::title_block::TitleBlock;
 use crate::emit::drawing::Drawing;
@@ -37,6 +38,8 @@ pub struct EngineView {
     pub lined: bool,
     /// The script with what the rows are judged by, beside the sheet.
     pub limits: String,
+    /// Ids of the bench sums that it gives values to, with a point between two.
+    pub sums: String,
     /// Its coverage sheet.
     pub coverage: String,
     /// How many values.
@@ -240,6 +243,7 @@ impl EngineView {
             shims: ShimsView::of(atlas.model, build),
             lined: true,
             limits: String::new(),
+            sums: sums_for(build),
             coverage: Links::coverage(&build.engine),
             values: count(build.statements.len(), "value", "values"),
             sources: count(sources.len(), "manual or bulletin", "manuals and bulletins"),

@@ -29,6 +29,7 @@ mod source;
 mod standing;
 mod sum_tables;
 mod sums;
+mod sums_for;
 mod text;
 mod title_block;
 
