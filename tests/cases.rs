@@ -137,7 +137,7 @@ impl Change {
 
 #[test]
 fn a_clean_base_gives_no_finding_at_all() {
-    for name in ["smallest-base", "all-kinds-of-files"] {
+    for name in ["smallest-base", "all-kinds-of-files", "every-key"] {
         let examined = examined(&shared::tests(&format!("cases/clean/{name}")));
         assert!(examined.findings.is_empty(), "{}", as_text(&examined));
         assert!(examined.checked.is_some());

@@ -1,6 +1,6 @@
 // @ts-check
 /*
- * The field that finds: on every sheet, small; the search and its index are loaded when it is first used.
+ * The field that finds: this, the search and its index are loaded when it is first used.
  *
  * Parts of the index are scripts, for a sheet opened from a memory stick can read no other file. Storage
  * may be denied: then no machine is preferred, and everything else works.
@@ -54,15 +54,12 @@
     return loading;
   }
 
-  /** @param {string | null} [build] */
-  function last(build) {
+  /** The build that was looked at last. */
+  function last() {
     try {
-      if (build) {
-        localStorage.setItem(stored, build);
-      }
       return localStorage.getItem(stored);
     } catch {
-      return build ?? null;
+      return document.getElementById("sheet")?.dataset.build ?? null;
     }
   }
 
@@ -110,7 +107,6 @@
       return;
     }
     const { index = "", code = "", numbers = "", said: words = "" } = panel.dataset;
-    panel.hidden = false;
     let asked = 0;
     /** Whether all that was typed fits: else Enter goes to the list, to be read, and not to its first sheet. */
     let whole = true;
@@ -188,12 +184,15 @@
     }
 
     field.addEventListener("input", find);
-    field.addEventListener("focus", () => once(root + code).then(() => load("things")).catch(() => undefined));
+    const ready = () => once(root + code).then(() => load("things")).catch(() => undefined);
+    field.addEventListener("focus", ready);
     panel.addEventListener("keydown", move);
     list.addEventListener("click", () => setTimeout(close));
+    // Touched before this had come.
+    field === document.activeElement && ready();
+    void find();
   }
 
-  last(document.getElementById("sheet")?.dataset.build);
   const panel = document.querySelector(".find");
   if (panel instanceof HTMLElement) {
     start(panel);

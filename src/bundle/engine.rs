@@ -3,7 +3,7 @@
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
-use super::{Fit, Printed, Spec};
+use super::{Fit, Printed, Serial, Spec};
 
 /// One engine with its builds.
 #[derive(Clone, Debug, Eq, PartialEq, Serialize, Deserialize, JsonSchema)]
@@ -27,8 +27,10 @@ pub struct Engine {
 #[derive(Clone, Debug, Eq, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct Layout {
     /// `four-stroke` or `two-stroke`.
+    #[schemars(extend("enum" = ["four-stroke", "two-stroke"]))]
     pub cycle: String,
     /// `petrol` or `diesel`.
+    #[schemars(extend("enum" = ["petrol", "diesel"]))]
     pub fuel: String,
     /// Number of cylinders.
     pub cylinders: u32,
@@ -49,10 +51,25 @@ pub struct Variant {
     pub id: String,
     /// Id of the bulletin.
     pub source: Option<String>,
+    /// The machines it holds for; what comes of it, with other variants, is in the builds.
+    pub applies: Vec<Reach>,
     /// Variants it takes the place of.
     pub replaces: Vec<String>,
     /// Why, in the shop's words.
     pub note: Option<String>,
+}
+
+/// Machines a variant holds for.
+#[derive(Clone, Debug, Eq, PartialEq, Serialize, Deserialize, JsonSchema)]
+pub struct Reach {
+    /// Id of the machine.
+    pub machine: String,
+    /// First model year; null for all that have the engine.
+    pub from_year: Option<u16>,
+    /// Last model year; null for all that have the engine.
+    pub to_year: Option<u16>,
+    /// Serial numbers; null for all.
+    pub serial: Option<Serial>,
 }
 
 /// An engine after its variants.

@@ -1,57 +1,9 @@
-//! `procedures.json`, `complaints.json` and `codes.json`.
+//! `complaints.json` and `codes.json`.
 
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
-use super::ExactText;
-
-/// The procedures.
-#[derive(Clone, Debug, Eq, PartialEq, Serialize, Deserialize, JsonSchema)]
-#[schemars(title = "Procedures of a bundle")]
-pub struct Procedures {
-    /// The procedures.
-    pub procedures: Vec<Procedure>,
-}
-
-/// One procedure: what it is, needs and uses; its steps are in the handbook.
-#[derive(Clone, Debug, Eq, PartialEq, Serialize, Deserialize, JsonSchema)]
-pub struct Procedure {
-    /// Its id.
-    pub id: String,
-    /// What is done.
-    pub title: String,
-    /// Minutes it takes.
-    pub minutes: Option<u32>,
-    /// `cold`, `hot` or `any`.
-    pub state: String,
-    /// Ids of gauges it needs.
-    pub gauges: Vec<String>,
-    /// Tools and access it needs, in words.
-    pub tools: Vec<String>,
-    /// Ids of its hazards.
-    pub hazards: Vec<String>,
-    /// Ids of the entries it uses, in order of first use.
-    pub uses: Vec<String>,
-    /// Number of its steps.
-    pub steps: usize,
-    /// What stands open between two steps.
-    pub left_open: Vec<LeftOpen>,
-    /// What shows that the work holds.
-    pub proof: Option<String>,
-    /// Ids of the builds it fits.
-    pub builds: Vec<String>,
-}
-
-/// Something that stands open between two steps: drained, unplugged, loosened.
-#[derive(Clone, Debug, Eq, PartialEq, Serialize, Deserialize, JsonSchema)]
-pub struct LeftOpen {
-    /// What stands open.
-    pub what: String,
-    /// The step that opens it, from 1.
-    pub from: u32,
-    /// The step that closes it.
-    pub until: u32,
-}
+use super::{ExactText, Fitting};
 
 /// The complaints.
 #[derive(Clone, Debug, Eq, PartialEq, Serialize, Deserialize, JsonSchema)]
@@ -76,6 +28,8 @@ pub struct Complaint {
     pub access: Vec<Access>,
     /// Checks, in the order they are written.
     pub checks: Vec<Check>,
+    /// Which builds it fits, as the base says it.
+    pub fits: Fitting,
     /// Ids of the builds it fits.
     pub builds: Vec<String>,
 }
@@ -122,6 +76,7 @@ pub struct Check {
     /// Id of the procedure that says how.
     pub procedure: Option<String>,
     /// `cold`, `hot` or `any`.
+    #[schemars(extend("enum" = ["cold", "hot", "any"]))]
     pub state: String,
 }
 

@@ -23,12 +23,27 @@ pub struct Head {
     pub notice: String,
     /// After so many days a copy is stale; null if the base does not say.
     pub stale_after_days: Option<u32>,
+    /// Address at which the handbook is served, if it is.
+    pub base_url: Option<String>,
+    /// What is let out.
+    pub publish: Publish,
+    /// The unit a value is shown in beside the maker's own, by kind, where the base asks for another than the usual.
+    pub units: BTreeMap<String, String>,
     /// SHA-256 over paths and contents of all other files, `SHA256SUMS` aside.
     pub content_hash: String,
     /// How much is in it.
     pub counts: Counts,
     /// Unit of every `si` number, by kind of quantity; angles are in degrees, speeds in revolutions per minute.
     pub si: BTreeMap<String, String>,
+}
+
+/// What the base lets out.
+#[derive(Clone, Debug, Eq, PartialEq, Serialize, Deserialize, JsonSchema)]
+pub struct Publish {
+    /// True if values that were read only once are let out, marked as such.
+    pub unconfirmed: bool,
+    /// True if row labels, column headings and footnotes are let out.
+    pub labels: bool,
 }
 
 /// How much is in a bundle.

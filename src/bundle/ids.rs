@@ -21,6 +21,7 @@ pub struct Retired {
     /// The id that was public.
     pub id: String,
     /// `moved`, `split` or `withdrawn`.
+    #[schemars(extend("enum" = ["moved", "split", "withdrawn"]))]
     pub fate: String,
     /// Ids that took its place; empty if it was withdrawn.
     pub to: Vec<String>,

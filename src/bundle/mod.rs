@@ -4,7 +4,7 @@
 //! schemas in `schemas/bundle` and the TypeScript and Python types are made from them, and
 //! [`Bundle::read`] reads them. Numbers are exact; keys that a newer Baybook adds are passed over.
 
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 
 mod catalogue;
 pub mod compare;
@@ -15,37 +15,44 @@ pub mod hash;
 mod head;
 mod ids;
 mod machines;
+mod procedure;
 mod quantity;
 mod read;
 mod reference;
+mod relation;
 pub mod sign;
 mod statement;
+mod units;
 pub mod verify;
 
 pub use catalogue::{Catalogue, Entry, Group, State};
-pub use engine::{Build, Engine, Layout, Variant};
+pub use engine::{Build, Engine, Layout, Reach, Variant};
 pub use exact_text::ExactText;
-pub use guides::{
-    Access, Cause, Check, Code, CodeSet, Codes, Complaint, Complaints, LeftOpen, Procedure, Procedures,
-    Raised,
-};
-pub use head::{Counts, Head};
+pub use guides::{Access, Cause, Check, Code, CodeSet, Codes, Complaint, Complaints, Raised};
+pub use head::{Counts, Head, Publish};
 pub use ids::{Ids, Recall, Retired};
 pub use machines::{Fit, Machine, Machines, Maker, Serial};
+pub use procedure::{Block, BlockSort, Fitting, LeftOpen, Part, PartSort, Procedure, Procedures};
 pub use quantity::{Printed, Quantity, Range};
 pub use read::{BundleError, is_data, root_of};
 pub use reference::{Gauge, Gauges, Hazard, Hazards, Source, Sources};
+pub use relation::{Relation, RelationFits, Relations};
 pub use statement::{
     Choice, Confirmation, Fastener, Misprint, Pin, Point, Selection, SourceRef, Spec, Waiver,
 };
+pub use units::{UnitFacts, Units};
 
 /// Everything a bundle states.
 #[derive(Clone, Debug, Eq, PartialEq)]
 pub struct Bundle {
     /// What it says of itself.
     pub head: Head,
+    /// Every unit, with its codes and its exact size.
+    pub units: Units,
     /// What can be specified.
     pub catalogue: Catalogue,
+    /// What must hold between values of one engine.
+    pub relations: Relations,
     /// Makers, machines, and which build each has.
     pub machines: Machines,
     /// Manuals and bulletins.
@@ -108,5 +115,18 @@ impl Build {
     /// Its statements of one entry.
     pub fn of<'a>(&'a self, entry: &'a str) -> impl Iterator<Item = &'a Spec> {
         self.specs.iter().filter(move |spec| spec.of == entry)
+    }
+
+    /// The statements that a value or reading of a procedure means in this build: those of the entry whose
+    /// place and state do not contradict the words that narrow it; those that have a value, if any has.
+    pub fn meant<'a>(&'a self, entry: &str, narrow: &BTreeMap<String, String>) -> Vec<&'a Spec> {
+        let word = |spec: &'a Spec, key: &str| spec.place.get(key).or_else(|| spec.when.get(key));
+        let all = || self.specs.iter().filter(|spec| spec.of == entry);
+        let within = all().filter(|spec| {
+            spec.absent.is_none()
+                && narrow.iter().all(|(key, wanted)| word(spec, key).is_none_or(|said| said == wanted))
+        });
+        let within: Vec<&Spec> = within.collect();
+        if within.is_empty() { all().collect() } else { within }
     }
 }

@@ -78,7 +78,9 @@ impl Bundle {
         let engines = files.keys().filter(|path| path.starts_with("engines/") && path.ends_with(".json"));
         Ok(Self {
             head: part(files, "bundle.json")?,
+            units: part(files, "units.json")?,
             catalogue: part(files, "catalogue.json")?,
+            relations: part(files, "relations.json")?,
             machines: part(files, "machines.json")?,
             sources: part(files, "sources.json")?,
             hazards: part(files, "hazards.json")?,

@@ -27,6 +27,7 @@ pub struct Source {
     /// Date of publication, ISO 8601.
     pub date: Option<String>,
     /// `manual`, `bulletin` or `stop`.
+    #[schemars(extend("enum" = ["manual", "bulletin", "stop"]))]
     pub class: String,
     /// Sources it takes the place of.
     pub supersedes: Vec<String>,
@@ -48,6 +49,7 @@ pub struct Hazard {
     /// Its id.
     pub id: String,
     /// Signal word of ANSI Z535.6.
+    #[schemars(extend("enum" = ["DANGER", "WARNING", "CAUTION", "NOTICE"]))]
     pub signal: String,
     /// What can hurt.
     pub hazard: String,

@@ -17,7 +17,11 @@ pub struct Spec {
     pub place: BTreeMap<String, String>,
     /// The state it is meant for; empty is any.
     pub when: BTreeMap<String, String>,
+    /// Those of the states that are quantities, exactly, by name.
+    #[serde(default, skip_serializing_if = "BTreeMap::is_empty")]
+    pub conditions: BTreeMap<String, Printed>,
     /// Key of the value below: `window`, `new`, `wear_limit`, `setting` …
+    #[schemars(extend("enum" = ["window", "new", "wear_limit", "setting", "stages", "points", "direction", "interval", "selection", "pins", "text", "absent"]))]
     pub form: String,
     /// Limits to set to or accept within.
     #[serde(skip_serializing_if = "Option::is_none")]
@@ -42,6 +46,7 @@ pub struct Spec {
     pub points: Option<Vec<Point>>,
     /// `clockwise` or `counter-clockwise`.
     #[serde(skip_serializing_if = "Option::is_none")]
+    #[schemars(extend("enum" = ["clockwise", "counter-clockwise", null]))]
     pub direction: Option<String>,
     /// Where one stands to see it turn that way.
     #[serde(skip_serializing_if = "Option::is_none")]
@@ -66,6 +71,7 @@ pub struct Spec {
     pub text: Option<String>,
     /// Why there is no value: `not-given`, `not-applicable` or `not-read`.
     #[serde(skip_serializing_if = "Option::is_none")]
+    #[schemars(extend("enum" = ["not-given", "not-applicable", "not-read", null]))]
     pub absent: Option<String>,
     /// The fastener a torque is for.
     #[serde(skip_serializing_if = "Option::is_none")]
@@ -98,6 +104,7 @@ pub struct Spec {
 #[derive(Clone, Debug, Default, Eq, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct Confirmation {
     /// `confirmed`, `read-once`, `differs` or `not-needed`.
+    #[schemars(extend("enum" = ["confirmed", "read-once", "differs", "not-needed"]))]
     pub state: String,
     /// Initials of the second reader.
     pub by: Option<String>,
@@ -110,6 +117,8 @@ pub struct Confirmation {
 pub struct Waiver {
     /// The rule that is waived.
     pub rule: String,
+    /// The printed form it is waived for.
+    pub value: String,
     /// Why.
     pub because: String,
     /// Last day it holds, ISO 8601.
@@ -139,6 +148,8 @@ pub struct Selection {
 pub struct Choice {
     /// The inputs.
     pub inputs: Vec<String>,
+    /// Each input exactly; null where it is no quantity.
+    pub exact: Vec<Option<Printed>>,
     /// The part they choose.
     pub part: String,
 }
@@ -154,6 +165,9 @@ pub struct Pin {
     pub function: String,
     /// What is measured there, by state.
     pub expect: BTreeMap<String, String>,
+    /// The same exactly, where it is a quantity.
+    #[serde(default, skip_serializing_if = "BTreeMap::is_empty")]
+    pub measured: BTreeMap<String, Printed>,
 }
 
 /// The fastener a torque is for.
@@ -166,10 +180,12 @@ pub struct Fastener {
     /// State of the threads.
     pub threads: Option<String>,
     /// `right` or `left`.
+    #[schemars(extend("enum" = ["right", "left", null]))]
     pub hand: Option<String>,
     /// How many.
     pub count: Option<u32>,
     /// `never`, `if-good` or `yes`.
+    #[schemars(extend("enum" = ["never", "if-good", "yes", null]))]
     pub reuse: Option<String>,
     /// What it goes into.
     pub into: Option<String>,

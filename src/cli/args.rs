@@ -32,6 +32,8 @@ pub enum Command {
     Editor(EditorArguments),
     /// Write the file of a new engine, every entry still open
     Draft(DraftArguments),
+    /// Turn a table of a spreadsheet into statements, all of its rows or none
+    Import(super::import::ImportArguments),
     /// Write every value of a base one way, without changing a digit
     Tidy(TidyArguments),
     /// Give a value in another unit, rounded so that no limit is widened

@@ -13,6 +13,7 @@ mod coverage;
 mod draft;
 mod editor;
 mod explain;
+mod import;
 mod judge;
 mod lookup;
 mod order;
@@ -113,6 +114,7 @@ fn dispatch(command: Command, out: &mut dyn Write, err: &mut dyn Write) -> Resul
         Command::Editor(arguments) => editor::run(&arguments, out, err),
         Command::Preview(arguments) => preview::run(&arguments, out, err),
         Command::Tidy(arguments) => tidy::run(&arguments, out, err),
+        Command::Import(arguments) => import::run(&arguments, out, err),
         Command::Verify(arguments) => verify::run(&arguments, out),
         Command::Convert(arguments) => convert::run(&arguments, out),
         Command::Torque(call) => sums::run(&call, out, err),

@@ -7,6 +7,7 @@ pub mod carried;
 mod decode;
 pub mod disk;
 pub mod format;
+pub mod import;
 mod markdown;
 pub mod place;
 pub mod rules;

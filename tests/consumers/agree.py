@@ -8,6 +8,7 @@ usage: agree.py BAYBOOK WORK TSC
 
 import json
 import os
+import re
 import shutil
 import sqlite3
 import subprocess
@@ -55,6 +56,20 @@ def by_rust():
     return json.loads(answers.read_text(encoding="utf-8"))
 
 
+def readme():
+    """Runs the examples of the README where they stand, beside `public`; each must say something."""
+    text = (root / "README.md").read_text(encoding="utf-8")
+    blocks = {name: re.search(rf"```{name}\n(.*?)```", text, re.S)[1] for name in ("python", "typescript", "sql")}
+    (work / "readme.ts").write_text(blocks["typescript"], encoding="utf-8")
+    subprocess.run([tsc, "--strict", "--target", "es2022", "--module", "nodenext", "--moduleResolution", "nodenext", "--typeRoots", types, "--types", "node", "readme.ts"], cwd=work, check=True)
+    said = {
+        "Python": subprocess.run([sys.executable, "-c", blocks["python"]], cwd=work, check=True, stdout=subprocess.PIPE).stdout.decode(),
+        "TypeScript": subprocess.run(["node", "readme.js"], cwd=work, check=True, stdout=subprocess.PIPE).stdout.decode(),
+        "SQL": str(sqlite3.connect(bundle / "baybook.sqlite").execute(blocks["sql"].rstrip().rstrip(";")).fetchall()),
+    }
+    return [language for language, words in said.items() if "0.2" not in words]
+
+
 answers = {
     "Python": said(sys.executable, here / "python.py", bundle),
     "Node": said("node", here / "node.mjs", bundle),
@@ -73,5 +88,8 @@ for question, wanted in questions.items():
         if given.get(question) != wanted:
             failed = True
             print(f"FAILED {question}: {language} says {given.get(question)}, Python {wanted}")
+for language in readme():
+    failed = True
+    print(f"FAILED the README's example in {language} gives no lash")
 print(f"{len(questions)} questions, {len(answers)} languages")
 sys.exit(failed)

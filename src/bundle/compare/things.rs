@@ -8,7 +8,7 @@ use serde_json::Value;
 use super::Change;
 use super::engines::is_accounted;
 use super::kind::ChangeKind;
-use crate::bundle::{Bundle, Entry, Fit, Hazard};
+use crate::bundle::{Block, Bundle, Entry, Fit, Hazard, Part};
 
 /// Longest text of a part that is shown before and after, in characters.
 const LONGEST: usize = 160;
@@ -39,7 +39,9 @@ pub fn changes(old: &Bundle, new: &Bundle) -> Vec<Change> {
         both(&old.procedures.procedures, &new.procedures.procedures, |one| &one.id, |one| &one.title);
     all.extend(procedures.born_and_died(new, gone, came));
     for (one, other) in &procedures.stayed {
-        all.extend(fields(*one, *other, &["hazards", "builds"], Some(&one.id)));
+        // What it fits is said by the builds, what it uses by its text.
+        all.extend(fields(*one, *other, &["hazards", "builds", "fits", "uses", "body"], Some(&one.id)));
+        all.extend(prose(&one.body, &other.body).map(|change| change.of(&one.id)));
         all.extend(cautions(&one.hazards, &other.hazards, &one.id));
         all.extend(fitting(old, new, &one.id, &one.builds, &other.builds));
     }
@@ -47,7 +49,7 @@ pub fn changes(old: &Bundle, new: &Bundle) -> Vec<Change> {
         both(&old.complaints.complaints, &new.complaints.complaints, |one| &one.id, |one| &one.title);
     all.extend(complaints.born_and_died(new, gone, came));
     for (one, other) in &complaints.stayed {
-        all.extend(fields(*one, *other, &["builds"], Some(&one.id)));
+        all.extend(fields(*one, *other, &["builds", "fits"], Some(&one.id)));
         all.extend(fitting(old, new, &one.id, &one.builds, &other.builds));
     }
     all.extend(codes(old, new));
@@ -204,6 +206,34 @@ fn codes(old: &Bundle, new: &Bundle) -> Vec<Change> {
     all
 }
 
+/// What became of the text of a procedure: the blocks that went, and those that came.
+fn prose(old: &[Block], new: &[Block]) -> Option<Change> {
+    // A step that only has another number now is no other step.
+    let has = |those: &[Block], block: &Block| {
+        those.iter().any(|one| one.sort == block.sort && one.parts == block.parts)
+    };
+    let said = |these: &[Block], those: &[Block]| {
+        let alone = these.iter().filter(|block| !has(those, block)).map(block_text);
+        let text = alone.collect::<Vec<_>>().join(" / ");
+        (!text.is_empty()).then(|| cut(&text))
+    };
+    let (gone, came) = (said(old, new), said(new, old));
+    let reordered = gone.is_none() && came.is_none();
+    let came = came.or_else(|| reordered.then(|| "the same steps in another order".to_owned()));
+    (old != new).then(|| Change::new(ChangeKind::Text, gone, came))
+}
+
+/// A block as a person reads it: its words, each link by the id of what it leads to.
+fn block_text(block: &Block) -> String {
+    let part = |part: &Part| {
+        let to = [&part.of, &part.hazard, &part.procedure, &part.complaint, &part.set];
+        let to = to.into_iter().flatten().next().filter(|_| part.text.is_empty());
+        to.map_or_else(|| part.text.clone(), |id| format!("[{id}]"))
+    };
+    let lead = block.step.map(|step| format!("{step}. ")).unwrap_or_default();
+    format!("{lead}{}", block.parts.iter().map(part).collect::<String>())
+}
+
 /// The builds a procedure or complaint fits, of those that both bundles have.
 fn fitting(old: &Bundle, new: &Bundle, id: &str, before: &[String], after: &[String]) -> Vec<Change> {
     let has = |bundle: &Bundle, build: &String| {
@@ -289,9 +319,14 @@ fn short(value: &Value) -> String {
     // Of a printed value, what is printed.
     let said = value.get("text").unwrap_or(value);
     let text = said.as_str().map_or_else(|| said.to_string(), ToOwned::to_owned);
+    cut(&text)
+}
+
+/// No more of a text than is worth showing.
+fn cut(text: &str) -> String {
     match text.char_indices().nth(LONGEST) {
         Some((at, _)) => format!("{}…", text.get(..at).unwrap_or_default()),
-        None => text,
+        None => text.to_owned(),
     }
 }
 

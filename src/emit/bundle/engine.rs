@@ -1,10 +1,11 @@
 //! `engines/<id>.json`: one engine, its builds and their statements.
 
 use super::Withheld;
+use super::machines::serial;
 use super::quantity::form;
 use super::statement::spec;
 use crate::bundle as json;
-use crate::model::{Build, Engine, Layout, Model, Printed, Variant};
+use crate::model::{Build, Engine, Layout, Model, Printed, Reach, Variant};
 
 /// One engine as JSON.
 pub fn engine(model: &Model, engine: &Engine, withheld: Withheld) -> json::Engine {
@@ -36,8 +37,18 @@ fn variant(variant: &Variant) -> json::Variant {
     json::Variant {
         id: variant.id.to_string(),
         source: variant.source.as_ref().map(ToString::to_string),
+        applies: variant.reach.iter().map(reach).collect(),
         replaces: variant.replaces.iter().map(ToString::to_string).collect(),
         note: variant.note.clone(),
+    }
+}
+
+fn reach(reach: &Reach) -> json::Reach {
+    json::Reach {
+        machine: reach.machine.to_string(),
+        from_year: reach.years.map(|years| years.from),
+        to_year: reach.years.map(|years| years.to),
+        serial: reach.serial.as_ref().and_then(serial),
     }
 }
 

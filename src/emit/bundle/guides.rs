@@ -1,11 +1,10 @@
-//! `procedures.json`, `complaints.json` and `codes.json`.
+//! `complaints.json` and `codes.json`, and what procedures have in common with complaints.
 
 use crate::bundle as json;
-use crate::model::{
-    Code, CodeSet, Complaint, EntryId, Fitting, LeftOpen, Link, Model, Need, Piece, Procedure, ProcedureState,
-};
+use crate::model::{Code, CodeSet, Complaint, Fitting, Model, ProcedureState};
 
-fn builds(model: &Model, fits: &Fitting) -> Vec<String> {
+/// The builds that something fits.
+pub fn builds(model: &Model, fits: &Fitting) -> Vec<String> {
     model
         .builds
         .values()
@@ -14,60 +13,24 @@ fn builds(model: &Model, fits: &Fitting) -> Vec<String> {
         .collect()
 }
 
-fn state(state: ProcedureState) -> String {
+/// Which builds something fits, as the base says it.
+pub fn fitting(fits: &Fitting) -> json::Fitting {
+    json::Fitting {
+        has: fits.has.iter().map(ToString::to_string).collect(),
+        engines: fits.engines.iter().map(ToString::to_string).collect(),
+        cycle: fits.cycle.clone(),
+        fuel: fits.fuel.clone(),
+    }
+}
+
+/// The word of a state of the engine.
+pub fn state(state: ProcedureState) -> String {
     let word = match state {
         ProcedureState::Cold => "cold",
         ProcedureState::Hot => "hot",
         ProcedureState::Any => "any",
     };
     word.to_owned()
-}
-
-/// The procedures as JSON.
-pub fn procedures(model: &Model) -> json::Procedures {
-    json::Procedures { procedures: model.procedures.values().map(|one| procedure(model, one)).collect() }
-}
-
-fn procedure(model: &Model, procedure: &Procedure) -> json::Procedure {
-    let (mut gauges, mut tools) = (Vec::new(), Vec::new());
-    for need in &procedure.needs {
-        match need {
-            Need::Gauge(id) => gauges.push(id.to_string()),
-            Need::Words(words) => tools.push(words.clone()),
-        }
-    }
-    let mut uses: Vec<String> = Vec::new();
-    for of in procedure.body.iter().filter_map(used) {
-        if !uses.iter().any(|one| one == of.as_str()) {
-            uses.push(of.to_string());
-        }
-    }
-    json::Procedure {
-        id: procedure.id.to_string(),
-        title: procedure.title.clone(),
-        minutes: procedure.minutes,
-        state: state(procedure.state),
-        gauges,
-        tools,
-        hazards: procedure.hazards.iter().map(ToString::to_string).collect(),
-        uses,
-        steps: procedure.steps(),
-        left_open: procedure.left_open.iter().map(left_open).collect(),
-        proof: procedure.proof.clone(),
-        builds: builds(model, &procedure.fits),
-    }
-}
-
-fn left_open(one: &LeftOpen) -> json::LeftOpen {
-    json::LeftOpen { what: one.what.clone(), from: one.from, until: one.until }
-}
-
-/// The entry that a piece of a procedure uses.
-fn used(piece: &Piece) -> Option<&EntryId> {
-    match piece {
-        Piece::Link { link, .. } => Link::entry(link).map(|(of, _)| of),
-        Piece::Markup { .. } => None,
-    }
 }
 
 /// The complaints as JSON.
@@ -104,6 +67,7 @@ fn complaint(model: &Model, complaint: &Complaint) -> json::Complaint {
         causes: causes.collect(),
         access: access.collect(),
         checks: checks.collect(),
+        fits: fitting(&complaint.fits),
         builds: builds(model, &complaint.fits),
     }
 }

@@ -15,6 +15,13 @@ pub fn head(model: &Model) -> json::Head {
         licence: base.licence.clone(),
         notice: base.notice.clone(),
         stale_after_days: base.stale_after_days,
+        base_url: base.base_url.clone(),
+        publish: json::Publish { unconfirmed: base.publish.unconfirmed, labels: base.publish.labels },
+        units: base
+            .units
+            .iter()
+            .map(|(kind, unit)| (kind.name().to_owned(), unit.symbol().to_owned()))
+            .collect(),
         content_hash: String::new(),
         counts: json::Counts {
             machines: model.machines.len(),

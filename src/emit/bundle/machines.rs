@@ -5,19 +5,23 @@ use crate::model::{Fit, Model, SerialRange};
 
 /// One fit as JSON.
 pub fn fit(fit: &Fit) -> json::Fit {
-    let serial = match &fit.serial {
-        SerialRange::Span { prefix, from, to } => {
-            Some(json::Serial { prefix: prefix.clone(), from: *from, to: *to })
-        }
-        SerialRange::Rest | SerialRange::All => None,
-    };
     json::Fit {
         machine: fit.machine.to_string(),
         from_year: fit.years.from,
         to_year: fit.years.to,
-        serial,
+        serial: serial(&fit.serial),
         rest: fit.serial == SerialRange::Rest,
         build: fit.build.to_string(),
+    }
+}
+
+/// A span of serial numbers as JSON; none where every one is meant, or every other.
+pub fn serial(range: &SerialRange) -> Option<json::Serial> {
+    match range {
+        SerialRange::Span { prefix, from, to } => {
+            Some(json::Serial { prefix: prefix.clone(), from: *from, to: *to })
+        }
+        SerialRange::Rest | SerialRange::All => None,
     }
 }
 

@@ -9,11 +9,16 @@ mod guides;
 mod head;
 mod ids;
 mod machines;
+mod procedure;
 mod quantity;
 mod reference;
+mod relation;
 mod statement;
+pub use procedure::body as procedure_body;
+
 pub mod tables;
 mod types;
+mod units;
 
 use std::collections::BTreeMap;
 
@@ -80,12 +85,14 @@ impl From<rusqlite::Error> for BundleFault {
 pub fn data(model: &Model, withheld: Withheld) -> json::Bundle {
     json::Bundle {
         head: head::head(model),
+        units: units::units(),
         catalogue: catalogue::catalogue(model),
+        relations: relation::relations(model),
         machines: machines::machines(model),
         sources: reference::sources(model),
         hazards: reference::hazards(model),
         gauges: reference::gauges(model),
-        procedures: guides::procedures(model),
+        procedures: procedure::procedures(model),
         complaints: guides::complaints(model),
         codes: guides::codes(model),
         ids: ids::ids(model),
@@ -149,7 +156,9 @@ fn parts(data: &json::Bundle) -> Result<Tree, serde_json::Error> {
     for one in &data.engines {
         tree.insert(format!("engines/{}.json", one.id), pretty(one)?);
     }
+    tree.insert("units.json".into(), pretty(&data.units)?);
     tree.insert("catalogue.json".into(), pretty(&data.catalogue)?);
+    tree.insert("relations.json".into(), pretty(&data.relations)?);
     tree.insert("machines.json".into(), pretty(&data.machines)?);
     tree.insert("sources.json".into(), pretty(&data.sources)?);
     tree.insert("hazards.json".into(), pretty(&data.hazards)?);
@@ -171,11 +180,13 @@ pub fn schemas() -> BTreeMap<String, Value> {
 }
 
 /// The schemas of the bundle's own files, by the name of the file.
-fn own_schemas() -> [(&'static str, Value); 12] {
+fn own_schemas() -> [(&'static str, Value); 14] {
     [
         ("engine", schema::output::<json::Engine>()),
         ("bundle", schema::output::<json::Head>()),
+        ("units", schema::output::<json::Units>()),
         ("catalogue", schema::output::<json::Catalogue>()),
+        ("relations", schema::output::<json::Relations>()),
         ("machines", schema::output::<json::Machines>()),
         ("sources", schema::output::<json::Sources>()),
         ("hazards", schema::output::<json::Hazards>()),

@@ -1,9 +1,14 @@
 //! One statement in JSON: its value under the key of its form, its provenance, whether it is confirmed.
 
+use std::collections::BTreeMap;
+
 use super::Withheld;
 use super::quantity::{form, range};
 use crate::bundle as json;
-use crate::model::{Confirmation, Fastener, Form, Misprint, Model, Pin, Point, Printed, Statement};
+use crate::model::{
+    Confirmation, Domain, Fastener, Form, Misprint, Model, Pin, Point, Printed, Statement, Words,
+};
+use crate::quantity::Value;
 
 /// A statement as JSON; what is withheld keeps its identity and provenance, and loses its value.
 pub fn spec(model: &Model, statement: &Statement, withheld: Withheld) -> json::Spec {
@@ -14,6 +19,7 @@ pub fn spec(model: &Model, statement: &Statement, withheld: Withheld) -> json::S
         of: statement.identity.of.to_string(),
         place: statement.identity.place.clone(),
         when: statement.identity.when.clone(),
+        conditions: conditions(model, statement),
         form: statement.form.key().to_owned(),
         fastener: statement.fastener.as_ref().map(fastener),
         pattern: (!statement.pattern.is_empty()).then(|| centres.collect()),
@@ -51,6 +57,25 @@ pub fn spec(model: &Model, statement: &Statement, withheld: Withheld) -> json::S
     }
 }
 
+/// Those of the states that the catalogue says are quantities.
+fn conditions(model: &Model, statement: &Statement) -> BTreeMap<String, json::Printed> {
+    let states = model.entries.get(&statement.identity.of).map(|entry| &entry.states);
+    let measured =
+        |name: &String| states.is_some_and(|states| matches!(states.get(name), Some(Domain::Kind(_))));
+    let of_kind = statement.identity.when.iter().filter(|(name, _)| measured(name));
+    of_kind.filter_map(|(name, word)| Some((name.clone(), exactly(word)?))).collect()
+}
+
+/// Those of some words that are quantities.
+fn quantities(words: &Words) -> BTreeMap<String, json::Printed> {
+    words.iter().filter_map(|(name, word)| Some((name.clone(), exactly(word)?))).collect()
+}
+
+/// Words as a value, where they are one.
+fn exactly(words: &str) -> Option<json::Printed> {
+    Value::parse(words).ok().map(|value| form(&value))
+}
+
 fn confirmation(confirmation: &Confirmation) -> json::Confirmation {
     let state = confirmation.word().to_owned();
     match confirmation {
@@ -65,6 +90,7 @@ fn confirmation(confirmation: &Confirmation) -> json::Confirmation {
 fn waivers(model: &Model, statement: &Statement) -> Vec<json::Waiver> {
     let acting = model.waivers_on(statement).map(|waiver| json::Waiver {
         rule: waiver.rule.clone(),
+        value: waiver.value.clone(),
         because: waiver.because.clone(),
         until: waiver.until.to_string(),
     });
@@ -99,6 +125,7 @@ fn with_value(spec: json::Spec, value: &Form) -> json::Spec {
         }
         Form::Selection(selection) => {
             let row = |(inputs, part): &(Vec<String>, String)| json::Choice {
+                exact: inputs.iter().map(|input| exactly(input)).collect(),
                 inputs: inputs.clone(),
                 part: part.clone(),
             };
@@ -117,6 +144,7 @@ fn pin(pin: &Pin) -> json::Pin {
         wire: pin.wire.clone(),
         function: pin.function.clone(),
         expect: pin.expect.clone(),
+        measured: quantities(&pin.expect),
     }
 }
 

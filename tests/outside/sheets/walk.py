@@ -138,6 +138,13 @@ def forms_of(spec):
     for part in ("interval", "first", "severe"):
         for step, form in enumerate(spec.get(part) or [], 1):
             yield (part, step, 1), form
+    # What stands among words, where it is a quantity, counted through the statement.
+    conditions = spec.get("conditions", {})
+    inputs = [exact for row in (spec.get("selection") or {}).get("rows", []) for exact in row["exact"] if exact]
+    measured = [pin["measured"][state] for pin in spec.get("pins") or [] for state in sorted(pin.get("measured", {}))]
+    for part, forms in (("when", [conditions[state] for state in sorted(conditions)]), ("input", inputs), ("expect", measured)):
+        for step, form in enumerate(forms, 1):
+            yield (part, step, 1), form
 
 
 class Walk:
@@ -147,6 +154,7 @@ class Walk:
         self.passed = 0
         self.failures = []
         self.sheets = {}
+        self.database = sqlite3.connect(f"file:{self.bundle / 'baybook.sqlite'}?mode=ro", uri=True)
 
     def json(self, name):
         return json.loads((self.bundle / name).read_text(encoding="utf-8"))
@@ -167,6 +175,7 @@ class Walk:
         self.hazards = {hazard["id"]: hazard for hazard in self.json("hazards.json")["hazards"]}
         self.sources = {source["id"]: source for source in self.json("sources.json")["sources"]}
         engines = [json.loads(path.read_text(encoding="utf-8")) for path in sorted((self.bundle / "engines").iterdir())]
+        self.specs = {build["id"]: build["specs"] for engine in engines for build in engine["builds"]}
         stated = set()
         for engine in engines:
             for build in engine["builds"]:
@@ -250,6 +259,38 @@ class Walk:
                 self.hold(set(procedure["hazards"]) <= shown, f"{path}: lacks {set(procedure['hazards']) - shown}")
                 if procedure["proof"]:
                     self.hold(plain(procedure["proof"]) in sheet.text, f"{path}: no proof")
+                self.steps(path, sheet, procedure, build)
+
+    def steps(self, path, sheet, procedure, build):
+        """Every word of the typed steps stands in its step on the sheet, and what a value means there, in the database too."""
+        steps = {attrs["data-step"]: text for attrs, text in sheet.with_hook("data-step")}
+        by_view = {}
+        for block, part, spec in self.database.execute("SELECT block, part, spec FROM procedure_value WHERE procedure = ? AND build = ?", (procedure["id"], build)):
+            by_view.setdefault((block, part), set()).add(spec)
+        numbers = [number for (number,) in self.database.execute("SELECT id FROM spec WHERE build = ? ORDER BY id", (build,))]
+        for at, block in enumerate(procedure["body"], 1):
+            text = sheet.text if block["step"] is None else steps.get(str(block["step"]), "")
+            for place, part in enumerate(block["parts"], 1):
+                where = f"{path}: step {block['step']}"
+                if part["sort"] == "text":
+                    self.hold(plain(part["text"]) in text, f"{where} does not say {part['text']!r}")
+                if part["sort"] not in ("spec", "reading"):
+                    continue
+                means = self.meant(build, part)
+                self.hold(bool(means), f"{where}: {part['of']} means nothing")
+                self.hold(by_view.get((at, place)) == {numbers[index] for index in means}, f"baybook.sqlite: {where}: {part['of']} means others")
+                for spec in (self.specs[build][index] for index in means):
+                    said = spec.get("window") or spec.get("setting")
+                    self.hold(not said or plain(said["printed"][0]["text"]) in text, f"{where}: no value of {part['of']}")
+
+    def meant(self, build, part):
+        """Places of the statements that a part means: by its words, those with a value; where there is none, all of its entry."""
+        def within(spec):
+            said = {**spec["when"], **spec["where"]}
+            return "absent" not in spec and all(said.get(name, word) == word for name, word in part.get("narrow", {}).items())
+
+        own = [index for index, spec in enumerate(self.specs[build]) if spec["of"] == part["of"]]
+        return [index for index in own if within(self.specs[build][index])] or own
 
     def sources_read(self, engines):
         """The sheet of a source holds every value read from it, under its page, pages in the order of the book."""
@@ -410,7 +451,7 @@ class Walk:
 
     def tables(self, engines):
         """Database and CSV hold the very numbers of the JSON, form by form, and no more."""
-        database = sqlite3.connect(f"file:{self.bundle / 'baybook.sqlite'}?mode=ro", uri=True)
+        database = self.database
         columns = "part, step, value.form, value.text, unit, ucum, unece, min, max, nominal, min_inclusive, max_inclusive, min_si, max_si"
         stored = {}
         for row in database.execute(f"SELECT build, entry, place, state, {columns}, min_number, max_number FROM spec JOIN value ON value.spec = spec.id"):

@@ -12,7 +12,7 @@ use super::{Cell, Holds, Table};
 /// `BayB`: tells the file apart from other databases.
 pub const APPLICATION_ID: i32 = 0x4261_7942;
 /// Version of the tables.
-pub const USER_VERSION: i32 = 1;
+pub const USER_VERSION: i32 = 2;
 
 /// One row for every statement of a machine, year and span of serial numbers, with its maker's own form.
 /// A serial number fits a row if the row has no prefix, or begins with it and its number lies within.
@@ -27,8 +27,33 @@ FROM fit
 JOIN machine ON machine.id = fit.machine
 JOIN spec ON spec.build = fit.build
 JOIN entry ON entry.id = spec.entry
-LEFT JOIN value ON value.spec = spec.id AND value.form = 1
+LEFT JOIN value ON value.spec = spec.id AND value.form = 1 AND value.part NOT IN ('when', 'input', 'expect')
 LEFT JOIN source ON source.id = spec.source;
+-- The values that each part of a procedure means in a build: those whose place and state do not contradict
+-- the words that narrow it; of an entry without any value, its statements that say why.
+CREATE VIEW procedure_value AS
+WITH meant AS (
+  SELECT part.procedure, part.block, part.place, procedure_build.build, spec.id AS spec,
+         spec.absent IS NULL AND NOT EXISTS (
+           SELECT 1 FROM part_word JOIN spec_word ON spec_word.spec = spec.id AND spec_word.name = part_word.name
+           WHERE part_word.procedure = part.procedure AND part_word.block = part.block
+             AND part_word.part = part.place AND spec_word.word <> part_word.word) AS wanted
+  FROM part
+  JOIN procedure_build ON procedure_build.procedure = part.procedure
+  JOIN spec ON spec.build = procedure_build.build AND spec.entry = part.entry
+  WHERE part.sort IN ('spec', 'reading', 'turn'))
+SELECT meant.procedure, meant.build, block.step, meant.block, meant.place AS part, part.sort, part.text AS label,
+       spec.entry, entry.title, spec.place, spec.state, spec.form, value.part AS value_part, value.step AS value_step,
+       value.text AS printed, spec.text, spec.direction, spec.absent, spec.withheld, spec.confirmation, spec.id AS spec
+FROM meant
+JOIN block ON block.procedure = meant.procedure AND block.place = meant.block
+JOIN part ON part.procedure = meant.procedure AND part.block = meant.block AND part.place = meant.place
+JOIN spec ON spec.id = meant.spec
+JOIN entry ON entry.id = spec.entry
+LEFT JOIN value ON value.spec = spec.id AND value.form = 1 AND value.part NOT IN ('when', 'input', 'expect')
+WHERE meant.wanted OR NOT EXISTS (
+  SELECT 1 FROM meant AS other WHERE other.wanted AND other.procedure = meant.procedure AND other.block = meant.block
+    AND other.place = meant.place AND other.build = meant.build);
 CREATE INDEX spec_by_build ON spec (build, entry);
 CREATE INDEX spec_by_entry ON spec (entry);
 CREATE INDEX fit_by_machine ON fit (machine, from_year, to_year);
@@ -44,7 +69,8 @@ SELECT spec.id, entry.title,
        coalesce((SELECT group_concat(name, '; ' ORDER BY name) FROM other_name WHERE other_name.entry = entry.id), ''),
        coalesce((SELECT group_concat(DISTINCT machine.name) FROM fit JOIN machine ON machine.id = fit.machine
                  WHERE fit.build = spec.build), ''),
-       coalesce((SELECT group_concat(value.text, '; ') FROM value WHERE value.spec = spec.id), spec.text, ''),
+       coalesce((SELECT group_concat(value.text, '; ') FROM value WHERE value.spec = spec.id
+                 AND value.part NOT IN ('when', 'input', 'expect')), spec.text, ''),
        spec.build, spec.entry, spec.id
 FROM spec JOIN entry ON entry.id = spec.entry ORDER BY spec.id;
 INSERT INTO search (search) VALUES ('optimize');
@@ -61,6 +87,8 @@ pub fn database(tables: &[Table]) -> Result<Vec<u8>> {
     connection.pragma_update(None, "application_id", APPLICATION_ID)?;
     connection.pragma_update(None, "user_version", USER_VERSION)?;
     let transaction = connection.transaction()?;
+    // A row may refer to a later one of its own table: references are held when all are there.
+    transaction.pragma_update(None, "defer_foreign_keys", "ON")?;
     for table in tables {
         transaction.execute_batch(&definition(table))?;
         let places = vec!["?"; table.columns.len()].join(", ");

@@ -48,11 +48,12 @@ struct Field {
     says: String,
 }
 
-/// A record: an object with known keys.
+/// A record: an object with known keys; or a set of words with a name.
 #[derive(Clone, Debug)]
 struct Record {
     says: String,
     fields: Vec<Field>,
+    words: Option<Shape>,
 }
 
 /// `types/baybook.d.ts` and `types/baybook.py`.
@@ -108,6 +109,7 @@ fn record(name: &str, schema: &Map<String, Value>) -> Record {
     Record {
         says: schema.get("description").and_then(Value::as_str).unwrap_or_default().to_owned(),
         fields: fields.collect(),
+        words: schema.get("properties").is_none().then(|| shape(&Value::Object(schema.clone()))),
     }
 }
 
@@ -133,9 +135,8 @@ fn shape(schema: &Value) -> Shape {
         return Shape::Word(word.to_owned());
     }
     if let Some(words) = schema.get("enum").and_then(Value::as_array) {
-        return either(
-            words.iter().filter_map(Value::as_str).map(|word| Shape::Word(word.to_owned())).collect(),
-        );
+        let word = |word: &Value| word.as_str().map_or(Shape::Nothing, |word| Shape::Word(word.to_owned()));
+        return either(words.iter().map(word).collect());
     }
     for key in ["anyOf", "oneOf"] {
         if let Some(options) = schema.get(key).and_then(Value::as_array) {

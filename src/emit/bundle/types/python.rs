@@ -23,7 +23,9 @@ pub fn written(records: &BTreeMap<String, Record>, kinds: &[&str], units: &[&str
     text.push_str(&format!("# A unit as written in the bundle.\nUnit = Literal[\n{}]\n", literal(units)));
     for (name, record) in records {
         text.push_str("\n\n");
-        text.push_str(&if record.fields.iter().any(|field| RESERVED.contains(&field.name.as_str())) {
+        text.push_str(&if let Some(words) = &record.words {
+            format!("# {}\n{name} = {}\n", record.says, typed(words))
+        } else if record.fields.iter().any(|field| RESERVED.contains(&field.name.as_str())) {
             called(name, record)
         } else {
             class(name, record)

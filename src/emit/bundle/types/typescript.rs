@@ -13,6 +13,10 @@ pub fn written(records: &BTreeMap<String, Record>, kinds: &[&str], units: &[&str
     text.push_str(&format!("/** A kind of quantity. */\nexport type Kind ={};\n\n", union(kinds)));
     text.push_str(&format!("/** A unit as written in the bundle. */\nexport type Unit ={};\n", union(units)));
     for (name, record) in records {
+        if let Some(words) = &record.words {
+            text.push_str(&format!("\n/** {} */\nexport type {name} = {};\n", record.says, typed(words)));
+            continue;
+        }
         text.push_str(&format!("\n/** {} */\nexport interface {name} {{\n", record.says));
         for field in &record.fields {
             let may_lack = if field.required { "" } else { "?" };

@@ -14,6 +14,7 @@ mod form;
 mod gauges;
 mod hazard;
 mod home;
+mod how_to;
 mod judged;
 mod links;
 mod machine;

@@ -6,6 +6,7 @@ use super::atlas::Atlas;
 use super::drawings;
 use super::form::{self, Brief, Line};
 use super::hazard::Panel;
+use super::how_to::how_to;
 use super::judged::Judged;
 use super::links::Links;
 use super::row::fastener;
@@ -43,6 +44,8 @@ pub struct ProcedureView {
     pub proof: Option<String>,
     /// True where a shim plan may follow.
     pub shims: bool,
+    /// The same for programs: a `HowTo` of schema.org as JSON-LD.
+    pub how_to: String,
 }
 
 /// A value in a sentence: each statement that is meant, named where there are several.
@@ -165,6 +168,7 @@ impl ProcedureView {
             left_open: procedure.left_open.iter().map(|one| (bind(&one.what), one.from, one.until)).collect(),
             proof: procedure.proof.as_deref().map(sentence),
             shims: ShimsView::follows(procedure) && ShimsView::of(model, build).is_some(),
+            how_to: how_to(atlas, build, procedure),
         }
     }
 }
@@ -181,7 +185,7 @@ pub const fn state_words(state: ProcedureState) -> &'static str {
 /// The statements of an entry that the words of a link leave, with their anchors.
 ///
 /// A statement without a value is meant only where no other is: its reason then stands in the step.
-fn meant<'a>(
+pub fn meant<'a>(
     atlas: &Atlas<'a>,
     build: &'a Build,
     of: &EntryId,
