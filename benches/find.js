@@ -39,6 +39,7 @@ function lay() {
 function records() {
   const { parts } = large;
   const { named, scopes } = parts.things;
+  /** @type {{ title: string, aka: string, scope: string }[]} */
   const things = [];
   for (let at = 0; at < named.length; at += 6) {
     for (const scope of String(named[at + 5]).split(" ").filter(Boolean)) {
@@ -133,7 +134,7 @@ async function main() {
   console.log(`peer: the thing that Baybook leads with comes first for ${peer.same} of ${large.answers.length} queries`);
 }
 
-/** The peer in a page of its own: the same lines, prefix and slips as it offers them. @param {import("playwright-core").Browser} browser */
+/** The peer in a page of its own: the same lines, prefix and slips as it offers them. @param {Awaited<ReturnType<typeof launch>>} browser */
 async function peerIn(browser) {
   const page = await (await browser.newContext()).newPage();
   await page.goto(pathToFileURL(path.join(out, "peer.html")).href);
