@@ -270,6 +270,7 @@ fn large() -> Index {
         }
         let moved = |(thing, row): (usize, usize)| (thing, begins[thing] + row);
         large.builds.extend(small.builds.iter().cloned().map(|mut one| {
+            one.title = one.title.replace(&one.id, &name(&one.id));
             one.id = name(&one.id);
             one.lines.iter_mut().for_each(|line| line.row = moved((line.thing, line.row)).1);
             one
@@ -300,6 +301,30 @@ fn large() -> Index {
     large
 }
 
+/// What may be typed first of all on a large base: its copies are named `baba…`, `keba…` and so on.
+const FIRST: [&str; 20] = [
+    "ex lash babatarnhawk 887 22",
+    "drain plug",
+    "58 psi",
+    "0.26 mm",
+    "0.26 lash",
+    "0.26",
+    "22",
+    "22 Nm drain plug",
+    "exhuast lash kebamoorlugger",
+    "lash",
+    "torque",
+    "petrol",
+    "compression",
+    "57 psi compression",
+    "code 17",
+    "exhaust lash 888x",
+    "starts badly cold",
+    "idle speed lokecrageel",
+    "tyre pressure rear milotarnhawk",
+    "th22-455 exhaust lash",
+];
+
 /// The parts of a large index, for the browser's test to read as a sheet does: `target/find-large.json`.
 #[test]
 fn the_index_of_a_large_base_is_written_for_the_browser() {
@@ -310,9 +335,7 @@ fn the_index_of_a_large_base_is_written_for_the_browser() {
     println!("{statements} statements, {} parts, {all} bytes", parts.len());
     assert!(statements >= 60_000);
     assert!(all / statements <= 80, "{} bytes a statement", all / statements);
-    let queries =
-        ["ex lash babatarnhawk 887 22", "drain plug", "58 psi", "0.26 lash", "exhuast lash kebamoorlugger"];
-    let answers = queries.map(|query| {
+    let answers = FIRST.map(|query| {
         let found = search(&large, query, None, 12);
         let lines = found.lines.iter().map(|one| json!([one.kind, one.of, one.build, one.builds, one.text, one.score]));
         json!({ "query": query, "found": lines.collect::<Vec<_>>(), "left_out": found.left_out, "notes": found.notes })

@@ -30,7 +30,7 @@
       return units.parse(found);
     } catch (problem) {
       const refusal = /** @type {BaybookRefusal} */ (problem);
-      const after = refusal.sort === "ambiguous" ? null : afterUnit(draft.shape, found);
+      const after = refusal.sort === "ambiguous" ? null : (compute.meant?.afterUnit(draft.shape, found) ?? null);
       throw after ?? Object.assign(refusal, { at });
     }
   }
@@ -60,44 +60,6 @@
     } catch {
       return false;
     }
-  }
-
-  /**
-   * Whether a text is a unit with something after it: then that is the error.
-   * @param {BaybookShape} shape
-   * @param {string} text
-   */
-  function afterUnit(shape, text) {
-    const leading = leadingUnit(text);
-    if (leading === null) {
-      return null;
-    }
-    const found = trim(text.slice(leading.length));
-    if (["..", "…", "–", "to "].some((joint) => found.startsWith(joint))) {
-      return problems.unitTwice(null);
-    }
-    const word = found.replace(/\.+$/, "").toLowerCase();
-    const bound = shape.form === "single" && ["min", "max", "over", "under"].includes(word);
-    const offer = bound ? `${word} ${leading.unit.after(shape.number.text)}` : null;
-    return problems.trailing(found, offer);
-  }
-
-  /**
-   * The longest unit that a text begins with, apart from what follows, and its length.
-   * @param {string} text
-   */
-  function leadingUnit(text) {
-    const letters = [...text];
-    for (let count = letters.length - 1; count >= 0; count -= 1) {
-      const before = letters.slice(0, count).join("");
-      const head = trim(before);
-      const apart = !/[\p{Alphabetic}\p{N}]/u.test(letters[count] ?? "") || head.length < before.length;
-      const unit = apart && head !== "" && !head.endsWith(".") ? units.known(head) : null;
-      if (unit !== null) {
-        return { unit, length: head.length };
-      }
-    }
-    return null;
   }
 
   compute.ending = { unit };

@@ -56,7 +56,7 @@
    */
   function unfit({ title, sort, span }, readings, unit) {
     if (sort !== unit.kind) {
-      const shows = compute.unitTable.kinds[sort] ?? sort;
+      const shows = compute.units.kindTitle(sort);
       return `${title} shows ${shows}, and the limit is ${unit.kindTitle()}`;
     }
     const off = readings.find((reading) => {

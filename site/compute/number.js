@@ -7,7 +7,7 @@
   "use strict";
 
   const compute = globalThis.baybookCompute;
-  const { Rational, Refusal } = compute;
+  const { Rational } = compute;
   const { SPACE, trim, bytes } = compute.letters;
 
   const MOST_DIGITS = 18;
@@ -28,7 +28,6 @@
   const FIGURE = "0-9½⅓⅔¼¾⅛⅜⅝⅞";
   const [IS_FIGURE, IS_SPACE] = [new RegExp(`^[${FIGURE}]`, "u"), new RegExp(`[${SPACE}]`, "u")];
   const FIGURE_NEXT = new RegExp(`^[${SPACE}]*[${FIGURE}]`, "u");
-  const GAP = new RegExp(`[,'’_${SPACE}]`, "gu");
   const INNER = new RegExp(`[/\\u2044eE,'’_${SPACE}]`, "u");
 
   /**
@@ -107,33 +106,6 @@
   }
 
   /**
-   * How a malformed number was probably meant: `0,20` as 0.20, `1,500` as 1500 or 1.500.
-   * @param {string} text
-   */
-  function offers(text) {
-    const groups = (text.split(".")[0] ?? "").split(GAP);
-    const grouped =
-      !text.startsWith("0") && groups.length > 1 && groups.slice(1).every((group) => /^[0-9]{3}$/.test(group));
-    const tries = grouped ? [text.replace(GAP, "")] : [];
-    tries.push(text.replaceAll(",", "."), text.replace(/\.+$/, ""));
-    const good = tries.filter((attempt) => attempt !== text && isNumber(attempt));
-    return good.filter((attempt, at) => attempt !== good[at - 1]);
-  }
-
-  /** @param {string} text */
-  function isNumber(text) {
-    try {
-      const start = text.length - text.replace(new RegExp(`^[${SPACE}]+`, "u"), "").length;
-      return trim(text.slice(scan(text, start).end)) === "";
-    } catch (problem) {
-      if (problem instanceof Refusal) {
-        return false;
-      }
-      throw problem;
-    }
-  }
-
-  /**
    * Reads the number that begins at `start`; throws a `Refusal`.
    * @param {string} text
    * @param {number} start
@@ -167,7 +139,7 @@
     }
     const number = fraction === null ? decimal(whole) : mixed(whole, fraction);
     if (number === null) {
-      throw compute.problems.malformed(text, offers(text), at);
+      throw compute.problems.malformed(text, compute.meant?.number(text) ?? [], at);
     }
     return number;
   }

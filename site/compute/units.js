@@ -14,8 +14,6 @@
 
   /** The longest text taken for a unit, in bytes. */
   const LONGEST = 80;
-  /** The most characters of a text that a slip is looked for in. */
-  const LONGEST_GUESSED = 50;
   const SPACE = "\\t-\\r \\u0085\\u00a0\\u1680\\u2000-\\u200a\\u2028\\u2029\\u202f\\u205f\\u3000";
   const SEPARATOR = new RegExp(`[${SPACE}\\-.*·⋅•∙\\u2010\\u2011\\u2013]`, "u");
   const EDGES = new RegExp(`^[${SPACE}]+|[${SPACE}]+$`, "gu");
@@ -31,6 +29,9 @@
     "”": '"',
     "∆": "Δ",
   };
+
+  /** A kind in running text. @param {string} kind */
+  const kindTitle = (kind) => unitTable.kinds[kind] ?? kind.replaceAll("-", " ");
 
   /** @param {string} text as `127/5000` */
   function fraction(text) {
@@ -59,7 +60,7 @@
 
     /** What it measures, in running text. */
     kindTitle() {
-      return unitTable.kinds[this.kind] ?? this.kind;
+      return kindTitle(this.kind);
     }
 
     /**
@@ -148,56 +149,6 @@
   );
 
   /**
-   * Optimal string alignment: insertions, deletions, changes and swaps of neighbours, each letter once.
-   * @param {string[]} from
-   * @param {string[]} to
-   */
-  function distance(from, to) {
-    /** @type {number[][]} */
-    const rows = [to.map((_, at) => at).concat(to.length)];
-    for (let i = 1; i <= from.length; i += 1) {
-      const row = [i];
-      for (let j = 1; j <= to.length; j += 1) {
-        const above = rows[i - 1] ?? [];
-        const changed = (above[j - 1] ?? 0) + (from[i - 1] === to[j - 1] ? 0 : 1);
-        let least = Math.min((above[j] ?? 0) + 1, (row[j - 1] ?? 0) + 1, changed);
-        if (i > 1 && j > 1 && from[i - 1] === to[j - 2] && from[i - 2] === to[j - 1] && from[i - 1] !== to[j - 1]) {
-          least = Math.min(least, (rows[i - 2]?.[j - 2] ?? 0) + 1);
-        }
-        row.push(least);
-      }
-      rows.push(row);
-    }
-    return rows[from.length]?.[to.length] ?? 0;
-  }
-
-  /**
-   * The closest known unit: one that differs in capitals alone, else one a slip or two away.
-   * @param {string} text
-   * @returns {Unit | null}
-   */
-  function nearest(text) {
-    const wanted = normal(text);
-    const alike = spellings.filter(({ name }) => name.toLowerCase() === wanted.toLowerCase());
-    if (alike.length > 0) {
-      const first = alike[0]?.unit ?? null;
-      return alike.every(({ unit }) => unit === first) ? first : null;
-    }
-    const letters = [...wanted];
-    const allowed = letters.length <= 2 || letters.length > LONGEST_GUESSED ? -1 : letters.length <= 6 ? 1 : 2;
-    let best = { apart: Infinity, unit: /** @type {Unit | null} */ (null) };
-    for (const { name, unit } of spellings) {
-      const other = [...name];
-      const steps = Math.abs(other.length - letters.length) > allowed ? Infinity : distance(other, letters);
-      const apart = 2 * steps + (other[0] === letters[0] ? 0 : 1);
-      if (steps <= allowed && apart < best.apart) {
-        best = { apart, unit };
-      }
-    }
-    return best.unit;
-  }
-
-  /**
    * The unit of this name, with no word on what is none.
    * @param {string} text
    * @returns {Unit | null}
@@ -222,7 +173,7 @@
       const refusal = new Refusal(`\`${text}\` could mean ${names.join(" or ")}`, `write ${ways.join(", or ")}`);
       throw Object.assign(refusal, { sort: "ambiguous", found: text, meanings: meanings.map(([write]) => write) });
     }
-    const near = bytes(text) > LONGEST ? null : nearest(text);
+    const near = bytes(text) > LONGEST ? null : (compute.meant?.unit(text) ?? null);
     const help =
       near === null
         ? "write a unit of the table, such as mm, N·m, kPa or °C"
@@ -243,6 +194,6 @@
   }
 
   compute.Refusal = Refusal;
-  compute.units = { all, parse, known };
+  compute.units = { all, spellings, normal, parse, known, kindTitle };
   compute.letters = { SPACE, trim, bytes };
 })();

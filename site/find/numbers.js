@@ -8,14 +8,14 @@
   const { yearOf } = globalThis.baybookFindWords;
   const [WITH_UNIT, BARE, AIMED, SAME] = [400, 250, 60, 50];
 
-  /** @param {BaybookRational} value @returns {[number, number]} power of ten and first digit */
-  function step(value) {
+  /** @param {BaybookRational} value @param {number} digits @returns {[number, number]} power of ten and first digits */
+  function step(value, digits) {
     const exponent = value.exponentNotAbove();
-    return [exponent, Number(value.over(globalThis.baybookCompute.Rational.tenTo(exponent)).floor())];
+    return [exponent, Number(value.over(globalThis.baybookCompute.Rational.tenTo(exponent + 1 - digits)).floor())];
   }
 
-  /** The buckets of a value; null where it may be zero. @param {BaybookValue} value @returns {string[] | null} */
-  function buckets(value) {
+  /** The buckets of a value by its first one or two digits; null where it may be zero. @param {BaybookValue} value @param {number} digits @returns {string[] | null} */
+  function buckets(value, digits) {
     const { Rational } = globalThis.baybookCompute;
     const exact = value.min()?.exact;
     if (!exact) {
@@ -27,12 +27,13 @@
       return null;
     }
     const positive = low.sign() > 0;
-    let [exponent, first] = step(positive ? low : high.size());
-    const last = step(positive ? high : low.size());
+    let [exponent, first] = step(positive ? low : high.size(), digits);
+    const last = step(positive ? high : low.size(), digits);
+    const least = 10 ** (digits - 1);
     const all = [];
     while (exponent < last[0] || (exponent === last[0] && first <= last[1])) {
       all.push(`${value.unit.kind}${positive ? "" : "-"}${first}e${exponent}`);
-      [exponent, first] = first === 9 ? [exponent + 1, 1] : [exponent, first + 1];
+      [exponent, first] = first === 10 * least - 1 ? [exponent + 1, least] : [exponent, first + 1];
     }
     return all;
   }
@@ -50,14 +51,15 @@
   /** @param {BaybookValue} typed @param {BaybookValue} printed */
   const agree = (typed, printed) => strict(typed, printed) || strict(printed, typed);
 
-  /** Names of the parts a value is looked up in. @param {BaybookValue} value @param {string[]} names */
+  /** Names of the parts a value is looked up in: a heavy one is split by the second digit. @param {BaybookValue} value @param {Set<string>} names */
   function parts(value, names) {
-    const own = buckets(value);
+    const own = buckets(value, 1);
     if (own) {
-      return names.filter((name) => own.includes(name));
+      const whole = own.filter((name) => names.has(name));
+      return whole.length === own.length ? whole : [...whole, ...(buckets(value, 2) ?? []).filter((name) => names.has(name))];
     }
     const { kind } = value.unit;
-    return names.filter((name) => name.startsWith(kind) && /^[-0-9]/.test(name.slice(kind.length)));
+    return [...names].filter((name) => name.startsWith(kind) && /^[-0-9]/.test(name.slice(kind.length)));
   }
 
   /** Keys `thing row` of a text `3:0 2,8:1`. @param {string} text */

@@ -4,13 +4,14 @@
  */
 (() => {
   "use strict";
-  const [THINGS, SPREAD, ROWS, LAST, TITLES, PART] = [60, 6, 12, 200, 4, 24];
+  const [THINGS, SPREAD, LAST, TITLES, PART] = [60, 6, 200, 4, 24];
 
   /** The part of the index that a row stands in. @param {BaybookFindHead} head @param {number} thing @param {number} row */
   function partOf(head, thing, row) {
     const named = head.things[thing]?.named ?? 0;
-    const each = Math.ceil(PART / (head.raw.named[named]?.[5].length ?? 1));
-    return row < ROWS ? `t-${named}` : `t-${named}-${Math.floor((row - ROWS) / each)}`;
+    const scopes = head.scopes[named] ?? 1;
+    const listed = Math.min(12, Math.max(4, Math.floor(24 / scopes)));
+    return row < listed ? `t-${named}` : `t-${named}-${Math.floor((row - listed) / Math.ceil(PART / scopes))}`;
   }
 
   /** The things that are listed for all builds: those of the best names. @param {BaybookFindHead} head @param {number[]} top */
@@ -85,7 +86,10 @@
   }
 
   /** Id and title of a build. @param {BaybookLoad} load @param {number} build @returns {Promise<[string, string]>} */
-  const titled = async (load, build) => (await load(`n-${Math.floor(build / TITLES)}`))[build % TITLES];
+  async function titled(load, build) {
+    const [id, machines] = (await load(`n-${Math.floor(build / TITLES)}`))[build % TITLES];
+    return [id, machines + id];
+  }
 
   /** @param {BaybookLoad} load @param {BaybookFindHead} head @param {BaybookRows} found @param {BaybookRank} rank @returns {Promise<BaybookFound>} */
   async function told(load, head, found, { score, kind, at, row, build }) {

@@ -166,21 +166,22 @@
     return (/** @type {string} */ row) => (least === 0 || fits.has(row.split(" ")[0] ?? "")) && (!byName || stated.has(row));
   }
 
-  /** The buckets of a value, and the next that there are on both sides. @param {string[]} names @param {BaybookValue} typed */
+  /** The buckets of a value, and the next that there are on both sides, by the first digit. @param {Set<string>} names @param {BaybookValue} typed */
   function around(names, typed) {
     const { kind } = typed.unit;
     const place = (/** @type {string} */ name) => {
-      const found = name.startsWith(kind) ? /^([1-9])e(-?[0-9]+)$/.exec(name.slice(kind.length)) : null;
+      const found = name.startsWith(kind) ? /^([1-9])[0-9]?e(-?[0-9]+)$/.exec(name.slice(kind.length)) : null;
       return found ? Number(found[2]) * 10 + Number(found[1]) : null;
     };
-    const own = (globalThis.baybookFindNumbers.buckets(typed) ?? []).flatMap((name) => place(name) ?? []);
-    const steps = names.flatMap((name) => (place(name) === null ? [] : [{ name, at: /** @type {number} */ (place(name)) }])).sort((a, b) => a.at - b.at);
-    const [from, to] = [own[0], own.at(-1)];
-    if (from === undefined || to === undefined) {
+    const own = (globalThis.baybookFindNumbers.buckets(typed, 1) ?? []).flatMap((name) => place(name) ?? []);
+    if (own.length === 0) {
       return [];
     }
-    const [below, above] = [steps.filter(({ at }) => at < from).at(-1), steps.find(({ at }) => at > to)];
-    return [below, ...steps.filter(({ at }) => own.includes(at)), above].flatMap((one) => (one ? [one.name] : []));
+    const places = [...names].map((name) => ({ name, at: place(name) }));
+    const steps = places.flatMap(({ at }) => at ?? []);
+    const below = Math.max(...steps.filter((at) => at < Math.min(...own)));
+    const above = Math.min(...steps.filter((at) => at > Math.max(...own)));
+    return places.filter(({ at }) => at !== null && (at === below || at === above || own.includes(at))).map(({ name }) => name);
   }
 
   globalThis.baybookFindSaid = { notes };

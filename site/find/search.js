@@ -19,10 +19,16 @@
     if (made) {
       return made;
     }
-    const names = raw.named.map(([, , title, others]) => [words(title), ...others.split(",").filter(Boolean).map((name) => name.split(" "))]);
+    /** @type {BaybookNamed[]} */
+    const rows = [];
+    for (let at = 0; at < raw.named.length; at += 6) {
+      rows.push(/** @type {BaybookNamed} */ (raw.named.slice(at, at + 6)));
+    }
+    const names = rows.map(([, , title, others]) => [words(title), ...others.split(",").filter(Boolean).map((name) => name.split(" "))]);
+    const scopes = rows.map((one) => one[5].split(" ").filter(Boolean).map(Number));
     /** @type {BaybookThing[]} */
-    const things = raw.named.flatMap(([kindAt, of, title, , , scopes], at) =>
-      scopes.map((scope) => {
+    const things = rows.flatMap(([kindAt, of, title], at) =>
+      (scopes[at] ?? []).map((scope) => {
         const [where = {}, when = {}] = (raw.scopes[scope] ?? "").split("|").map(scopeOf);
         const kind = raw.kinds[kindAt] ?? "";
         return { kind, of, title, where, when, named: at, beside: beside(kind, of, where, when) };
@@ -30,10 +36,13 @@
     );
     const known = new Set([...names.flat(2), ...things.flatMap((one) => one.beside)]);
     const pairs = new Set(names.flat().flatMap((name) => name.slice(1).map((word, at) => `${name[at]}${word}`)));
-    const units = raw.named.map((one) => (raw.units[one[4]] ?? "").split(",").filter(Boolean));
-    const values = raw.values.split(",").flatMap((one) => one.split(" ").slice(1).map((step) => `${one.split(" ")[0]}${step}`));
+    const units = rows.map((one) => (raw.units[one[4]] ?? "").split(",").filter(Boolean));
+    const values = raw.values.split(",").flatMap((one) => {
+      const [kind, ...powers] = one.split(" ");
+      return powers.flatMap((of) => of.split(":")[1]?.split(".").map((digits) => `${kind}${digits}e${of.split(":")[0]}`) ?? []);
+    });
     const short = new Map(raw.short.split(",").map((one) => one.split(" ")).map(([from = "", ...to]) => [from, to]));
-    const head = { raw, names, things, known, pairs, units, short, shards: new Set(raw.words.split(" ")), values };
+    const head = { names, scopes: scopes.map((one) => one.length), things, known, pairs, units, short, shards: new Set(raw.words.split(" ")), values: new Set(values) };
     heads.set(raw, head);
     return head;
   }
@@ -145,10 +154,10 @@
     });
   }
 
-  /** The units a bare number is tried in: those of the best things, or all where no word says which. @param {BaybookFindHead} head @param {[number, number][]} scored @param {number} count of typed words */
+  /** The units a bare number is tried in: those of the best things, or all where no word says which. @param {BaybookFindHead} head @param {[number, number][]} scored @param {number} count of typed words that are no numbers */
   function units(head, scored, count) {
     const own = scored.slice(0, THINGS).flatMap(([at]) => head.units[head.things[at]?.named ?? 0] ?? []);
-    return [...new Set(count > 1 && scored.length > 0 ? own : head.units.flat())];
+    return [...new Set(count > 0 && scored.length > 0 ? own : head.units.flat())];
   }
 
   /** A query as it is understood, and what it leads to. @param {BaybookLoad} load @param {BaybookFindHead} head @param {BaybookAsked} asked @param {string | null} last @returns {Promise<BaybookSought>} */
@@ -161,7 +170,7 @@
     const { builds, made, machines: ofMachines } = machines(found, typedWords, asked);
     const byName = (builds[0]?.[1] ?? 0) >= BY_NAME;
     const { names: nameNumbers, values, held } = globalThis.baybookFindNumbers;
-    const [own, symbols] = [nameNumbers(asked, found, builds.length > 0, made), units(head, scored, typedWords.length)];
+    const [own, symbols] = [nameNumbers(asked, found, builds.length > 0, made), units(head, scored, typedWords.filter((one) => !/^[0-9]+$/.test(one.word)).length)];
     if (asked.bare.some((number) => !own.has(number))) {
       await load("numbers");
     }

@@ -107,7 +107,9 @@
     }
     const number = first.replaceAll(",", ".");
     for (const taken of [3, 2]) {
-      const unit = pieces.slice(1, taken).join("-");
+      // Words of one unit, or the fraction of a mixed number and its unit.
+      const mixed = taken === 3 && begins(pieces[1] ?? "") && pieces[1]?.includes("/");
+      const unit = pieces.slice(1, taken).join(mixed ? " " : "-");
       const value = pieces.length >= taken && !(inWords && unit === "in") ? single(`${number} ${unit}`) : null;
       if (value) {
         return [value, taken];

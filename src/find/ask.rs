@@ -94,13 +94,23 @@ fn quantity(pieces: &[&str], in_words: bool) -> Option<(Value, usize)> {
     let first = pieces.first().filter(|first| begins_a_number(first))?;
     for taken in [3, 2] {
         if let Some(unit) = pieces.get(1..taken).filter(|unit| !in_words || **unit != ["in"]) {
-            let text = format!("{} {}", decimal(first), unit.join("-"));
+            let text = format!("{} {}", decimal(first), unit_after(unit));
             if let Some(value) = single(&text) {
                 return Some((value, taken));
             }
         }
     }
     single(&decimal(first)).map(|value| (value, 1))
+}
+
+/// What stands after a number: words of one unit, or the fraction of a mixed number and its unit.
+fn unit_after(pieces: &[&str]) -> String {
+    match pieces {
+        [fraction, unit] if fraction.contains('/') && begins_a_number(fraction) => {
+            format!("{fraction} {unit}")
+        }
+        _ => pieces.join("-"),
+    }
 }
 
 /// Why the head of the pieces is like a quantity and is none, and how many they are.
@@ -170,6 +180,7 @@ mod tests {
             ("0,2 mm", "0.2 mm"),
             ("94 ft lb flywheel", "94 lbf·ft"),
             (".008 in", "0.008 in"),
+            ("1 1/2 turns", "1 1/2 turns"),
             ("8 thou", "8 thou"),
         ] {
             assert_eq!(texts(text).1, [value], "{text}");

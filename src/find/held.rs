@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use super::ask::{Asked, year_of};
 use super::index::Index;
 use super::search::{Scored, THINGS};
-use super::values::{Printing, agree, buckets, may_be_zero};
+use super::values::{Fineness, Printing, agree, buckets, may_be_zero};
 use crate::quantity::{Unit, Value};
 
 /// What a printed number counts that a typed one with its unit agrees with.
@@ -72,7 +72,7 @@ impl<'a> Numbers<'a> {
 fn units(index: &Index, things: &Scored, words: usize) -> Vec<Unit> {
     let of_things = things.iter().take(THINGS).filter_map(|(at, _)| index.things.things.get(*at));
     let of_things = of_things.filter_map(|one| index.things.units.get(one.named)).flatten();
-    let mut symbols: Vec<&String> = if words > 1 && !things.is_empty() {
+    let mut symbols: Vec<&String> = if words > 0 && !things.is_empty() {
         of_things.collect()
     } else {
         index.things.units.iter().flatten().collect()
@@ -84,7 +84,7 @@ fn units(index: &Index, things: &Scored, words: usize) -> Vec<Unit> {
 
 fn hold(index: &Index, typed: &Value, counts: u32, all: &mut Held) {
     let kind = typed.unit().kind().name();
-    let own = buckets(typed).unwrap_or_default();
+    let own = buckets(typed, Fineness::Digit).unwrap_or_default();
     let zero = may_be_zero(typed);
     let fits = |name: &str| {
         own.iter().any(|one| one == name)

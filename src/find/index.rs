@@ -148,6 +148,15 @@ impl Index {
     }
 }
 
+impl Index {
+    /// How many things each name has: its places and conditions.
+    pub(super) fn scopes(&self) -> BTreeMap<usize, usize> {
+        let mut all = BTreeMap::new();
+        self.things.things.iter().for_each(|thing| *all.entry(thing.named).or_default() += 1);
+        all
+    }
+}
+
 type Key<'a> = (&'a str, &'a str, &'a BTreeMap<String, String>, &'a BTreeMap<String, String>);
 
 fn key(thing: &Thing) -> Key<'_> {

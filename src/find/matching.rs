@@ -18,6 +18,11 @@ pub(super) struct Typed {
 }
 
 impl Typed {
+    /// Whether it is figures only.
+    pub(super) fn is_number(&self) -> bool {
+        self.word.bytes().all(|byte| byte.is_ascii_digit())
+    }
+
     /// Whether it is a word that was typed, alone or written as one with its neighbour.
     pub(super) fn holds(&self, word: &str) -> bool {
         self.word.contains(word)

@@ -10,7 +10,7 @@ use num_traits::{Signed, Zero};
 use super::ask::Asked;
 use super::matching::{known, vocabulary};
 use super::search::{Sought, serial};
-use super::values::buckets;
+use super::values::{Fineness, buckets};
 use super::words::apart;
 use crate::quantity::{Exact, Unit, Value};
 
@@ -254,7 +254,11 @@ fn meant<'a>(sought: &'a Sought<'_>) -> impl Fn((usize, usize)) -> bool + use<'a
 /// The buckets of a value, and the next that there are on both sides.
 fn around<'a>(all: impl Iterator<Item = &'a String>, typed: &Value) -> Vec<&'a String> {
     let kind = typed.unit().kind().name();
-    let own: Vec<_> = buckets(typed).unwrap_or_default().iter().filter_map(|name| step(name, kind)).collect();
+    let own: Vec<_> = buckets(typed, Fineness::Digit)
+        .unwrap_or_default()
+        .iter()
+        .filter_map(|name| step(name, kind))
+        .collect();
     let (Some(first), Some(last)) = (own.first(), own.last()) else { return Vec::new() };
     let steps: BTreeMap<(i32, i32), &String> =
         all.filter_map(|name| Some((step(name, kind)?, name))).collect();

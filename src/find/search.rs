@@ -13,8 +13,11 @@ use super::said;
 pub(super) const THINGS: usize = 60;
 /// Names whose things are listed for all builds, where no machine is named.
 const SPREAD: usize = 6;
-/// Rows of a thing that are listed there: those most builds agree on.
-pub(super) const ROWS: usize = 12;
+/// Rows of a thing that are listed there, those most builds agree on: the fewer, the more places and conditions its
+/// name has.
+pub(super) fn rows_listed(scopes: usize) -> usize {
+    (24 / scopes.max(1)).clamp(4, 12)
+}
 /// Builds that are joined because their machine is named, at most; none of half the best one's score.
 const NEAR: usize = 8;
 /// From this score on a build is meant by name.
@@ -111,7 +114,8 @@ impl<'a> Sought<'a> {
         let named: Vec<_> = index.things.named.iter().map(|names| matching::named(names, &typed)).collect();
         let things = things(index, &named, &typed);
         let (builds, machines, years) = machines(index, &typed, &asked);
-        let numbers = Numbers::of(index, &asked, &things, !builds.is_empty(), &years, typed.len());
+        let words = typed.iter().filter(|one| !one.is_number()).count();
+        let numbers = Numbers::of(index, &asked, &things, !builds.is_empty(), &years, words);
         let held = asked.pieces.iter().map(|(_, piece)| numbers.held(piece)).collect();
         let by_name = builds.first().is_some_and(|(_, score)| *score >= BY_NAME);
         let fixed = fixed(index, &typed, by_name);
@@ -190,7 +194,12 @@ impl<'a> Sought<'a> {
             lines.for_each(|row| add(row, build));
         }
         let listed = if self.by_name() { Vec::new() } else { self.listed() };
-        let listed = listed.into_iter().flat_map(|thing| (0..ROWS).map(move |row| (thing, row)));
+        let scopes = self.index.scopes();
+        let listed = listed.into_iter().flat_map(|thing| {
+            let name = self.index.things.things.get(thing).map(|one| one.named);
+            let scopes = name.and_then(|name| scopes.get(&name)).copied().unwrap_or_default();
+            (0..rows_listed(scopes)).map(move |row| (thing, row))
+        });
         for row in listed.chain(numbers.keys().copied()) {
             if let Some(build) = self.row(row).and_then(|one| one.builds.first()) {
                 add(row, *build);

@@ -10,20 +10,23 @@
 //! | `t-7-3` | the fourth part of what fewer builds state of them | where one of them is shown |
 //! | `n-2` | ids and titles of four builds | where one of them is shown |
 //! | `i-ox` | numbers of the builds whose id begins with `ox` | for the build looked at last |
-//! | `v-length2e-4` | who prints a number of one kind and size | for a number |
+//! | `v-length2e-4` | who prints a number of one kind and first digit, or `v-length23e-4`, first two | for a number |
 
 use std::collections::{BTreeMap, BTreeSet};
 
 use serde_json::{Value, json};
 
-use super::index::{Fitted, Fixed, Index, Thing};
+use super::index::{Fitted, Fixed, Index, Stated, Thing};
 use super::matching::{Sampled, vocabulary};
-use super::search::ROWS;
-use super::values::Printing;
+use super::search::rows_listed;
+use super::values::{Buckets, Fineness, Printing, buckets};
 use super::words::SHORT;
+use crate::quantity::{Unit, Value as Number};
 
 /// Builds whose titles stand in one part: few, as one of them is shown at a time.
 const TITLES: usize = 4;
+/// From so many bytes on a part of numbers is split by their second digit.
+const HEAVY: usize = 1_200;
 /// Rows of one name that stand in one part, about.
 const PART: usize = 24;
 
@@ -36,19 +39,11 @@ pub fn shards(index: &Index) -> BTreeMap<String, Value> {
     let mut all = by_word(index);
     let kept: Vec<&String> = all.keys().collect();
     let words: Vec<&str> = kept.iter().filter_map(|name| name.strip_prefix("w-")).collect();
-    let head = head(index, &words.join(" "));
+    let values = numbers(index);
+    let head = head(index, &words.join(" "), values.keys());
     all.insert("things".to_owned(), head);
     all.insert("words".to_owned(), json!(vocabulary(index).into_iter().collect::<Vec<_>>().join(" ")));
-    let numbers = |(bucket, units): (&String, &BTreeMap<_, BTreeMap<_, Printing>>)| {
-        let units = units.iter().map(|(unit, numbers)| {
-            let numbers = numbers
-                .iter()
-                .map(|(number, rows)| (number, [by_thing(&rows.aimed), by_thing(&rows.limits)]));
-            (unit, json!(numbers.collect::<BTreeMap<_, _>>()))
-        });
-        (format!("v-{bucket}"), json!(units.collect::<BTreeMap<_, _>>()))
-    };
-    all.extend(index.values.iter().map(numbers));
+    all.extend(values.into_iter().map(|(bucket, rows)| (format!("v-{bucket}"), rows)));
     all.extend(stated(index));
     let mut ids: BTreeMap<String, BTreeMap<&str, usize>> = BTreeMap::new();
     for (at, build) in index.builds.iter().enumerate() {
@@ -59,10 +54,65 @@ pub fn shards(index: &Index) -> BTreeMap<String, Value> {
     all.extend(ids.into_iter().map(|(name, ids)| (name, json!(ids))));
     let titles = index.builds.chunks(TITLES).enumerate();
     all.extend(titles.map(|(at, builds)| {
-        let titles: Vec<Value> = builds.iter().map(|one| json!([one.id, one.title])).collect();
+        let titles: Vec<Value> = builds.iter().map(|one| json!([one.id, machines_of(one)])).collect();
         (format!("n-{at}"), json!(titles))
     }));
     all
+}
+
+/// Printed numbers by bucket: a heavy one in finer ones.
+fn numbers(index: &Index) -> BTreeMap<String, Value> {
+    let mut all = BTreeMap::new();
+    for (bucket, units) in &index.values {
+        let rows = told(units);
+        if rows.to_string().len() < HEAVY {
+            all.insert(bucket.clone(), rows);
+        } else {
+            let fine = finer(bucket, units);
+            all.extend(fine.into_iter().map(|(bucket, units)| (bucket, told(&units))));
+        }
+    }
+    all
+}
+
+/// Unit → number → who prints it.
+type Units = BTreeMap<String, BTreeMap<String, Printing>>;
+
+/// The same numbers by their first two digits.
+fn finer(bucket: &str, units: &Units) -> Buckets {
+    // `length2e-4` holds `length20e-4` to `length29e-4`.
+    let within = |fine: &String| {
+        let (digits, exponent) = bucket.rsplit_once('e').unwrap_or_default();
+        let rest = fine.rsplit_once('e').filter(|(_, of)| *of == exponent).map(|(rest, _)| rest);
+        rest.and_then(|rest| rest.strip_prefix(digits)).is_some_and(|rest| rest.len() == 1)
+    };
+    let mut all = Buckets::new();
+    for (symbol, numbers) in units {
+        let Ok(unit) = Unit::parse(symbol) else { continue };
+        for (number, rows) in numbers {
+            let value = Number::parse(&unit.after(number)).ok();
+            let names = value.and_then(|value| buckets(&value, Fineness::Two)).unwrap_or_default();
+            for name in names.into_iter().filter(within) {
+                let held = all.entry(name).or_default().entry(symbol.clone()).or_default();
+                held.insert(number.clone(), rows.clone());
+            }
+        }
+    }
+    all
+}
+
+fn told(units: &Units) -> Value {
+    let units = units.iter().map(|(unit, numbers)| {
+        let numbers =
+            numbers.iter().map(|(number, rows)| (number, [by_thing(&rows.aimed), by_thing(&rows.limits)]));
+        (unit, json!(numbers.collect::<BTreeMap<_, _>>()))
+    });
+    json!(units.collect::<BTreeMap<_, _>>())
+}
+
+/// The title of a build without its id, with which it ends.
+fn machines_of(one: &Stated) -> &str {
+    one.title.strip_suffix(one.id.as_str()).unwrap_or(&one.title)
 }
 
 /// `3:0 2,8:1`: thing, its rows, and so on.
@@ -76,34 +126,47 @@ fn by_thing(rows: &[(usize, usize)]) -> Value {
 }
 
 /// What is loaded once. Kinds, units and scopes stand once each, and are named by their number.
-fn head(index: &Index, words: &str) -> Value {
+fn head<'a>(index: &Index, words: &str, buckets: impl Iterator<Item = &'a String>) -> Value {
     let (mut kinds, mut units, mut scopes) = (Once::default(), Once::default(), Once::default());
     let mut named: Vec<Value> = Vec::new();
     for (at, names) in index.things.named.iter().enumerate() {
         let each: Vec<&Thing> = index.things.things.iter().filter(|one| one.named == at).collect();
         let Some(first) = each.first() else {
-            named.push(json!([kinds.number(json!("")), "", "", "", units.number(json!("")), []]));
+            let (kind, units) = (kinds.number(json!("")), units.number(json!("")));
+            named.extend([json!(kind), json!(""), json!(""), json!(""), json!(units), json!("")]);
             continue;
         };
-        let scopes: Vec<usize> = each.iter().map(|one| scopes.number(scope(one))).collect();
+        let scopes: Vec<String> = each.iter().map(|one| scopes.number(scope(one)).to_string()).collect();
         let others: Vec<String> = names.iter().skip(1).map(|name| name.join(" ")).collect();
         let printed = index.things.units.get(at).map(|units| units.join(",")).unwrap_or_default();
         let (kind, printed) = (kinds.number(json!(first.kind)), units.number(json!(printed)));
-        named.push(json!([kind, first.of, first.title, others.join(","), printed, scopes]));
+        named.extend([json!(kind), json!(first.of), json!(first.title), json!(others.join(","))]);
+        named.extend([json!(printed), json!(scopes.join(" "))]);
     }
     let short = SHORT.iter().map(|(short, long)| format!("{short} {}", long.join(" ")));
-    let mut values: BTreeMap<&str, Vec<&str>> = BTreeMap::new();
-    for bucket in index.values.keys() {
-        // `pressure-2e4`: the kind ends where the figures, or the sign before them, begin.
-        let figures = bucket.find(|c: char| c.is_ascii_digit()).unwrap_or(bucket.len());
-        let kind = bucket.get(..figures).unwrap_or_default().trim_end_matches('-');
-        values.entry(kind).or_default().push(bucket.get(kind.len()..).unwrap_or_default());
-    }
-    let values = values.into_iter().map(|(kind, steps)| format!("{kind} {}", steps.join(" ")));
+    let values: Vec<String> =
+        by_power(buckets).into_iter().map(|(kind, powers)| format!("{kind} {powers}")).collect();
     json!({
         "kinds": kinds.all, "units": units.all, "scopes": scopes.all, "named": named,
-        "short": short.collect::<Vec<_>>().join(","), "words": words, "values": values.collect::<Vec<_>>().join(","),
+        "short": short.collect::<Vec<_>>().join(","), "words": words, "values": values.join(","),
     })
+}
+
+/// Kind and its buckets, by power of ten: `pressure` has `4:1.23.-2 5:1` for `1e4`, `23e4`, `-2e4` and `1e5`.
+fn by_power<'a>(buckets: impl Iterator<Item = &'a String>) -> BTreeMap<&'a str, String> {
+    let mut all: BTreeMap<&str, BTreeMap<&str, Vec<&str>>> = BTreeMap::new();
+    for bucket in buckets {
+        // The kind ends where the figures, or the sign before them, begin.
+        let figures = bucket.find(|c: char| c.is_ascii_digit()).unwrap_or(bucket.len());
+        let kind = bucket.get(..figures).unwrap_or_default().trim_end_matches('-');
+        let (digits, power) =
+            bucket.get(kind.len()..).and_then(|rest| rest.split_once('e')).unwrap_or_default();
+        all.entry(kind).or_default().entry(power).or_default().push(digits);
+    }
+    let powers = |powers: BTreeMap<&str, Vec<&str>>| {
+        powers.into_iter().map(|(power, digits)| format!("{power}:{}", digits.join("."))).collect::<Vec<_>>()
+    };
+    all.into_iter().map(|(kind, of)| (kind, powers(of).join(" "))).collect()
 }
 
 /// `cylinder=rear|engine=cold;air=20 °C`: place and condition.
@@ -133,13 +196,13 @@ impl Once {
 /// What builds state of the things of each name: thing → row → text, whether open, first build, how many builds.
 /// The first rows of each thing stand together; of the others as many in one part as make it of middling size.
 fn stated(index: &Index) -> BTreeMap<String, Value> {
-    let mut scopes: BTreeMap<usize, usize> = BTreeMap::new();
-    index.things.things.iter().for_each(|thing| *scopes.entry(thing.named).or_default() += 1);
+    let scopes = index.scopes();
     let mut all: BTreeMap<String, BTreeMap<usize, BTreeMap<usize, Value>>> = BTreeMap::new();
     for (at, (thing, rows)) in index.things.things.iter().zip(&index.rows).enumerate() {
-        let each = PART.div_ceil(scopes.get(&thing.named).copied().unwrap_or(1));
+        let scopes = scopes.get(&thing.named).copied().unwrap_or(1);
+        let each = PART.div_ceil(scopes);
         for (number, row) in rows.iter().enumerate() {
-            let name = match number.checked_sub(ROWS) {
+            let name = match number.checked_sub(rows_listed(scopes)) {
                 None => format!("t-{}", thing.named),
                 Some(after) => format!("t-{}-{}", thing.named, after / each),
             };

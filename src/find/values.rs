@@ -49,7 +49,7 @@ pub(super) fn take(numbers: &[PrintedNumber], row: (usize, usize), all: &mut Buc
     for (symbol, number, aimed) in numbers {
         let Ok(unit) = Unit::parse(symbol) else { continue };
         let Ok(value) = Value::parse(&unit.after(number)) else { continue };
-        for bucket in buckets(&value).into_iter().flatten() {
+        for bucket in buckets(&value, Fineness::Digit).into_iter().flatten() {
             let units = all.entry(bucket).or_default();
             let held = units.entry((*symbol).to_owned()).or_default().entry(number.clone()).or_default();
             let rows = if *aimed { &mut held.aimed } else { &mut held.limits };
@@ -58,8 +58,17 @@ pub(super) fn take(numbers: &[PrintedNumber], row: (usize, usize), all: &mut Buc
     }
 }
 
+/// How finely numbers are told apart.
+#[derive(Clone, Copy)]
+pub(super) enum Fineness {
+    /// By their first digit: `2e-4`.
+    Digit,
+    /// By their first two: `23e-4`, where the exponent is still that of the first.
+    Two,
+}
+
 /// The buckets of a single value; `None` where it may be zero and so may agree with any small number.
-pub(super) fn buckets(value: &Value) -> Option<Vec<String>> {
+pub(super) fn buckets(value: &Value, fineness: Fineness) -> Option<Vec<String>> {
     let unit = value.unit();
     let exact = value.min()?.exact;
     let half = value.ulp() / Exact::from_integer(2.into());
@@ -69,20 +78,28 @@ pub(super) fn buckets(value: &Value) -> Option<Vec<String>> {
         return None;
     }
     let (sign, low, high) = if low.is_positive() { ("", low, high) } else { ("-", high.abs(), low.abs()) };
-    let last = step(&high);
-    let mut at = step(&low);
+    let end = step(&high, fineness);
+    let mut at = step(&low, fineness);
+    let (from, to) = match fineness {
+        Fineness::Digit => (1, 9),
+        Fineness::Two => (10, 99),
+    };
     let mut all = Vec::new();
-    while at <= last {
+    while at <= end {
         all.push(format!("{kind}{sign}{}e{}", at.1, at.0));
-        at = if at.1 == 9 { (at.0 + 1, 1) } else { (at.0, at.1 + 1) };
+        at = if at.1 == to { (at.0 + 1, from) } else { (at.0, at.1 + 1) };
     }
     Some(all)
 }
 
-/// Power of ten and first digit of a positive number.
-fn step(value: &Exact) -> (i32, i32) {
+/// Power of ten and first digits of a positive number.
+fn step(value: &Exact, fineness: Fineness) -> (i32, i32) {
     let exponent = exponent_not_above(value);
-    let first = (value / power_of_ten(exponent)).to_integer();
+    let last = match fineness {
+        Fineness::Digit => exponent,
+        Fineness::Two => exponent - 1,
+    };
+    let first = (value / power_of_ten(last)).to_integer();
     (exponent, i32::try_from(first).unwrap_or(9))
 }
 
@@ -94,5 +111,5 @@ pub(super) fn agree(typed: &Value, printed: &Value) -> bool {
 
 /// True if a number may be zero: it is held against every number of its kind.
 pub(super) fn may_be_zero(value: &Value) -> bool {
-    value.min().is_some_and(|limit| limit.exact.is_zero()) || buckets(value).is_none()
+    value.min().is_some_and(|limit| limit.exact.is_zero()) || buckets(value, Fineness::Digit).is_none()
 }

@@ -257,6 +257,7 @@ interface BaybookCompute {
   };
   Refusal: new (message: string, help: string) => BaybookRefusal;
   unitTable: {
+    /** Titles of the kinds whose name is not theirs. */
     kinds: Record<string, string>;
     /** A line each: symbol, name, kind, size, zero, unit beside, other spellings. */
     units: string;
@@ -265,8 +266,17 @@ interface BaybookCompute {
   /** `parse` throws a `Refusal`. */
   units: {
     all: BaybookUnit[];
+    spellings: { name: string; unit: BaybookUnit }[];
+    normal(written: string): string;
     parse(text: string): BaybookUnit;
     known(text: string): BaybookUnit | null;
+    kindTitle(kind: string): string;
+  };
+  /** Only where the words of a refusal are wanted. */
+  meant?: {
+    unit(text: string): BaybookUnit | null;
+    number(text: string): string[];
+    afterUnit(shape: BaybookShape, text: string): BaybookRefusal | null;
   };
   letters: { SPACE: string; trim(text: string): string; bytes(text: string): number };
   number: { scan(text: string, start: number): BaybookPlaced };

@@ -27,13 +27,16 @@ type BaybookFixed = [string, string, string, string, string, string, string, str
 /** Unit → number → who prints it as the value aimed at, and who as a limit: `thing:row row,thing:row`. */
 type BaybookBucket = Record<string, Record<string, [string, string]>>;
 
+/** Kind, id, title, other names, units, places and conditions. */
+type BaybookNamed = [number, string, string, string, number, string];
+
 interface BaybookThings {
   kinds: string[];
   units: string[];
   /** `cylinder=rear|engine=cold;air=20 °C`. */
   scopes: string[];
-  /** Kind, id, title, other names, units, places and conditions. */
-  named: [number, string, string, string, number, number[]][];
+  /** One `BaybookNamed` after another. */
+  named: (string | number)[];
   short: string;
   words: string;
   values: string;
@@ -50,13 +53,14 @@ interface BaybookThing {
 }
 
 interface BaybookFindHead {
-  raw: BaybookThings;
   names: string[][][];
+  /** How many places and conditions each name has. */
+  scopes: number[];
   things: BaybookThing[];
   known: Set<string>;
   pairs: Set<string>;
   units: string[][];
-  values: string[];
+  values: Set<string>;
   short: Map<string, string[]>;
   shards: Set<string>;
 }
@@ -150,7 +154,7 @@ declare var baybookFindMatching: {
   wordsOf(one: BaybookFixed): string[];
 };
 declare var baybookFindNumbers: {
-  buckets(value: BaybookValue): string[] | null;
+  buckets(value: BaybookValue, digits: number): string[] | null;
   rows(text: string): string[];
   values(piece: BaybookPiece, names: Set<string>, symbols: string[]): [BaybookValue, number][];
   names(asked: BaybookAsked, found: BaybookRows, named: boolean, years: Set<number>): Set<string>;

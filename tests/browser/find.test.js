@@ -61,6 +61,41 @@ describe("the search", () => {
   });
 });
 
+describe("on a base of sixty thousand statements", () => {
+  /** A first query with the code that it needs: the sheet itself brings the field alone. */
+  const WANTED = 100_000;
+  /** A bare number, or a word nothing fits, as the very first that is typed: these are to come to the same. */
+  const MOST = 108_000;
+  const large = JSON.parse(fs.readFileSync(path.join(__dirname, "../../target/find-large.json"), "utf8"));
+  /** @param {string} start */
+  const code = (start) => fs.statSync(path.join(assets, fs.readdirSync(assets).find((name) => new RegExp(`^${start}-[0-9a-f]{10}[.]js$`).test(name)) ?? start)).size;
+
+  test("the same list, and what a first query loads: a hundred kilobytes, few more", async (context) => {
+    assert.ok(large.statements >= 60_000 && large.answers.length >= 20);
+    let heavy = 0;
+    for (const { query, found, left_out: leftOut, notes } of large.answers) {
+      /** @type {Map<string, number>} */
+      const bytes = new Map([["search", code("find-search")]]);
+      const own = await baybookFindSearch.search(async (name) => {
+        if (name === "numbers" || name === "said") {
+          bytes.set(name, code(name === "said" ? "find-said" : name));
+          return undefined;
+        }
+        assert.ok(name in large.parts, `${query}: ${name} is not there`);
+        bytes.set(name, Buffer.byteLength(`baybookFind.take("${name}",${JSON.stringify(large.parts[name])});\n`));
+        return large.parts[name];
+      }, query, null, 12);
+      const lines = own.lines.map((one) => [one.kind, one.of, one.build, one.builds, one.text, one.score]);
+      assert.deepEqual([lines, own.leftOut, own.notes], [found, leftOut, notes], query);
+      const all = [...bytes.values()].reduce((sum, one) => sum + one, 0);
+      context.diagnostic(`${query}: ${all} bytes, ${bytes.size} files`);
+      heavy += Number(all > WANTED);
+      assert.ok(all <= MOST, `${query}: ${all} bytes, ${JSON.stringify([...bytes])}`);
+    }
+    assert.ok(heavy <= 5, `${heavy} queries load more than ${WANTED} bytes`);
+  });
+});
+
 describe("the field", () => {
   /** @type {import("playwright-core").Browser} */
   let browser;

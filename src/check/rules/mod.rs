@@ -22,6 +22,7 @@ pub mod kind_missing;
 pub mod limits_far_apart;
 pub mod min_for_max;
 pub mod missing_in_build;
+pub mod name_means_two_things;
 pub mod number_in_prose;
 pub mod outside_plausible;
 pub mod page_missing;
@@ -110,6 +111,7 @@ pub static CHECKS: &[Check] = checks! {
     limits_far_apart
     min_for_max
     missing_in_build
+    name_means_two_things
     number_in_prose
     outside_plausible
     page_missing

@@ -71,6 +71,7 @@ const TABLE: &[Source] = table![
         "compute/units.js",
         "compute/problems.js",
         "compute/number.js",
+        "compute/meant.js",
         "compute/ending.js",
         "compute/cursor.js",
         "compute/grammar.js",

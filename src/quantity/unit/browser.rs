@@ -47,8 +47,9 @@ fn ambiguous() -> Vec<Value> {
 }
 
 fn file_text() -> String {
-    let kinds: Vec<_> =
-        Kind::all().iter().map(|kind| format!("{}: {}", json!(kind.name()), json!(kind.title()))).collect();
+    let spelt = |kind: &&Kind| kind.title() != kind.name().replace('-', " ");
+    let kinds = Kind::all().iter().filter(spelt);
+    let kinds = kinds.map(|kind| format!("{}: {}", json!(kind.name()), json!(kind.title()))).collect();
     let units: Vec<_> = table::rows().map(unit).collect();
     let ambiguous: Vec<_> = ambiguous().iter().map(Value::to_string).collect();
     let mut out = String::from(HEAD);

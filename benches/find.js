@@ -1,0 +1,167 @@
+// @ts-check
+/*
+ * How long the find takes on a base of sixty thousand statements, from a memory stick, beside its floor (one script of
+ * the index alone) and a peer (MiniSearch, a general-purpose search library, on the same lines), in the same run.
+ *
+ *     cargo test --test find                              writes target/find-large.json
+ *     BAYBOOK_HANDBOOK=public node benches/find.js        public is a compiled handbook
+ *
+ * It is never a test: times are of the machine they were taken on. The bytes are held by tests/browser/find.test.js.
+ */
+"use strict";
+
+const fs = require("node:fs");
+const path = require("node:path");
+const { pathToFileURL, fileURLToPath } = require("node:url");
+const here = path.join(__dirname, "..");
+const { root, launch } = require("../tests/browser/opened.js");
+const peerScript = path.join(here, "tests/outside/node_modules/minisearch/dist/umd/index.js");
+
+const large = JSON.parse(fs.readFileSync(path.join(here, "target/find-large.json"), "utf8"));
+const out = path.join(here, "target/find-bench");
+
+/** The handbook with the large index in the place of its own. */
+function lay() {
+  fs.rmSync(out, { recursive: true, force: true });
+  fs.cpSync(path.join(root, "assets"), path.join(out, "assets"), { recursive: true });
+  fs.mkdirSync(path.join(out, "assets/find-large"));
+  for (const [name, rows] of Object.entries(large.parts)) {
+    fs.writeFileSync(path.join(out, `assets/find-large/${name}.js`), `baybookFind.take("${name}",${JSON.stringify(rows)});\n`);
+  }
+  const page = fs.readFileSync(path.join(root, "index.html"), "utf8");
+  fs.writeFileSync(path.join(out, "index.html"), page.replace(/data-index="[^"]*"/, 'data-index="assets/find-large/"'));
+  fs.copyFileSync(peerScript, path.join(out, "peer.js"));
+  fs.writeFileSync(path.join(out, "peer-records.js"), `globalThis.records = ${JSON.stringify(records())};\n`);
+  fs.writeFileSync(path.join(out, "peer.html"), "<!doctype html><title>peer</title>");
+}
+
+/** Every line of every build as a record of its words: what the index holds, laid out flat. */
+function records() {
+  const { parts } = large;
+  const { named, scopes } = parts.things;
+  /** @type {{ title: string, aka: string, scope: string }[]} */
+  const things = [];
+  for (let at = 0; at < named.length; at += 6) {
+    for (const scope of String(named[at + 5]).split(" ").filter(Boolean)) {
+      things.push({ title: named[at + 2], aka: named[at + 3], scope: scopes[scope] });
+    }
+  }
+  const rows = new Map();
+  for (const [name, part] of Object.entries(parts).filter(([name]) => name.startsWith("t-"))) {
+    for (const [thing, of] of Object.entries(/** @type {Record<string, any>} */ (part))) {
+      Object.entries(of).forEach(([row, told]) => rows.set(`${thing} ${row}`, told[0]));
+    }
+  }
+  const titles = Object.keys(parts).filter((name) => name.startsWith("n-")).sort((a, b) => Number(a.slice(2)) - Number(b.slice(2)));
+  return titles.flatMap((name) => parts[name]).flatMap(([id, machines], build) =>
+    parts[`b-${build}`].split(",").flatMap((/** @type {string} */ one) => {
+      const [thing = "", of = ""] = one.split(":");
+      return of.split(" ").map((row) => ({ id: `${build} ${thing} ${row}`, ...things[Number(thing)], machine: `${machines} ${id}`, text: rows.get(`${thing} ${row}`) }));
+    }),
+  );
+}
+
+/** @param {number[]} times @param {number} share */
+const quantile = (times, share) => [...times].sort((a, b) => a - b)[Math.min(times.length - 1, Math.floor(times.length * share))] ?? 0;
+/** @param {string} name @param {number[]} times */
+const row = (name, times) => console.log(`| ${name} | ${times.length} | ${quantile(times, 0.5).toFixed(1)} | ${quantile(times, 0.95).toFixed(1)} | ${Math.max(...times).toFixed(1)} |`);
+
+/** Runs in the page: types, and waits for the list or the word that stands for it. @param {string} text @returns {Promise<number>} */
+const types = (text) =>
+  new Promise((done) => {
+    const field = /** @type {HTMLInputElement} */ (document.querySelector("[data-find]"));
+    const said = /** @type {HTMLElement} */ (document.querySelector(".find-said"));
+    const begun = performance.now();
+    field.value = text;
+    field.dispatchEvent(new Event("input"));
+    const watch = new MutationObserver(() => {
+      if (said.textContent) {
+        watch.disconnect();
+        done(performance.now() - begun);
+      }
+    });
+    watch.observe(said, { childList: true });
+  });
+
+async function main() {
+  lay();
+  const browser = await launch();
+  const [first, keys, floor] = [/** @type {number[]} */ ([]), /** @type {number[]} */ ([]), /** @type {number[]} */ ([])];
+  /** @type {[number, string][]} */
+  const bytes = [];
+  let memory = 0;
+  for (const { query } of [...large.answers, ...large.answers, ...large.answers]) {
+    // Each first query in a private window of its own.
+    const context = await browser.newContext();
+    const page = await context.newPage();
+    await page.goto(pathToFileURL(path.join(out, "index.html")).href, { waitUntil: "load" });
+    let loaded = 0;
+    page.on("requestfinished", (request) => {
+      loaded += fs.statSync(fileURLToPath(request.url())).size;
+    });
+    first.push(await page.evaluate(types, query));
+    bytes.push([loaded, query]);
+    for (let end = 1; end <= query.length; end += 1) {
+      keys.push(await page.evaluate(types, query.slice(0, end)));
+    }
+    memory = Math.max(memory, await page.evaluate("performance.memory.usedJSHeapSize"));
+    await context.close();
+    const bare = await (await browser.newContext()).newPage();
+    await bare.goto(pathToFileURL(path.join(out, "peer.html")).href);
+    floor.push(
+      await bare.evaluate(async (src) => {
+        const begun = performance.now();
+        Object.assign(globalThis, { baybookFind: { take() {} } });
+        await new Promise((done) => document.head.append(Object.assign(document.createElement("script"), { src, onload: done })));
+        return performance.now() - begun;
+      }, "assets/find-large/things.js"),
+    );
+    await bare.context().close();
+  }
+  const peer = await peerIn(browser);
+  await browser.close();
+  const total = Object.entries(large.parts).reduce((sum, [name, rows]) => sum + Buffer.byteLength(JSON.stringify(rows)) + name.length + 22, 0);
+  console.log(`${large.statements} statements, ${Object.keys(large.parts).length} parts, ${total} bytes of index: ${(total / large.statements).toFixed(1)} a statement`);
+  const [most, heaviest] = bytes.reduce((a, b) => (b[0] > a[0] ? b : a));
+  console.log(`a first query loads ${quantile(bytes.map(([one]) => one), 0.5)} bytes at the median, ${most} at most (\`${heaviest}\`)`);
+  console.log(`memory of the page after all keys: ${(memory / 1e6).toFixed(1)} MB at most\n`);
+  console.log("| what | times | median, ms | p95, ms | most, ms |\n|---|---:|---:|---:|---:|");
+  row("floor: one script of the index", floor);
+  row("first answer, nothing loaded", first);
+  row("each key", keys);
+  row("peer: a query, all in memory", peer.times);
+  console.log(`\npeer: MiniSearch reads ${peer.bytes} bytes of records and is ready after ${peer.ready.toFixed(0)} ms, with ${(peer.memory / 1e6).toFixed(0)} MB`);
+  console.log(`peer: the thing that Baybook leads with comes first for ${peer.same} of ${large.answers.length} queries`);
+}
+
+/** The peer in a page of its own: the same lines, prefix and slips as it offers them. @param {Awaited<ReturnType<typeof launch>>} browser */
+async function peerIn(browser) {
+  const page = await (await browser.newContext()).newPage();
+  await page.goto(pathToFileURL(path.join(out, "peer.html")).href);
+  const ready = await page.evaluate(async () => {
+    const begun = performance.now();
+    for (const src of ["peer.js", "peer-records.js"]) {
+      await new Promise((done) => document.head.append(Object.assign(document.createElement("script"), { src, onload: done })));
+    }
+    const all = /** @type {any} */ (globalThis);
+    all.index = new all.MiniSearch({ fields: ["title", "aka", "scope", "machine", "text"], storeFields: ["title", "text"] });
+    all.index.addAll(all.records);
+    return performance.now() - begun;
+  });
+  /** @type {number[]} */
+  const times = [];
+  let same = 0;
+  for (const { query, found } of large.answers) {
+    const [took, text] = await page.evaluate((/** @type {string} */ typed) => {
+      const begun = performance.now();
+      const hits = /** @type {any} */ (globalThis).index.search(typed, { prefix: true, fuzzy: 0.2, combineWith: "AND" });
+      return /** @type {[number, string]} */ ([performance.now() - begun, hits[0]?.text ?? ""]);
+    }, query);
+    times.push(took);
+    same += Number((found[0]?.[4] ?? "") === text);
+  }
+  const memory = Number(await page.evaluate("performance.memory.usedJSHeapSize"));
+  return { ready, times, same, memory, bytes: fs.statSync(path.join(out, "peer-records.js")).size };
+}
+
+main();
