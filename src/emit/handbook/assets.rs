@@ -113,6 +113,7 @@ const TABLE: &[Source] = table![
     "record.js": [
         "bench/record.js",
         "bench/words.js",
+        "bench/recall.js",
         "bench/scale.js",
         "bench/storage.js",
         "bench/draw.js",
