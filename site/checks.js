@@ -3,7 +3,7 @@
  * The results of checks on a complaint sheet: what showed and what was clear, and the order from there.
  * Inserted here, so that no dead button stands without scripts; the printed order holds all the same. The
  * results stand in the address of the page: they outlast a reload, and another copy of the handbook opens
- * them from the same address.
+ * them from the same address. They are kept with the job too.
  */
 (() => {
   "use strict";
@@ -16,15 +16,17 @@
   /** @type {BaybookComplaint & { access: { id: string, title: string }[] }} */
   const complaint = JSON.parse(section.dataset["complaint"] ?? "{}");
   const entries = [...list.children].map((entry) => /** @type {HTMLElement} */ (entry));
+  const keeper = new baybookKept(section.dataset["complaintId"] ?? "", complaint.causes.filter((one) => one.residual).map(({ id }) => id));
   /** @type {Record<string, Result>} */
   let results = kept();
 
-  /** What stands in the address, as far as this complaint has such checks. */
+  /** What stands in the address, else in the job of this device, as far as this complaint has such checks. */
   function kept() {
     const query = new URLSearchParams(location.search);
     const of = (/** @type {Result} */ result) =>
       (query.get(result) ?? "").split(",").flatMap((check) => (known(check) ? [[check, result]] : []));
-    return Object.fromEntries([...of("clear"), ...of("shown")]);
+    const given = [...of("clear"), ...of("shown")];
+    return Object.fromEntries(given.length > 0 ? given : Object.entries(keeper.results()).filter(([check]) => known(check)));
   }
 
   /** @param {string} check */
@@ -155,6 +157,8 @@
       return;
     }
     show(steps, order);
+    keeper.left = Object.keys(order.left);
+    keeper.paint();
     said.textContent =
       Object.keys(results).length === 0 ? "No check is done yet. Say of each what it said; the order goes on from there." : words(steps, order);
   }
@@ -175,6 +179,10 @@
       results = "error" in refused ? results : wanted;
       keep();
       update();
+      if (!("error" in refused)) {
+        const title = document.getElementById(`check-${check}`)?.querySelector("h3")?.textContent ?? check;
+        keeper.keep(`check: ${title}`, results, Object.keys(refused.left));
+      }
       if ("error" in refused) {
         said.textContent = `Not taken: ${refused.error.message}; ${refused.error.help}.`;
       }
@@ -185,7 +193,7 @@
 
   const said = document.createElement("output");
   said.className = "results-said";
-  list.before(said);
+  list.before(said, keeper.element);
   for (const entry of entries) {
     const box = document.createElement("p");
     box.className = "results";

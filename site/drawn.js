@@ -9,23 +9,31 @@
   "use strict";
   /** So many rows have their drawings in one script. */
   const BLOCK = 12;
+  /** The script with what all drawings refer to, where the sheet does not hold it. */
+  const { linings } = /** @type {HTMLScriptElement} */ (document.currentScript).dataset;
   /** @type {Map<Element, string>} the script of each row */
   const sources = new Map();
   /** @type {Set<string>} */
   const loaded = new Set();
 
+  /** What keeps the room: the row, or what holds its bolts, which stand there from the start. @param {Element} row */
+  const keeper = (row) => row.querySelector(":scope > .drawn") ?? row;
+
   /** @param {Element} row */
-  const rooms = (row) => [...row.classList].filter((name) => name.startsWith("room-"));
+  const rooms = (row) => [...keeper(row).classList].filter((name) => name.startsWith("room-"));
+
+  /** @param {string} text of a drawing */
+  const parsed = (text) => new DOMParser().parseFromString(text, "text/html").body.firstElementChild;
 
   /** @param {Record<string, string>} drawings by the id of the row */
   function take(drawings) {
     for (const [id, text] of Object.entries(drawings)) {
       const row = document.getElementById(id);
-      const drawing = new DOMParser().parseFromString(text, "text/html").body.firstElementChild;
+      const drawing = parsed(text);
       const value = row?.querySelector(".value");
-      if (row && value && drawing && !row.querySelector(":scope > .drawing")) {
-        value.after(drawing);
-        row.classList.remove(...rooms(row));
+      if (row && value && drawing && rooms(row).length > 0) {
+        keeper(row) === row ? value.after(drawing) : keeper(row).prepend(drawing);
+        keeper(row).classList.remove(...rooms(row));
         row.dispatchEvent(new CustomEvent("baybook-drawn", { bubbles: true }));
       }
     }
@@ -45,14 +53,17 @@
     for (const { isIntersecting, target } of entries) {
       const source = sources.get(target);
       if (isIntersecting && source) {
+        linings !== undefined && load(linings);
         load(source);
         watch.unobserve(target);
       }
     }
   });
   globalThis.baybookDrawings = take;
+  globalThis.baybookLinings = (text) => document.body.prepend(parsed(text) ?? "");
 
-  // A part that works with a style and a script of its own gets them as it comes near, in that order.
+  // A part that works with a style and a script of its own gets them as it comes near, in that order, and
+  // after the bench, which it counts on.
   const near = new IntersectionObserver(
     (entries) => {
       for (const { isIntersecting, target } of entries) {
@@ -63,7 +74,7 @@
           const sheet = document.createElement("link");
           sheet.rel = "stylesheet";
           sheet.href = style;
-          sheet.addEventListener("load", () => load(script));
+          sheet.addEventListener("load", () => globalThis.baybookOpening?.open(() => load(script)));
           document.head.append(sheet);
         }
       }

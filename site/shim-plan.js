@@ -197,5 +197,6 @@
   const section = document.getElementById("shim-plan");
   if (section !== null) {
     new Planner(section);
+    new baybookKeypad(section, "#shim-plan");
   }
 })();

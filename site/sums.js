@@ -108,6 +108,7 @@
       fields[fields.indexOf(field) + 1]?.focus();
     }
   });
+  new baybookKeypad(document.querySelector("main") ?? document.body, "details");
   addEventListener("hashchange", open);
   open();
 })();

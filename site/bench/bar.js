@@ -20,12 +20,10 @@
   /** @param {Bench} bench */
   function build(bench) {
     const dialog = job(bench);
-    const undo = button("Undo", () => bench.undo(), { class: "undo" });
-    const sun = button("Bright", () => /** @type {HTMLElement | null} */ (document.querySelector('[data-theme-name="sun"]'))?.click(), { class: "sun" });
-    const open = button("Job", () => dialog.showModal(), { class: "open-job" });
-    const bar = make("section", { class: "bench-bar", "aria-label": "Bench" }, undo, sun, open);
-    document.body.append(bar, dialog);
-    document.body.classList.add("benched");
+    const { section, undo, job: open } = baybookOpening.bar;
+    undo.addEventListener("click", () => bench.undo());
+    open.addEventListener("click", () => dialog.showModal());
+    section.after(dialog);
     bench.painters.push(() => {
       const { job, undo: last } = bench.shelf;
       undo.disabled = last === null;

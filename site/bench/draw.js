@@ -1,29 +1,10 @@
 // @ts-check
 /*
- * Makes elements, the signs of a verdict, and the marks of readings on a drawn scale. Texts are set as
- * texts, never as markup. The four signs differ in outline and lining, so that none needs a colour.
+ * The signs of a verdict, and the marks of readings on a drawn scale. The four signs differ in outline and lining, so that none needs a colour.
  */
 (() => {
   "use strict";
   const SVG = "http://www.w3.org/2000/svg";
-
-  /**
-   * @template {keyof HTMLElementTagNameMap} K
-   * @param {K} tag
-   * @param {Record<string, string | boolean | null>} [attributes] false and null are left out
-   * @param {...(Node | string)} children
-   * @returns {HTMLElementTagNameMap[K]}
-   */
-  function make(tag, attributes = {}, ...children) {
-    const element = document.createElement(tag);
-    for (const [name, value] of Object.entries(attributes)) {
-      if (value !== false && value !== null) {
-        element.setAttribute(name, value === true ? "" : value);
-      }
-    }
-    element.append(...children);
-    return element;
-  }
 
   /** @param {string} tag @param {Record<string, string | number>} attributes */
   function part(tag, attributes) {
@@ -95,5 +76,5 @@
     drawing.classList.toggle("read", readings.length > 0);
   }
 
-  globalThis.baybookDraw = { make, shape, marks };
+  globalThis.baybookDraw = { make: baybookMake, shape, marks };
 })();

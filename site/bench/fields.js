@@ -15,15 +15,15 @@
 
   /** Makes the entry of a row: its fields, and the way to one more place. @param {Bench} bench @param {Row} row */
   function build(bench, row) {
-    const entry = make("div", { class: "entry" });
-    const list = make("div", { class: "slots" });
-    entry.append(list);
+    const entry = row.element.querySelector(".entry");
+    if (!entry) {
+      return;
+    }
     if (row.several) {
       const more = make("button", { type: "button", class: "more" }, "One more place");
       more.addEventListener("click", () => add(bench, row));
       entry.append(more);
     }
-    (row.element.querySelector(".drawn") ?? row.element.querySelector(".value, .limit"))?.after(entry);
     slots(bench, row);
     row.element.addEventListener("baybook-drawn", () => drawn(bench, row));
     bench.painters.push((only) => {
@@ -55,27 +55,26 @@
     if (fits || !list) {
       return;
     }
-    row.slots = [];
-    const made = Array.from({ length: many }, (_, index) => slot(bench, row, index + 1, pair));
+    // The field that stood there before the bench came may hold the cursor: it is taken over where it stands.
+    const standing = row.slots.length === 0 && !pair ? list.firstElementChild : null;
+    const made = Array.from({ length: many }, (_, index) => slot(bench, row, index + 1, pair, index === 0 ? standing : null));
     row.slots = made;
-    list.replaceChildren(...made.map((one) => one.element));
+    if (standing) {
+      list.append(...made.slice(1).map((one) => one.element));
+    } else {
+      list.replaceChildren(...made.map((one) => one.element));
+    }
     list.classList.toggle("several", many > 1);
     for (const one of made) {
       one.fields.forEach((field, at) => field.setAttribute("aria-label", `${label(row, one.at)}${pair ? (at === 0 ? ", leaf that goes" : ", leaf that stops") : ""}`));
     }
   }
 
-  /** @param {Bench} bench @param {Row} row @param {number} at @param {boolean} pair @returns {Slot} */
-  function slot(bench, row, at, pair) {
-    const fields = (pair ? ["goes", "stops"] : ["value"]).map((name) => {
-      const field = make("input", { type: "text", autocomplete: "off", spellcheck: "false", maxlength: "40", "data-reading": name });
-      field.setAttribute("enterkeyhint", "next");
-      return field;
-    });
-    const verdict = make("output", { class: "verdict" });
-    const boxes = fields.map((field, index) => make("div", { class: "box" }, ...(pair ? [make("span", { class: "leaf" }, index === 0 ? "goes" : "stops")] : []), field, make("span", { class: "unit" })));
-    const number = make("span", { class: "place-no", "aria-hidden": "true" }, String(at));
-    const element = make("div", { class: pair ? "slot pair" : "slot" }, number, make("div", { class: "boxes" }, ...boxes), verdict, make("p", { class: "earlier" }));
+  /** @param {Bench} bench @param {Row} row @param {number} at @param {boolean} pair @param {Element | null} standing @returns {Slot} */
+  function slot(bench, row, at, pair, standing) {
+    const element = /** @type {HTMLElement} */ (standing ?? baybookOpening.slot(at, pair));
+    const fields = [...element.querySelectorAll("input")];
+    const verdict = /** @type {HTMLOutputElement} */ (element.querySelector("output"));
     const made = { row, at, element, fields, unit: row.units[0] ?? "", verdict };
     for (const field of fields) {
       listen(bench, made, field);
@@ -99,7 +98,9 @@
         field.blur();
       }
     });
-    field.addEventListener("change", () => settle(bench));
+    // A repeat of the same number changes no text, but is a reading taken all the same. Where the whole
+    // window loses the focus, the field keeps it, and so the reading is not done.
+    field.addEventListener("blur", () => document.activeElement !== field && settle(bench));
   }
 
   /** @param {Bench} bench */

@@ -42,7 +42,7 @@
     const kept = store.works() ? "" : "This browser refuses to store anything here: nothing is kept.";
     box?.replaceChildren(
       make("section", { class: "part no-paper", "aria-label": "Jobs" }, ...(all.length > 1 ? [which(all)] : []), doors, make("output", { class: "job-said" }, said || kept), ...(all.length === 0 ? [make("p", {}, "No job is kept on this device.")] : [])),
-      ...(job ? [...warned(job), writing(job), paper("Owner’s page", "owner-page", pairs(baybookReport.owner(job))), paper("Shop record", "shop-record", [...pairs(baybookReport.shop(job)), table(job)])] : []),
+      ...(job ? [...warned(job), writing(job), paper("Owner’s page", "owner-page", drawn(job, pairs(baybookReport.owner(job)))), paper("Shop record", "shop-record", [...pairs(baybookReport.shop(job)), table(job)])] : []),
     );
   }
 
@@ -81,7 +81,20 @@
 
   /** @param {[string, string[]][]} all */
   function pairs(all) {
-    return all.map(([head, lines]) => make("div", { class: "paper-part" }, make("h3", {}, head), ...lines.map((line) => make("p", {}, line))));
+    return all.map(([head, lines]) => make("div", { class: "paper-part" }, make("h3", {}, head), ...lines.map((line) => make("p", { class: line === baybookReport.BLANK && "blank" }, line))));
+  }
+
+  /** Beside each reading beyond its limits, its drawing. @param {Job} job @param {HTMLElement[]} parts */
+  function drawn(job, parts) {
+    const lines = parts.flatMap((part) => [...part.querySelectorAll("p")]);
+    for (const { text, reading, first } of baybookReport.measured(job)) {
+      const drawing = baybookPaperLine.draw(reading, first);
+      const line = lines.find((one) => one.textContent === text);
+      if (drawing && line) {
+        line.after(drawing);
+      }
+    }
+    return parts;
   }
 
   /** @param {string} words @param {string} id @param {HTMLElement[]} parts */

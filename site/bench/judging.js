@@ -25,12 +25,12 @@
   }
 
   /**
-   * The answer about the state a limit asks for; null where it asks for none.
-   * @param {Job | null} job @param {string} when
+   * The answer about what a reading asks for; null where it asks for nothing.
+   * @param {Job | null} job @param {string} asks
    * @returns {Reading["state"]}
    */
-  function state(job, when) {
-    return when === "" ? null : job?.states[when]?.answer ?? "unanswered";
+  function state(job, asks) {
+    return asks === "" ? null : job?.states[asks]?.answer ?? "unanswered";
   }
 
   /**
@@ -61,10 +61,10 @@
   }
 
   /**
-   * @param {Pick<Reading, "typed" | "limits" | "when" | "state" | "fitting" | "gauge_facts">} reading
+   * @param {Pick<Reading, "typed" | "limits" | "asks" | "state" | "fitting" | "gauge_facts">} reading
    * @returns {{ text: string, judged: Verdict }}
    */
-  function judge({ typed, limits, when, state, fitting, gauge_facts }) {
+  function judge({ typed, limits, asks, state, fitting, gauge_facts }) {
     if (typeof baybookCompute === "undefined") {
       return { text: inFull(typed, null), judged: unjudged("this copy of the handbook has no arithmetic") };
     }
@@ -80,7 +80,7 @@
       ...(below !== null && { below }),
       ...(above !== null && { above }),
       ...(fitting === "new" && { fitting }),
-      ...(state !== null && { state, needs_state: baybookWords.condition(when) }),
+      ...(state !== null && { state, needs_state: baybookWords.condition(asks) }),
       ...(gauge_facts !== null && { gauge: gauge_facts }),
       reading: texts.value ?? { goes: texts.goes ?? null, stops: texts.stops ?? null },
     };
@@ -97,10 +97,11 @@
     const gauge = job?.gauges[row.kind] || null;
     const gauge_facts = (gauge !== null && globalThis.baybookGauges?.[gauge]) || null;
     const fitting = job?.fitting[row.key] ? /** @type {const} */ ("new") : null;
-    const asked = { typed, limits: row.limits, when: row.when, state: state(job, row.when), fitting, gauge_facts };
+    const asked = { typed, limits: row.limits, asks: row.asks, state: state(job, row.asks), fitting, gauge_facts };
     return {
       of: row.of,
       where: row.where,
+      when: row.when,
       at,
       ...asked,
       ...judge(asked),
@@ -114,7 +115,7 @@
   }
 
   /**
-   * Judges every standing reading of a job again by the limits and answers that hold now.
+   * Judges every standing reading of a job again by the limits that hold now, in the state it was taken in.
    * Gives how many verdicts changed of those that another release had judged.
    * @param {Bench} bench @param {Job} job
    */
@@ -128,12 +129,39 @@
       const before = reading.judged?.verdict;
       const other = reading.content !== bench.base.content;
       reading.limits = row.limits;
-      reading.state = state(job, row.when);
+      if (reading.asks !== row.asks) {
+        // This release asks for more, or for less: what was answered then does not cover it.
+        Object.assign(reading, { asks: row.asks, state: state(job, row.asks) });
+      }
       Object.assign(reading, judge(reading), { release: bench.base.release, content: bench.base.content });
       changed += Number(other && before !== reading.judged?.verdict);
     }
     return changed;
   }
 
-  globalThis.baybookJudging = { typed, take, again, state };
+  /**
+   * Gives an answer to the readings that it is about: those nobody had answered for, and the one still
+   * being typed. A reading taken under another answer keeps what was true when it was taken, unless `all`.
+   * @param {Job} job @param {string} asks @param {boolean} all
+   */
+  function answer(job, asks, all) {
+    for (const reading of baybookRecord.standing(job)) {
+      if (reading.asks === asks && (all || reading.open || reading.state === "unanswered")) {
+        reading.state = state(job, asks);
+        Object.assign(reading, judge(reading));
+      }
+    }
+  }
+
+  /**
+   * How many standing readings were taken under another answer than the one that holds now.
+   * @param {Job | null} job @param {string} asks
+   */
+  function otherwise(job, asks) {
+    const now = state(job, asks);
+    const taken = job && (now === "met" || now === "unmet") ? baybookRecord.standing(job) : [];
+    return taken.filter((one) => one.asks === asks && one.state !== now && one.state !== "unanswered").length;
+  }
+
+  globalThis.baybookJudging = { typed, take, again, answer, otherwise, state };
 })();

@@ -10,7 +10,7 @@
   /** @param {Bench} bench @param {Slot} slot @param {HTMLElement} box */
   function paint(bench, slot, box) {
     const { row } = slot;
-    const asked = baybookJudging.state(bench.shelf.job, row.when) === "unanswered";
+    const asked = baybookJudging.state(bench.shelf.job, row.asks) === "unanswered";
     const wanted = `${asked} ${row.key}`;
     if (box.dataset.row !== wanted) {
       box.dataset.row = wanted;
@@ -31,10 +31,10 @@
 
   /** The state that the limit asks for, where nobody has said yet. @param {Bench} bench @param {Row} row */
   function ask(bench, row) {
-    const words = make("p", { class: "dock-state" }, "Is it so: ", make("b", {}, baybookWords.condition(row.when).join(" · ")), "?");
+    const words = make("p", { class: "dock-state" }, "Is it so: ", make("b", {}, baybookWords.condition(row.asks).join(" · ")), "?");
     const answers = /** @type {[Answer, string][]} */ ([["met", "Yes, it is so"], ["unmet", "No, not now"]]).map(([answer, face]) => {
       const button = make("button", { type: "button", "data-state": answer }, face);
-      button.addEventListener("click", () => baybookStates.give(bench, row.when, answer));
+      button.addEventListener("click", () => baybookStates.give(bench, row.asks, answer));
       return button;
     });
     return [words, ...answers];
@@ -47,7 +47,7 @@
       return null;
     }
     const none = make("option", { value: "" }, "gauge not said: its error is not counted");
-    const choices = fitting.map(([id, facts]) => make("option", { value: id }, `${facts.title}, ± ${facts.error}${id === row.usual ? " (usual)" : ""}`));
+    const choices = fitting.map(([id, facts]) => make("option", { value: id }, `${facts.title}${facts.kind === row.kind ? `, ± ${facts.error}` : ": of another sort"}${id === row.usual ? " (usual)" : ""}`));
     const select = make("select", { "aria-label": "Gauge" }, none, ...choices);
     select.addEventListener("change", () => {
       const chosen = select.value;

@@ -89,7 +89,7 @@
       dock.dataset.shown = said?.mark ?? "";
       dock.dataset.side = said?.side ?? "none";
       verdict.replaceChildren(...(said ? [shape(said.mark), said.word] : []));
-      const unanswered = baybookJudging.state(bench.shelf.job, slot.row.when) === "unanswered";
+      const unanswered = baybookJudging.state(bench.shelf.job, slot.row.asks) === "unanswered";
       detail.textContent = unanswered ? "" : said?.detail ?? "";
       key(keys, "unit").textContent = slot.row.units.length > 1 ? `→ ${other(slot)}` : slot.unit;
       key(keys, "unit").setAttribute("aria-label", `read in ${other(slot)}`);

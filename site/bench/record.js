@@ -6,7 +6,9 @@
  */
 (() => {
   "use strict";
-  const FORMAT = "baybook job record 1";
+  const FORMAT = "baybook job record 2";
+  /** What the first format lacks: what a reading asks for beyond its state, and results of checks. */
+  const FIRST = "baybook job record 1";
   /** More than this in one record is no job of ours. */
   const MOST = 5000;
 
@@ -37,6 +39,7 @@
       steps: {},
       open: {},
       proofs: {},
+      complaints: {},
     };
   }
 
@@ -114,6 +117,7 @@
       out: how(["out of spec"]).length,
       undecided: how(["too close to call", "cannot judge"]).length,
       steps: Object.values(job.steps).reduce((sum, ticked) => sum + Object.keys(ticked).length, 0),
+      checks: Object.values(job.complaints).reduce((sum, { checks }) => sum + checks.filter((one) => one.withdrawn === null).length, 0),
     };
   }
 
@@ -166,7 +170,7 @@
   function isReading(value) {
     return (
       isMap(value) &&
-      [value.of, value.where, value.when, value.text, value.time, value.title, value.release, value.content].every(isText) &&
+      [value.of, value.where, value.when, value.asks, value.text, value.time, value.title, value.release, value.content].every(isText) &&
       [value.gauge, value.initials, value.withdrawn].every(isTextOrNull) &&
       [value.no, value.at].every((one) => Number.isInteger(one) && Number(one) >= 1 && Number(one) <= MOST) &&
       [null, "new"].includes(/** @type {any} */ (value.fitting)) &&
@@ -186,6 +190,28 @@
   /** @param {unknown} value */
   function isPlaces(value) {
     return Number.isInteger(value) && Number(value) >= 1 && Number(value) <= 64;
+  }
+
+  /** A record of the first format as one of this. @param {Record<string, unknown>} job */
+  function upgrade(job) {
+    job.format = FORMAT;
+    job.complaints = {};
+    for (const reading of Array.isArray(job.readings) ? job.readings.filter(isMap) : []) {
+      reading.asks = reading.when;
+    }
+  }
+
+  /** @param {unknown} value */
+  function isComplaint(value) {
+    return (
+      isMap(value) &&
+      [value.title, value.release, value.content].every(isText) &&
+      isTextOrNull(value.confirmed) &&
+      Array.isArray(value.checks) &&
+      value.checks.length <= MOST &&
+      value.checks.every((one) => isMap(one) && ["clear", "shown"].includes(String(one.result)) && [one.check, one.title, one.time].every(isText) && isTextOrNull(one.withdrawn)) &&
+      (value.found === null || (isMap(value.found) && ["checks", "said"].includes(String(value.found.by)) && [value.found.cause, value.found.title, value.found.time].every(isText)))
+    );
   }
 
   /** What is wrong with a record, or null. @param {Record<string, unknown>} job */
@@ -213,6 +239,7 @@
       isMapOf(job.steps, (one) => isMapOf(one, isText)),
       isMapOf(job.open, isTexts),
       isMapOf(job.proofs, isText),
+      isMapOf(job.complaints, isComplaint),
     ];
     return maps.every(Boolean) ? null : "a part of it is damaged";
   }
@@ -229,6 +256,9 @@
       read = JSON.parse(text);
     } catch {
       return { ok: false, because: "it is not a job record: its text is not JSON" };
+    }
+    if (isMap(read) && read.format === FIRST) {
+      upgrade(read);
     }
     if (!isMap(read) || read.format !== FORMAT) {
       return { ok: false, because: `it is not a job record: it does not begin as “${FORMAT}”` };

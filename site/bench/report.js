@@ -8,6 +8,8 @@
 
   /** What the shop writes in, for which paper, and how many lines it wants. @type {[string, string, number][]} */
   const WRITTEN = [
+    ["serial", "Serial number", 1],
+    ["hours", "Hours or distance", 1],
     ["complaint", "The complaint, in the owner’s words", 2],
     ["confirmed", "Confirmed, or not", 1],
     ["found", "Found", 2],
@@ -26,17 +28,61 @@
     ["declined", "Work declined", 2],
   ];
 
+  /** What stands where nothing was written in. */
+  const BLANK = "not written in";
   const PLAIN = { "in spec": "within the maker’s limits", "out of spec": "outside the maker’s limits", "too close to call": "too close to the limit to say", "cannot judge": "not judged" };
+
+  /** A value in one piece, its unit held to its number, pound-inches with their name. @param {string} value */
+  const held = (value) => value.replaceAll(" ", "\u00a0").replaceAll("lbf·in", "lbf·in (pound-inches)");
 
   /** @param {Reading} reading */
   const limits = ({ limits: { window, new: fresh, wear_limit } }) =>
-    [window[0] ?? "", fresh[0] ? `new ${fresh[0]}` : "", wear_limit[0] ? `wear limit ${wear_limit[0]}` : ""].filter(Boolean).join(", ");
+    [window[0] ?? "", fresh[0] ? `new ${fresh[0]}` : "", wear_limit[0] ? `wear limit ${wear_limit[0]}` : ""].filter(Boolean).map(held).join(", ");
 
   /** @param {Reading} reading */
   const name = ({ title, where, at }) => [title, ...baybookWords.condition(where), at > 1 ? `place ${at}` : ""].filter(Boolean).join(", ");
 
+  /** What was checked, for the owner: no share, no blame. @param {Job} job */
+  function checked(job) {
+    const words = { clear: "not showing", shown: "showing" };
+    return Object.values(job.complaints).flatMap(({ checks }) =>
+      checks.filter((one) => one.withdrawn === null).map(({ title, result }) => `checked: ${title}, ${words[result]}`));
+  }
+
+  /** The causes that were found. @param {Job} job */
+  function causes(job) {
+    const found = Object.values(job.complaints).filter((one) => one.found !== null);
+    return found.map(({ found, confirmed }) => `${found?.title}${confirmed ? "; repaired, and the complaint is gone" : "; not yet shown to be the whole of it"}`);
+  }
+
+  /** Every result of a check as it was given, those taken back among them. @param {Job} job */
+  function checks(job) {
+    return Object.values(job.complaints).flatMap(({ title, release, checks, found, confirmed }) => [
+      `${title}, by release ${release}`,
+      ...checks.map((one) => `${stamp(one.time)} ${one.title}: ${one.result === "shown" ? "showing" : "not showing"}${one.withdrawn ? `, taken back ${stamp(one.withdrawn)}` : ""}`),
+      ...(found ? [`Cause: ${found.title}, ${found.by === "said" ? "said by the technician" : "the only one the checks leave"}, ${stamp(found.time)}`] : ["Cause: not found"]),
+      confirmed ? `Repair proved, complaint gone: ${stamp(confirmed)}` : "Repair not proved",
+    ]);
+  }
+
+  /** @param {string} time */
+  const stamp = (time) => `${time.slice(0, 10)} ${baybookWords.clock(time)}`;
+
   /** @param {Job} job @param {string} key */
-  const written = (job, key) => job.written[key] || "not written in";
+  const written = (job, key) => job.written[key] || BLANK;
+
+  /**
+   * What was measured, each reading that stands with the first that was taken at its place.
+   * @param {Job} job
+   * @returns {{ text: string, reading: Reading, first: Reading | null }[]}
+   */
+  function measured(job) {
+    return baybookRecord.standing(job).map((reading) => {
+      const first = baybookRecord.earlier(job, reading, reading.at).find((one) => one.withdrawn === null) ?? null;
+      const change = first ? `before ${held(first.text)}, now ${held(reading.text)}` : held(reading.text);
+      return { text: `${name(reading)}: ${change}, ${PLAIN[reading.judged?.verdict ?? "cannot judge"]} (${limits(reading)})`, reading, first };
+    });
+  }
 
   /**
    * The owner's page: pairs of heading and lines.
@@ -44,19 +90,15 @@
    * @returns {[string, string[]][]}
    */
   function owner(job) {
-    const standing = baybookRecord.standing(job);
-    const lines = standing.map((reading) => {
-      const first = baybookRecord.earlier(job, reading, reading.at).find((one) => one.withdrawn === null);
-      const change = first ? `before ${first.text}, now ${reading.text}` : reading.text;
-      return `${name(reading)}: ${change}, ${PLAIN[reading.judged?.verdict ?? "cannot judge"]} (${limits(reading)})`;
-    });
+    const lines = measured(job).map(({ text }) => text);
     return [
       ["Machine", [`${job.build.machine}, ${job.build.engine}`, `Serial number: ${written(job, "serial")}`, `Hours or distance: ${written(job, "hours")}`, `Date: ${job.begun.slice(0, 10)}`]],
-      ["You told us", [written(job, "complaint"), `Confirmed: ${written(job, "confirmed")}`]],
-      ["Found", [written(job, "found")]],
+      ["You told us", [job.written.complaint || Object.values(job.complaints).map(({ title }) => title).join("; ") || written(job, "complaint"), `Confirmed: ${written(job, "confirmed")}`]],
+      ["Found", [job.written.found || causes(job).join("; ") || written(job, "found")]],
       ["What it means", [written(job, "meaning")]],
       ["What it needs", [written(job, "needs")]],
       ["Measured", lines.length > 0 ? lines : ["nothing"]],
+      ...(checked(job).length > 0 ? [/** @type {[string, string[]]} */ (["Checked", checked(job)])] : []),
       ["Not checked", [written(job, "not checked")]],
       ["Do not ride", [job.written["do not ride"] || "nothing seen was written in"]],
       ["Soon", [job.written.soon || "nothing seen was written in"]],
@@ -77,17 +119,17 @@
       const judged = reading.judged ? baybookWords.say(reading.judged) : null;
       const asRead = reading.judged?.as_read && reading.judged.as_read !== reading.judged.verdict ? `, as read ${reading.judged.as_read}` : "";
       const standing = baybookRecord.current(job, reading, reading.at) === reading ? "" : reading.withdrawn ? " (taken back)" : " (repeated later)";
-      const state = reading.when === "" ? "any" : `${baybookWords.condition(reading.when).join(", ")}: ${reading.state}`;
+      const state = reading.asks === "" ? "any" : `${baybookWords.condition(reading.asks).join(", ")}: ${reading.state}`;
       const gauge = reading.gauge_facts ? `${reading.gauge_facts.title}, ± ${reading.gauge_facts.error}` : "not said";
       return [
         String(reading.no),
         name(reading),
-        `${reading.text}${standing}`,
+        `${held(reading.text)}${standing}`,
         limits(reading),
         judged ? `${judged.word}${asRead}. ${judged.detail}` : "not judged",
         state,
         reading.fitting === "new" ? `${gauge}; new part` : gauge,
-        `${reading.time.slice(0, 10)} ${baybookWords.clock(reading.time)}`,
+        stamp(reading.time),
         reading.initials ?? "",
         reading.release,
       ];
@@ -103,12 +145,13 @@
    */
   function shop(job) {
     const open = Object.entries(job.open).flatMap(([procedure, what]) => what.map((one) => `${procedure}: ${one}`));
-    const proofs = Object.entries(job.proofs).map(([procedure, time]) => `${procedure}: proof given ${time.slice(0, 10)} ${baybookWords.clock(time)}`);
+    const proofs = Object.entries(job.proofs).map(([procedure, time]) => `${procedure}: proof given ${stamp(time)}`);
     const steps = Object.entries(job.steps).map(([procedure, ticked]) => `${procedure}: ${Object.keys(ticked).length} steps ticked`);
     return [
       ["Build", [`${job.build.id}, ${job.build.engine}, ${job.build.machine}`, `Serial number: ${written(job, "serial")}`, `Hours or distance: ${written(job, "hours")}`, `Modifications: ${written(job, "modified")}`]],
       ["Data", [`${job.base.title}, release ${job.base.release} of ${job.base.date}, content ${job.base.content}, build ${job.build.hash}`, ...(job.written["judged again"] ? [job.written["judged again"]] : []), ...baybookRecall.warnings(job)]],
       ["Complaint", [written(job, "complaint")]],
+      ["Checks", checks(job).length > 0 ? checks(job) : ["none of a complaint sheet"]],
       ["Fault codes", [written(job, "codes")]],
       ["Parts and torque", [written(job, "parts")]],
       ["Procedures", steps.length > 0 ? steps : ["none begun"]],
@@ -116,9 +159,9 @@
       ["Proof", proofs.length > 0 ? proofs : ["none given"]],
       ["Second person", [written(job, "second")]],
       ["Work declined", [written(job, "declined")]],
-      ["Begun and closed", [`${job.begun}, ${job.closed ?? "not closed"}`]],
+      ["Begun and closed", [`${stamp(job.begun)}, ${job.closed ? stamp(job.closed) : "not closed"}`]],
     ];
   }
 
-  globalThis.baybookReport = { WRITTEN, HEADS, owner, shop, readings };
+  globalThis.baybookReport = { WRITTEN, BLANK, HEADS, owner, measured, shop, readings };
 })();

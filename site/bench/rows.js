@@ -2,6 +2,8 @@
 /*
  * Reads from the sheet what there is to judge: each row that gives limits, with its units, its usual
  * gauge and the gauges that fit. The sheet is the only source; nothing is known here that it does not say.
+ * An engine sheet has the limits of its rows in a script that comes with the bench, as they are printed in the
+ * rows themselves; they are put where a procedure has them.
  */
 (() => {
   "use strict";
@@ -17,6 +19,7 @@
 
   /** @param {HTMLElement} element @returns {Row} */
   function row(element) {
+    Object.assign(element.dataset, globalThis.baybookLimits?.[element.id]);
     const { spec = "", where = "", when = "", kind = "", units, window, new: fresh, wear, below, above, gauge } = element.dataset;
     const limits = {
       window: list(window),
@@ -28,6 +31,7 @@
     const identity = { of: spec, where, when };
     return {
       ...identity,
+      asks: baybookCondition.asks(element),
       element,
       key: baybookRecord.key(identity),
       title: titleOf(element),
@@ -46,14 +50,22 @@
 
   /** @param {HTMLElement} sheet */
   function read(sheet) {
-    return [...sheet.querySelectorAll("[data-kind]")].map((one) => row(/** @type {HTMLElement} */ (one)));
+    return [...sheet.querySelectorAll("[data-unit]")].map((one) => row(/** @type {HTMLElement} */ (one)));
   }
 
-  /** The gauges that measure this kind of quantity, the usual one first. @param {Row} row */
+  /**
+   * The gauges that measure this kind of quantity, the usual one first; then those of a kind that is taken
+   * for it, as a plain meter for a peak: whoever used one can say so, and is told that it judges nothing.
+   * @param {Row} row
+   */
   function gauges(row) {
-    const all = Object.entries(globalThis.baybookGauges ?? {}).filter(([, facts]) => facts.kind === row.kind);
-    return all.sort(([one], [other]) => Number(other === row.usual) - Number(one === row.usual));
+    const taken = (/** @type {string} */ kind) => kind === row.kind || (typeof baybookCompute !== "undefined" && baybookCompute.readings.alike(kind, row.kind));
+    const all = Object.entries(globalThis.baybookGauges ?? {}).filter(([, facts]) => taken(facts.kind));
+    return all.sort((one, other) => rank(row, other) - rank(row, one));
   }
+
+  /** @param {Row} row @param {[string, GaugeFacts]} gauge */
+  const rank = (row, [id, facts]) => Number(facts.kind === row.kind) + Number(id === row.usual);
 
   globalThis.baybookRows = { read, gauges };
 })();

@@ -76,7 +76,21 @@
   if (bench.shelf.job && bench.free()) {
     baybookRecord.settle(bench.shelf.job);
   }
+  takeUp();
   bench.paint();
+  baybookOpening.taken();
+
+  /** Takes what was typed, and where the cursor stands, from before the bench had come. */
+  function takeUp() {
+    for (const slot of bench.rows.flatMap((row) => row.slots)) {
+      if (slot.fields.some((field) => field === document.activeElement)) {
+        bench.active = slot;
+      }
+      if (slot.fields.some((field) => field.value !== "")) {
+        baybookFields.typed(bench, slot);
+      }
+    }
+  }
 
   // Another sheet of the same job, in another tab, has written.
   addEventListener("storage", () => {

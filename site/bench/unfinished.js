@@ -8,8 +8,8 @@
   if (!job) {
     return;
   }
-  const { readings, out, steps } = baybookRecord.summary(job);
-  const words = [`${readings} ${readings === 1 ? "reading" : "readings"}`, out > 0 ? `${out} out of spec` : "", steps > 0 ? `${steps} ${steps === 1 ? "step" : "steps"} done` : ""].filter(Boolean).join(", ");
+  const { readings, out, steps, checks } = baybookRecord.summary(job);
+  const words = [`${readings} ${readings === 1 ? "reading" : "readings"}`, out > 0 ? `${out} out of spec` : "", checks > 0 ? `${checks} ${checks === 1 ? "check" : "checks"} done` : "", steps > 0 ? `${steps} ${steps === 1 ? "step" : "steps"} done` : ""].filter(Boolean).join(", ");
   const page = job.written["last sheet"] ?? "engine.html";
   const sheet = /^[a-z0-9.-]+\.html$/.test(page) ? page : "engine.html";
   const door = make("a", { class: "door", href: `${root}builds/${encodeURIComponent(job.build.id)}/${sheet}` }, make("b", {}, `Go on with ${job.build.machine}`), make("span", {}, `${words}, begun ${job.begun.slice(0, 10)} ${baybookWords.clock(job.begun)}`));

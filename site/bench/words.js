@@ -94,14 +94,5 @@
     return Number.isNaN(date.getTime()) ? "" : `${two(date.getHours())}:${two(date.getMinutes())}`;
   }
 
-  /**
-   * `engine=cold;air=under 35 °C` as people say it.
-   * @param {string} when
-   */
-  function condition(when) {
-    const pairs = when.split(";").filter((pair) => pair !== "");
-    return pairs.map((pair) => pair.replace("=", " ").replace(/([a-z])-(?=[a-z])/g, "$1 "));
-  }
-
-  globalThis.baybookWords = { say, number, reach, clock, condition };
+  globalThis.baybookWords = { say, number, reach, clock, condition: baybookCondition.words };
 })();

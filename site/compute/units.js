@@ -32,10 +32,16 @@
     "∆": "Δ",
   };
 
+  /** @param {string} text as `127/5000` */
+  function fraction(text) {
+    const [above = 0n, below] = text.split("/").map(BigInt);
+    return new Rational(above, below);
+  }
+
   class Unit {
-    /** @param {BaybookUnitRow} row */
+    /** @param {string} row a line of the table */
     constructor(row) {
-      const [symbol, spoken, kind, above, below, zeroAbove, zeroBelow, beside, spellings] = row;
+      const [symbol = "", spoken = "", kind = "", size = "", zero = "", beside = "", ...spellings] = row.split("|");
       /** How it is written, such as `lbf·ft`. */
       this.symbol = symbol;
       /** Its name in full, in the plural. */
@@ -43,11 +49,11 @@
       /** What it measures. */
       this.kind = kind;
       /** Its size in the SI unit of its kind, without any offset. */
-      this.factor = new Rational(BigInt(above), BigInt(below));
+      this.factor = fraction(size);
       /** The zero of its scale in the SI unit. */
-      this.offset = new Rational(BigInt(zeroAbove), BigInt(zeroBelow));
+      this.offset = fraction(zero || "0/1");
       /** Symbol of the unit a shop wants to see beside it. */
-      this.beside = beside;
+      this.beside = beside || null;
       this.names = [symbol, spoken, ...spellings];
     }
 
@@ -134,7 +140,7 @@
     return text.replace(/([mn])\^?([23])$/, (_, letter, power) => letter + raised[/** @type {2 | 3} */ (+power)]);
   }
 
-  const all = unitTable.units.map((row) => new Unit(row));
+  const all = unitTable.units.split("\n").map((row) => new Unit(row));
   const spellings = all.flatMap((unit) => unit.names.map((name) => ({ name: normal(name), unit })));
   const index = new Map(spellings.map(({ name, unit }) => [name, unit]));
   const ambiguous = new Map(

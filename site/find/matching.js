@@ -105,14 +105,20 @@
     return whole === 0 ? { byName: 0, whole: 0 } : { byName: byName + share, whole: whole + share };
   }
 
+  /** All words of a code or a manual. @param {BaybookFixed} one */
+  const wordsOf = (one) => `${one[5]} ${one[6]}`.split(" ").filter(Boolean);
+
   /** The score of a code or a manual. @param {BaybookFixed} one @param {BaybookTyped[]} typed */
   function fixed(one, typed) {
-    const own = one[5].split(" ");
+    const own = wordsOf(one);
     const hit = own.filter((word) => typed.some((typedWord) => fitsWhole(typedWord, word) > 0)).length;
     const weight = one[0] === "source" ? 6 : 10;
     const total = sum(typed.map((word) => bestWhole(word, own) * weight));
     return total === 0 ? 0 : total + part(300, hit, own.length);
   }
 
-  globalThis.baybookFindMatching = { near, joined, named, thing, machine, fixed };
+  /** Whether a record is looked at: a word of its own fits, or one that leads to it. @param {string} own @param {string} sampled @param {BaybookTyped[]} typed */
+  const leads = (own, sampled, typed) => typed.some((word) => bestWhole(word, `${own} ${sampled}`.split(" ").filter(Boolean)) > 0);
+
+  globalThis.baybookFindMatching = { near, joined, named, thing, machine, fixed, leads, best, bestWhole, wordsOf };
 })();

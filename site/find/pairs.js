@@ -1,48 +1,71 @@
 // @ts-check
 /*
- * Things joined with the builds that state them, and the lines they make.
+ * Things joined with the builds that state them: the rows that may answer, and the lines they make.
  */
 (() => {
   "use strict";
-  /** Builds shown of one thing where no machine is named are those the index lists. */
+  const [THINGS, SPREAD, ROWS, LAST, TITLES, PART] = [60, 6, 12, 200, 4, 24];
 
-  /** Score by `build thing`. @param {BaybookJoin} join @returns {Promise<Map<string, number>>} */
-  async function join({ load, head, things, builds, counted, last, THINGS, BY_NAME, LAST }) {
+  /** The part of the index that a row stands in. @param {BaybookFindHead} head @param {number} thing @param {number} row */
+  function partOf(head, thing, row) {
+    const named = head.things[thing]?.named ?? 0;
+    const each = Math.ceil(PART / (head.raw.named[named]?.[5].length ?? 1));
+    return row < ROWS ? `t-${named}` : `t-${named}-${Math.floor((row - ROWS) / each)}`;
+  }
+
+  /** The things that are listed for all builds: those of the best names. @param {BaybookFindHead} head @param {number[]} top */
+  function listed(head, top) {
+    const names = new Set([...new Set(top.map((thing) => head.things[thing]?.named))].slice(0, SPREAD));
+    return top.filter((thing) => names.has(head.things[thing]?.named));
+  }
+
+  /**
+   * Every row that may answer, by `thing row`, with its score and the build it is shown for: null is the first of
+   * those that state it.
+   * @param {BaybookLoad} load @param {BaybookFindHead} head @param {BaybookJoin} join
+   */
+  async function rows(load, head, { things, builds, byName, held, last }) {
     const ofThing = new Map(things);
     const ofBuild = new Map(builds);
-    const byName = (builds[0]?.[1] ?? 0) >= BY_NAME;
     /** @type {Map<string, number>} */
+    const numbers = new Map();
+    for (const [row, counts] of held.flatMap((one) => [...one])) {
+      numbers.set(row, (numbers.get(row) ?? 0) + counts);
+    }
+    /** @type {Map<string, { score: number, build: number | null }>} */
     const all = new Map();
-    const add = (/** @type {number} */ build, /** @type {number} */ thing) => {
-      const own = (ofThing.get(thing) ?? 0) + (counted.get(`${build} ${thing}`) ?? 0);
+    const add = (/** @type {string} */ row, /** @type {number | null} */ build) => {
+      const own = (ofThing.get(Number(row.split(" ")[0])) ?? 0) + (numbers.get(row) ?? 0);
       if (own > 0) {
-        all.set(`${build} ${thing}`, own + (ofBuild.get(build) ?? 0) + (!byName && last === build ? LAST : 0));
+        const more = build === null ? 0 : (ofBuild.get(build) ?? 0) + (!byName && last === build ? LAST : 0);
+        const best = all.get(row);
+        // The first of those that state it comes before any other.
+        const before = build === null || (best && best.build !== null && build < best.build);
+        if (!best || own + more > best.score || (own + more === best.score && before)) {
+          all.set(row, { score: own + more, build });
+        }
       }
     };
-    const top = new Set(things.slice(0, THINGS).map(([thing]) => thing));
+    const top = things.slice(0, THINGS).map(([thing]) => thing);
+    const isTop = new Set(top.map(String));
     const near = [...builds.map(([build]) => build), ...(last === null ? [] : [last])];
-    if (top.size > 0) {
-      for (const [at, stated] of (await Promise.all(near.map((build) => load(`b-${build}`)))).entries()) {
-        for (const [thing] of stated[2]) {
-          if (top.has(thing)) {
-            add(near[at] ?? 0, thing);
-          }
+    for (const [at, text] of (await Promise.all(near.map((build) => load(`b-${build}`)))).entries()) {
+      for (const row of globalThis.baybookFindNumbers.rows(text)) {
+        if (numbers.has(row) || isTop.has(row.split(" ")[0] ?? "")) {
+          add(row, near[at] ?? 0);
         }
       }
     }
-    if (!byName) {
-      const named = [...new Set([...top].map((thing) => head.things[thing]?.named ?? 0))];
-      for (const stating of await Promise.all(named.map((one) => load(`t-${one}`)))) {
-        for (const [thing, list] of Object.entries(stating)) {
-          if (top.has(Number(thing))) {
-            list.forEach((/** @type {number} */ build) => add(build, Number(thing)));
-          }
+    const spread = byName ? [] : listed(head, top);
+    for (const part of await Promise.all([...new Set(spread.map((thing) => partOf(head, thing, 0)))].map(load))) {
+      for (const thing of spread) {
+        for (const [row, [, , first]] of Object.entries(part[thing] ?? {})) {
+          add(`${thing} ${row}`, first);
         }
       }
     }
-    for (const pair of counted.keys()) {
-      const [build = 0, thing = 0] = pair.split(" ").map(Number);
-      add(build, thing);
+    for (const row of numbers.keys()) {
+      add(row, null);
     }
     return all;
   }
@@ -61,25 +84,28 @@
     return `builds/${build}/engine.html#${/^[0-9]/.test(entry) ? "n" : ""}${entry}${scope}`;
   }
 
-  /** @param {BaybookLoad} load @param {BaybookFindHead} head @param {BaybookRows} rows @param {[number, number, number, number]} rank @returns {Promise<BaybookFound>} */
-  async function told(load, head, rows, [score, kind, at, build]) {
-    const none = { where: {}, when: {}, open: false, score: -score };
+  /** Id and title of a build. @param {BaybookLoad} load @param {number} build @returns {Promise<[string, string]>} */
+  const titled = async (load, build) => (await load(`n-${Math.floor(build / TITLES)}`))[build % TITLES];
+
+  /** @param {BaybookLoad} load @param {BaybookFindHead} head @param {BaybookRows} found @param {BaybookRank} rank @returns {Promise<BaybookFound>} */
+  async function told(load, head, found, { score, kind, at, row, build }) {
+    const none = { where: {}, when: {}, open: false, score };
     if (kind === 0) {
-      const [id, machine, lines] = await load(`b-${build}`);
       const thing = /** @type {BaybookThing} */ (head.things[at]);
-      const line = lines.find((/** @type {number[]} */ one) => one[0] === at);
+      const [text, open, first, builds] = (await load(partOf(head, at, row)))[at][row];
+      const [id, machine] = await titled(load, build ?? first);
       const { of, title, where, when } = thing;
-      return { kind: thing.kind, build: id, machine, of, title, where, when, text: line[1], open: line[2] === 1, score: -score, href: href(id, thing) };
+      return { kind: thing.kind, build: id, builds, machine, of, title, where, when, text, open: open === 1, score, href: href(id, thing) };
     }
     if (kind === 1) {
-      const one = /** @type {BaybookFitted} */ (rows.fitted.get(at));
-      const [id, machine] = await load(`b-${one[2]}`);
-      return { ...none, kind: "machine", build: id, machine: null, of: one[0], title: one[1], text: machine, href: `machines/${one[0]}.html` };
+      const one = /** @type {BaybookFitted} */ (found.fitted.get(at));
+      const [id, machine] = await titled(load, one[2]);
+      return { ...none, kind: "machine", build: id, builds: 1, machine: null, of: one[0], title: one[1], text: machine, href: `machines/${one[0]}.html` };
     }
-    const [sort, of, title, text, sheet] = /** @type {BaybookFixed} */ (rows.fixed.get(at));
+    const [sort, of, title, text, sheet] = /** @type {BaybookFixed} */ (found.fixed.get(at));
     const page = sort === "source" ? `sources/${sheet}.html` : `codes/${sheet}.html${sort === "code" ? `#code-${of}` : ""}`;
-    return { ...none, kind: sort, build: null, machine: null, of, title, text, href: page };
+    return { ...none, kind: sort, build: null, builds: 0, machine: null, of, title, text, href: page };
   }
 
-  globalThis.baybookFindPairs = { join, told };
+  globalThis.baybookFindPairs = { rows, partOf, told };
 })();

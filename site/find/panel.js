@@ -1,6 +1,6 @@
 // @ts-check
 /*
- * The field that finds: on every sheet, small; the search and its index are loaded when it is first used.
+ * The field that finds: this, the search and its index are loaded when it is first used.
  *
  * Parts of the index are scripts, for a sheet opened from a memory stick can read no other file. Storage
  * may be denied: then no machine is preferred, and everything else works.
@@ -54,15 +54,12 @@
     return loading;
   }
 
-  /** @param {string | null} [build] */
-  function last(build) {
+  /** The build that was looked at last. */
+  function last() {
     try {
-      if (build) {
-        localStorage.setItem(stored, build);
-      }
       return localStorage.getItem(stored);
     } catch {
-      return build ?? null;
+      return document.getElementById("sheet")?.dataset.build ?? null;
     }
   }
 
@@ -94,7 +91,8 @@
     }
     if (one.machine) {
       const own = preferred && one.build === preferred ? " (looked at last)" : "";
-      link.append(element("span", "hit-for", `${one.machine}${own}`));
+      const more = one.builds > 1 ? ` and ${one.builds - 1} more build${one.builds > 2 ? "s" : ""}` : "";
+      link.append(element("span", "hit-for", `${one.machine}${own}${more}`));
     }
     item.append(link);
     return item;
@@ -108,14 +106,17 @@
     if (!field || !list || !said) {
       return;
     }
-    const { index = "", code = "", compute = "" } = panel.dataset;
-    panel.hidden = false;
+    const { index = "", code = "", numbers = "", said: words = "" } = panel.dataset;
     let asked = 0;
     /** Whether all that was typed fits: else Enter goes to the list, to be read, and not to its first sheet. */
     let whole = true;
 
-    /** @param {string} name */
-    const load = (name) => (name === "numbers" ? once(root + compute) : part(name, `${root}${index}${name}.js`));
+    /** What reads numbers is there already where the bench is. */
+    const reads = async () => (globalThis.baybookCompute?.Value ? undefined : once(root + numbers));
+
+    /** @param {string} name a part of the index, or of the code @returns {Promise<any>} */
+    const load = (name) =>
+      name === "numbers" ? reads() : name === "said" ? once(root + words) : part(name, `${root}${index}${name}.js`);
 
     function close() {
       asked += 1;
@@ -139,7 +140,7 @@
         if (own === asked) {
           list?.replaceChildren(...found.lines.map((one) => line(one, preferred)));
           whole = found.leftOut.length === 0;
-          say(text, found.lines, found.leftOut);
+          say(text, found);
         }
       } catch (problem) {
         if (own === asked && said) {
@@ -148,14 +149,17 @@
       }
     }
 
-    /** @param {string} text @param {BaybookFound[]} found @param {string[]} leftOut */
-    function say(text, found, leftOut) {
-      const first = found[0];
+    /** @param {string} text @param {BaybookAnswer} answer */
+    function say(text, { lines, leftOut, notes }) {
+      const [first] = lines;
       const without = leftOut.length > 0 ? `Nothing fits ${leftOut.map((one) => `“${one}”`).join(", ")}; these fit the rest. ` : "";
+      const count = lines.length === LIMIT ? `The best ${LIMIT} lines` : lines.length === 1 ? "1 line" : `${lines.length} lines`;
+      const spelt = notes.map((note) => note.charAt(0).toUpperCase() + note.slice(1).replace(/\x60([^\x60]*)\x60/g, "“$1”"));
+      const told = spelt.map((note) => `${note}. `).join("");
       if (said) {
         said.textContent = first
-          ? `${without}${found.length === LIMIT ? `The best ${LIMIT} lines` : found.length === 1 ? "1 line" : `${found.length} lines`}. First: ${first.title} ${first.text}`
-          : `Nothing fits “${text}”. Type what it is, a machine, or a number with its unit; or look in A to Z.`;
+          ? `${without}${told}${count}. First: ${first.title} ${first.text}`
+          : `Nothing fits “${text}”. ${told}Type what it is, a machine, or a number with its unit; or look in A to Z.`;
       }
     }
 
@@ -180,12 +184,15 @@
     }
 
     field.addEventListener("input", find);
-    field.addEventListener("focus", () => once(root + code).then(() => load("things")).catch(() => undefined));
+    const ready = () => once(root + code).then(() => load("things")).catch(() => undefined);
+    field.addEventListener("focus", ready);
     panel.addEventListener("keydown", move);
     list.addEventListener("click", () => setTimeout(close));
+    // Touched before this had come.
+    field === document.activeElement && ready();
+    void find();
   }
 
-  last(document.getElementById("sheet")?.dataset.build);
   const panel = document.querySelector(".find");
   if (panel instanceof HTMLElement) {
     start(panel);

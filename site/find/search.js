@@ -5,9 +5,10 @@
  */
 (() => {
   "use strict";
-  const { words, fit, key, ask, yearOf, needsNumbers } = globalThis.baybookFindWords;
-  const { near, joined, named, thing, machine, fixed } = globalThis.baybookFindMatching;
-  const [THINGS, NEAR, BY_NAME, LAST] = [60, 8, 800, 200];
+  const { words, fit, key, ask, needsNumbers } = globalThis.baybookFindWords;
+  const { near, joined, named, thing, machine, fixed, leads, bestWhole, wordsOf } = globalThis.baybookFindMatching;
+  const { serial } = globalThis.baybookFindFits;
+  const [THINGS, NEAR, BY_NAME] = [60, 8, 800];
 
   /** @type {WeakMap<object, BaybookFindHead>} */
   const heads = new WeakMap();
@@ -18,17 +19,27 @@
     if (made) {
       return made;
     }
-    const names = raw.named.map((one) => one[3].map((name) => name.split(" ").filter(Boolean)));
+    const names = raw.named.map(([, , title, others]) => [words(title), ...others.split(",").filter(Boolean).map((name) => name.split(" "))]);
     /** @type {BaybookThing[]} */
-    const things = raw.named.flatMap(([kind, of, title, , , scopes], at) =>
-      scopes.map(([where, when]) => ({ kind, of, title, where, when, named: at, beside: beside(kind, of, where, when) })),
+    const things = raw.named.flatMap(([kindAt, of, title, , , scopes], at) =>
+      scopes.map((scope) => {
+        const [where = {}, when = {}] = (raw.scopes[scope] ?? "").split("|").map(scopeOf);
+        const kind = raw.kinds[kindAt] ?? "";
+        return { kind, of, title, where, when, named: at, beside: beside(kind, of, where, when) };
+      }),
     );
     const known = new Set([...names.flat(2), ...things.flatMap((one) => one.beside)]);
     const pairs = new Set(names.flat().flatMap((name) => name.slice(1).map((word, at) => `${name[at]}${word}`)));
-    const head = { raw, names, things, known, pairs, short: new Map(raw.short), shards: new Set(raw.words) };
+    const units = raw.named.map((one) => (raw.units[one[4]] ?? "").split(",").filter(Boolean));
+    const values = raw.values.split(",").flatMap((one) => one.split(" ").slice(1).map((step) => `${one.split(" ")[0]}${step}`));
+    const short = new Map(raw.short.split(",").map((one) => one.split(" ")).map(([from = "", ...to]) => [from, to]));
+    const head = { raw, names, things, known, pairs, units, short, shards: new Set(raw.words.split(" ")), values };
     heads.set(raw, head);
     return head;
   }
+
+  /** Place or condition of a text `cylinder=rear;ring=top`. @param {string} text @returns {Record<string, string>} */
+  const scopeOf = (text) => Object.fromEntries(text.split(";").filter(Boolean).map((pair) => pair.split("=")));
 
   /** @param {string} kind @param {string} of @param {Record<string, string>} where @param {Record<string, string>} when */
   function beside(kind, of, where, when) {
@@ -56,16 +67,16 @@
   }
 
   /** @param {BaybookRows} rows */
-  const wordsOf = (rows) => [
+  const wordsOfRows = (rows) => [
     ...[...rows.fitted.values()].flatMap((one) => `${one[3]} ${one[4]}`.split(" ")),
-    ...[...rows.fixed.values()].flatMap((one) => one[5].split(" ")),
+    ...[...rows.fixed.values()].flatMap(wordsOf),
   ];
 
-  /** The typed words with what each may stand for; their machines and codes go into `rows`. */
-  async function typed(/** @type {BaybookLoad} */ load, /** @type {BaybookFindHead} */ head, /** @type {BaybookAsked} */ asked, /** @type {BaybookRows} */ rows) {
+  /** The typed words with what each may stand for; their machines and codes go into `rows`. @param {BaybookLoad} load @param {BaybookFindHead} head @param {BaybookAsked} asked @param {BaybookRows} rows */
+  async function typed(load, head, asked, rows) {
     const all = joined(asked.words, head.known);
     await take(load, head, [...all, ...asked.serials], rows);
-    const whole = new Set(wordsOf(rows));
+    const whole = new Set(wordsOfRows(rows));
     /** @type {BaybookTyped[]} */
     const found = [];
     for (const word of all) {
@@ -73,7 +84,7 @@
       let meant = new Map((head.short.get(word) ?? []).map((long) => [long, 95]));
       const begins = head.pairs.has(word) || [...head.known, ...whole].some((one) => fit(word, one) > 0);
       if (meant.size === 0 && !begins) {
-        meant = near(word, [...head.known, ...(await load("words"))]);
+        meant = near(word, [...head.known, ...(await load("words")).split(" ")]);
       }
       found.push({ word, meant, known: begins || meant.size > 0 });
     }
@@ -84,32 +95,20 @@
   /** @param {[number, number][]} all score by number, the best first */
   const sorted = (all) => all.sort((one, other) => other[1] - one[1] || one[0] - other[0]);
 
-  /** @param {BaybookFindHead} head @param {BaybookTyped[]} typedWords */
-  function things(head, typedWords) {
-    const names = head.names.map((one) => named(one, typedWords));
+  /** @param {BaybookFindHead} head @param {[number, number[]][]} names @param {BaybookTyped[]} typedWords */
+  function things(head, names, typedWords) {
     /** @type {[number, number][]} */
     const all = head.things.map((one, at) => [at, thing(names[one.named] ?? [0, []], one.beside, typedWords)]);
     return sorted(all.filter(([, score]) => score > 0));
   }
 
-  /** @param {BaybookFitted} one @param {BaybookPiece} asked */
-  function serial(one, asked) {
-    const has = one[5].filter((span) => span[2]).some(([, , prefix, from, to]) =>
-      asked.serials.some((text) => {
-        const digits = text.startsWith(prefix) ? text.slice(prefix.length) : "";
-        return /^[0-9]+$/.test(digits) && from <= Number(digits) && Number(digits) <= to;
-      }),
-    );
-    return has ? 2000 : 0;
-  }
-
   /** @param {BaybookFitted} one @param {BaybookAsked} asked */
   function years(one, asked) {
-    const of = (/** @type {[number, boolean]} */ [year, full]) => (one[5].some(([from, to]) => from <= year && year <= to) ? 300 : full ? -300 : 0);
+    const of = (/** @type {[number, boolean]} */ [year, full]) => (one[6].some(([from, to]) => from <= year && year <= to) ? 300 : full ? -300 : 0);
     return asked.years.reduce((total, year) => total + of(year), 0);
   }
 
-  /** @param {BaybookRows} rows @param {BaybookTyped[]} typedWords @param {BaybookAsked} asked */
+  /** Builds whose machine is named, machines, and the years one of them was made in. @param {BaybookRows} rows @param {BaybookTyped[]} typedWords @param {BaybookAsked} asked */
   function machines(rows, typedWords, asked) {
     /** @type {Map<number, number>} */
     const builds = new Map();
@@ -118,12 +117,12 @@
     /** @type {Set<number>} */
     const made = new Set();
     for (const [at, one] of [...rows.fitted].sort((a, b) => a[0] - b[0])) {
-      const { byName, whole } = machine(one, typedWords);
       const own = serial(one, asked);
-      if (whole === 0 && own === 0) {
+      if (own === 0 && !leads(one[3], one[5], typedWords)) {
         continue;
       }
-      for (const [year] of asked.years.filter(([year]) => one[5].some(([from, to]) => from <= year && year <= to))) {
+      const { byName, whole } = machine(one, typedWords);
+      for (const [year] of asked.years.filter(([year]) => one[6].some(([from, to]) => from <= year && year <= to))) {
         made.add(year);
       }
       const withYears = (/** @type {number} */ score) => Math.max(0, score + own + years(one, asked));
@@ -134,86 +133,83 @@
     }
     const scored = sorted([...builds].filter(([, score]) => score > 0));
     const least = Math.floor((scored[0]?.[1] ?? 0) / 2);
-    const near = scored.filter(([, score]) => score >= least).slice(0, NEAR);
-    return { builds: near, made, machines: [...best.values()].filter(([, score]) => score > 0) };
+    return { builds: scored.filter(([, score]) => score >= least).slice(0, NEAR), made, machines: sorted([...best.values()].filter(([, score]) => score > 0)) };
   }
 
-  /** What the printed numbers count, by `build thing`. */
-  async function numbers(/** @type {BaybookLoad} */ load, /** @type {BaybookFindHead} */ head, /** @type {BaybookPiece} */ asked, /** @type {[number, number][]} */ top, /** @type {Set<string>} */ machineWords, /** @type {number} */ typedCount) {
-    /** @type {Map<string, number>} */
-    const all = new Map();
-    /** @type {[BaybookValue, number][]} */
-    const values = asked.quantities.map((value) => [value, 400]);
-    const own = top.slice(0, THINGS).flatMap(([at]) => head.raw.named[head.things[at]?.named ?? 0]?.[4] ?? []);
-    const narrowed = typedCount > 1 && top.length > 0;
-    const symbols = new Set(narrowed ? own : head.raw.named.flatMap((one) => one[4]));
-    for (const number of asked.bare.filter((one) => !machineWords.has(one))) {
-      for (const symbol of symbols) {
-        try {
-          const { Value, units } = globalThis.baybookCompute;
-          values.push([Value.parse(units.parse(symbol).after(number)), 250]);
-        } catch {
-          // No number of that unit, as a fraction of turns.
-        }
-      }
+  /** Codes and manuals by score; a manual that has not every word counts half where a machine is named. @param {BaybookRows} rows @param {BaybookTyped[]} typedWords @param {boolean} byName @returns {[number, number][]} */
+  function records(rows, typedWords, byName) {
+    return [...rows.fixed].flatMap(([at, one]) => {
+      const score = leads(one[5], one[7], typedWords) ? fixed(one, typedWords) : 0;
+      const lacks = byName && one[0] === "source" && typedWords.some((word) => bestWhole(word, wordsOf(one)) === 0);
+      return score > 0 ? [[at, lacks ? Math.floor(score / 2) : score]] : [];
+    });
+  }
+
+  /** The units a bare number is tried in: those of the best things, or all where no word says which. @param {BaybookFindHead} head @param {[number, number][]} scored @param {number} count of typed words */
+  function units(head, scored, count) {
+    const own = scored.slice(0, THINGS).flatMap(([at]) => head.units[head.things[at]?.named ?? 0] ?? []);
+    return [...new Set(count > 1 && scored.length > 0 ? own : head.units.flat())];
+  }
+
+  /** A query as it is understood, and what it leads to. @param {BaybookLoad} load @param {BaybookFindHead} head @param {BaybookAsked} asked @param {string | null} last @returns {Promise<BaybookSought>} */
+  async function seek(load, head, asked, last) {
+    /** @type {BaybookRows} */
+    const found = { fitted: new Map(), fixed: new Map() };
+    const typedWords = await typed(load, head, asked, found);
+    const names = head.names.map((one) => named(one, typedWords));
+    const scored = things(head, names, typedWords);
+    const { builds, made, machines: ofMachines } = machines(found, typedWords, asked);
+    const byName = (builds[0]?.[1] ?? 0) >= BY_NAME;
+    const { names: nameNumbers, values, held } = globalThis.baybookFindNumbers;
+    const [own, symbols] = [nameNumbers(asked, found, builds.length > 0, made), units(head, scored, typedWords.length)];
+    if (asked.bare.some((number) => !own.has(number))) {
+      await load("numbers");
     }
-    for (const [value, counts] of values) {
-      const parts = globalThis.baybookFindNumbers.parts(value, head.raw.values);
-      for (const bucket of await Promise.all(parts.map((name) => load(`v-${name}`)))) {
-        globalThis.baybookFindNumbers.hold(value, bucket, counts, all);
-      }
+    const tried = asked.pieces.map(([, piece]) => values(piece, own, symbols));
+    const holding = await Promise.all(tried.map((one) => held(load, head, one)));
+    const lastAt = last ? (await load(`i-${key(last)}`).catch(() => ({})))[last] : undefined;
+    const shown = await globalThis.baybookFindPairs.rows(load, head, { things: scored, builds, byName, held: holding, last: lastAt ?? null });
+    /** @type {BaybookRank[]} */
+    const ranks = [...shown].map(([place, { score, build }]) => {
+      const [at = 0, row = 0] = place.split(" ").map(Number);
+      return { score, kind: 0, at, row, build };
+    });
+    ranks.push(...ofMachines.map(([at, score]) => ({ score, kind: 1, at, row: 0, build: null })));
+    ranks.push(...records(found, typedWords, byName).map(([at, score]) => ({ score, kind: 2, at, row: 0, build: null })));
+    ranks.sort((a, b) => b.score - a.score || a.kind - b.kind || a.at - b.at || a.row - b.row);
+    return { load, head, asked, found, typed: typedWords, names, things: scored, builds, byName, made, machines: ofMachines, tried, held: holding, ranks };
+  }
+
+  /** @param {BaybookSought} sought @param {number} limit @returns {Promise<BaybookAnswer>} */
+  async function answer(sought, limit) {
+    const { load, head, found, ranks } = sought;
+    const lines = await Promise.all(ranks.slice(0, limit).map((rank) => globalThis.baybookFindPairs.told(load, head, found, rank)));
+    const leftOut = sought.asked.pieces.flatMap(([text], at) => (globalThis.baybookFindFits.fits(sought, at) ? [] : [text]));
+    if (leftOut.length > 0) {
+      await load("said");
     }
-    return all;
+    return { lines, leftOut, notes: leftOut.length > 0 ? await globalThis.baybookFindSaid.notes(sought) : [] };
   }
 
   /**
-   * What answers, best first, and what was typed and fits nothing: the lines are those of the rest.
+   * What answers, best first; what was typed and fits nothing: the lines are those of the rest; and notes on both.
    * `last` is the id of the build looked at last.
+   * @param {BaybookLoad} load @param {string} text @param {string | null} last @param {number} limit
    */
-  async function search(/** @type {BaybookLoad} */ load, /** @type {string} */ text, /** @type {string | null} */ last, /** @type {number} */ limit) {
+  async function search(load, text, last, limit) {
     const head = headOf(await load("things"));
     if (needsNumbers(text)) {
       await load("numbers");
     }
-    const asked = ask(text);
-    /** @type {BaybookRows} */
-    const rows = { fitted: new Map(), fixed: new Map() };
-    const typedWords = await typed(load, head, asked, rows);
-    const scoredThings = things(head, typedWords);
-    const found = machines(rows, typedWords, asked);
-    // `22` beside a machine that was made in 2022 is its year.
-    const ofYears = asked.bare.filter((number) => found.made.has(yearOf(number)?.[0] ?? 0));
-    const machineWords = new Set(found.builds.length > 0 ? [...rows.fitted.values()].flatMap((one) => one[3].split(" ")) : []);
-    ofYears.forEach((number) => machineWords.add(number));
-    const counted = await numbers(load, head, asked, scoredThings, machineWords, typedWords.length);
-    const lastAt = last ? (await load(`i-${key(last)}`).catch(() => ({})))[last] : undefined;
-    const pairs = await globalThis.baybookFindPairs.join({ load, head, things: scoredThings, builds: found.builds, counted, last: lastAt ?? null, THINGS, BY_NAME, LAST });
-    /** @type {[number, number, number, number][]} */
-    const ranks = [...pairs].map(([at, score]) => {
-      const [build = 0, one = 0] = at.split(" ").map(Number);
-      return [-score, 0, one, build];
-    });
-    ranks.push(...found.machines.map(([at, score]) => /** @type {[number, number, number, number]} */ ([-score, 1, at, 0])));
-    for (const [at, one] of rows.fixed) {
-      const score = fixed(one, typedWords);
-      if (score > 0) {
-        ranks.push([-score, 2, at, 0]);
-      }
+    const sought = await seek(load, head, ask(text, false), last);
+    const own = await answer(sought, limit);
+    // Inches that stand apart from their number may be the intake: `887 in lash`.
+    const mayBeWords = sought.asked.pieces.some(([typedText, piece]) => piece.quantities.length > 0 && typedText.endsWith(" in"));
+    if (own.leftOut.length === 0 || !mayBeWords) {
+      return own;
     }
-    ranks.sort((a, b) => a[0] - b[0] || a[1] - b[1] || a[2] - b[2] || a[3] - b[3]);
-    const lines = await Promise.all(ranks.slice(0, limit).map((rank) => globalThis.baybookFindPairs.told(load, head, rows, rank)));
-    const leftOut = [];
-    for (const [typedText, piece] of asked.pieces) {
-      const fits =
-        piece.words.some((word) => typedWords.some((one) => one.known && one.word.includes(word))) ||
-        piece.years.some(([year]) => found.made.has(year)) ||
-        [...rows.fitted.values()].some((one) => serial(one, piece) > 0) ||
-        (await numbers(load, head, piece, scoredThings, machineWords, typedWords.length)).size > 0;
-      if (!fits) {
-        leftOut.push(typedText);
-      }
-    }
-    return { lines, leftOut };
+    const asWords = await answer(await seek(load, head, ask(text, true), last), limit);
+    return asWords.leftOut.length < own.leftOut.length ? asWords : own;
   }
 
   globalThis.baybookFindSearch = { search };

@@ -44,6 +44,18 @@
     return found <= forgiven ? found : null;
   }
 
+  /** How far a word lies from one that fits nothing, if it is near enough to be offered. @param {string} typed @param {string} word */
+  function apart(typed, word) {
+    const [a, b] = [[...typed], [...word]];
+    const [number, other] = [/[0-9]/.test(typed), /[0-9]/.test(word)];
+    const most = number ? 1 : Math.floor(a.length / 3);
+    if (a.length < 3 || number !== other || (number && a.length !== b.length) || Math.abs(a.length - b.length) > most) {
+      return null;
+    }
+    const found = distance(a, b);
+    return found <= most ? found : null;
+  }
+
   /** How well a whole or begun word fits, out of a hundred. @param {string} typed @param {string} word */
   function fit(typed, word) {
     if (typed === word) {
@@ -58,6 +70,10 @@
   /** The first letters of a word, as the parts of the index are named. @param {string} word */
   const key = (word) =>
     [...word].slice(0, 2).map((c) => (/[a-z0-9]/i.test(c) ? c : `_${c.codePointAt(0)?.toString(16)}`)).join("");
+
+  const WHOLE = /^[0-9]{1,9}$/;
+  /** True if a whole number stands at the head that no unit can follow. @param {string[]} pieces */
+  const isCount = ([first = "", next = "1"]) => WHOLE.test(first) && WHOLE.test(next);
 
   const begins = (/** @type {string} */ piece) => /^[-+]?\.?[0-9]/.test(piece);
 
@@ -80,15 +96,19 @@
     return piece.length === 2 && number >= 0 ? [number <= 69 ? 2000 + number : 1900 + number, false] : null;
   }
 
-  /** @param {string[]} pieces @returns {[BaybookValue, number] | null} a number with its unit, the longest that is one */
-  function quantity(pieces) {
+  /**
+   * A number with its unit, the longest that is one; `in` that stands apart is inches, or where `inWords` the intake.
+   * @param {string[]} pieces @param {boolean} inWords @returns {[BaybookValue, number] | null}
+   */
+  function quantity(pieces, inWords) {
     const first = pieces[0] ?? "";
-    if (!begins(first)) {
+    if (!begins(first) || isCount(pieces)) {
       return null;
     }
     const number = first.replaceAll(",", ".");
     for (const taken of [3, 2]) {
-      const value = pieces.length >= taken ? single(`${number} ${pieces.slice(1, taken).join("-")}`) : null;
+      const unit = pieces.slice(1, taken).join("-");
+      const value = pieces.length >= taken && !(inWords && unit === "in") ? single(`${number} ${unit}`) : null;
       if (value) {
         return [value, taken];
       }
@@ -97,10 +117,43 @@
     return value && [value, 1];
   }
 
+  /** Why the head of the pieces is like a quantity and is none, and how many they are. @param {string[]} pieces @returns {[string, number] | null} */
+  function refused(pieces) {
+    const first = pieces[0] ?? "";
+    if (!begins(first) || isCount(pieces)) {
+      return null;
+    }
+    for (const taken of [3, 2, 1].filter((one) => one <= pieces.length)) {
+      const found = ambiguous(`${first.replaceAll(",", ".")} ${pieces.slice(1, taken).join("-")}`.trimEnd());
+      if (found) {
+        return [found, taken];
+      }
+    }
+    const [, head = "", glued = ""] = /^([0-9.,\/]*)([^]*)$/.exec(first) ?? [];
+    const number = head.replace(/[.,]+$/, "");
+    const { units } = globalThis.baybookCompute;
+    if (!/[.,\/]/.test(number) || (glued && !units.known(glued)) || parses(`${number.replaceAll(",", ".")} mm`)) {
+      return null;
+    }
+    const taken = glued ? 1 : ([3, 2].find((one) => one <= pieces.length && units.known(pieces.slice(1, one).join("-"))) ?? 1);
+    return [`\`${number}\` is no number`, taken];
+  }
+
+  /** What a unit may mean that names several. @param {string} text */
+  function ambiguous(text) {
+    try {
+      globalThis.baybookCompute.Value.parse(text);
+    } catch (problem) {
+      const refusal = /** @type {BaybookRefusal} */ (problem);
+      return refusal.sort === "ambiguous" ? `${refusal.message}; ${refusal.help}` : null;
+    }
+    return null;
+  }
+
   /** @param {string} piece @param {BaybookPiece} asked */
   function alone(piece, asked) {
     const number = piece.replaceAll(",", ".");
-    if (begins(piece) && parses(`${number} mm`)) {
+    if (WHOLE.test(piece) || (begins(piece) && parses(`${number} mm`))) {
       const found = yearOf(piece);
       if (found) {
         asked.years.push(found);
@@ -127,21 +180,27 @@
     }
   }
 
-  /** What was typed. @param {string} text @returns {BaybookAsked} */
-  function ask(text) {
+  /** @param {string} text */
+  const piecesOf = (text) => [...text].slice(0, LONGEST).join("").split(/[ \t\n\f\r]+/).filter(Boolean);
+
+  /** What was typed. @param {string} text @param {boolean} inWords @returns {BaybookAsked} */
+  function ask(text, inWords) {
     /** @type {BaybookAsked} */
-    const asked = { words: [], quantities: [], bare: [], years: [], serials: [], pieces: [] };
-    let pieces = [...text].slice(0, LONGEST).join("").split(/[ \t\n\f\r]+/).filter(Boolean);
+    const asked = { words: [], quantities: [], bare: [], years: [], serials: [], refused: null, pieces: [] };
+    let pieces = piecesOf(text);
     while (pieces.length > 0) {
       /** @type {BaybookPiece} what this piece alone asks */
-      const piece = { words: [], quantities: [], bare: [], years: [], serials: [] };
-      const found = quantity(pieces);
+      const piece = { words: [], quantities: [], bare: [], years: [], serials: [], refused: null };
+      const found = quantity(pieces, inWords);
+      const why = found ? null : refused(pieces);
       if (found) {
         piece.quantities.push(found[0]);
+      } else if (why) {
+        piece.refused = why[0];
       } else {
         alone(pieces[0] ?? "", piece);
       }
-      const taken = found?.[1] ?? 1;
+      const taken = found?.[1] ?? why?.[1] ?? 1;
       asked.words.push(...piece.words);
       asked.quantities.push(...piece.quantities);
       asked.bare.push(...piece.bare);
@@ -154,7 +213,11 @@
     return asked;
   }
 
-  const needsNumbers = (/** @type {string} */ text) => text.split(/[ \t\n\f\r]+/).some(begins);
+  /** Whether what reads values is needed to read a text. @param {string} text */
+  function needsNumbers(text) {
+    const pieces = piecesOf(text);
+    return pieces.some((piece, at) => begins(piece) && !isCount(pieces.slice(at)));
+  }
 
-  globalThis.baybookFindWords = { words, slips, fit, key, ask, yearOf, needsNumbers };
+  globalThis.baybookFindWords = { words, slips, apart, fit, key, ask, yearOf, needsNumbers };
 })();

@@ -51,16 +51,23 @@ pub fn run(arguments: &LookupArguments, out: &mut dyn Write, err: &mut dyn Write
         }
     };
     let words = arguments.words.join(" ");
-    let Answer { lines, left_out } = search(&index, &words, arguments.last.as_deref(), arguments.limit);
+    let Answer { lines, left_out, notes } =
+        search(&index, &words, arguments.last.as_deref(), arguments.limit);
     if json {
         let results: Vec<Value> = lines.iter().map(as_json).collect();
-        write_json(out, &json!({ "results": results, "left_out": left_out }))?;
-    } else if lines.is_empty() {
-        writeln!(out, "nothing fits `{words}`; name what it is, or a machine, or a number with its unit")?;
+        write_json(out, &json!({ "results": results, "left_out": left_out, "notes": notes }))?;
     } else {
-        if !left_out.is_empty() {
+        if lines.is_empty() {
+            writeln!(
+                out,
+                "nothing fits `{words}`; name what it is, or a machine, or a number with its unit"
+            )?;
+        } else if !left_out.is_empty() {
             let left_out: Vec<_> = left_out.iter().map(|one| format!("`{one}`")).collect();
             writeln!(out, "nothing fits {}; below is what fits the rest", left_out.join(", "))?;
+        }
+        for note in &notes {
+            writeln!(out, "  {note}")?;
         }
         for one in &lines {
             writeln!(out, "{}", line(one))?;
@@ -84,6 +91,7 @@ fn as_json(one: &Found) -> Value {
     json!({
         "kind": one.kind,
         "build": one.build,
+        "builds": one.builds,
         "of": one.of,
         "where": one.place,
         "when": one.when,
@@ -99,7 +107,12 @@ fn line(one: &Found) -> String {
     let words: Vec<_> =
         one.place.iter().chain(&one.when).map(|(name, word)| format!(", {name} {word}")).collect();
     let mark = if one.open { " (unconfirmed)" } else { "" };
-    let of_build = one.for_machine.as_ref().map(|build| format!("  [{build}]")).unwrap_or_default();
+    let more = match one.builds {
+        0 | 1 => String::new(),
+        2 => " and 1 more build".to_owned(),
+        builds => format!(" and {} more builds", builds - 1),
+    };
+    let of_build = one.for_machine.as_ref().map(|build| format!("  [{build}{more}]")).unwrap_or_default();
     let text = if one.text.is_empty() { String::new() } else { format!(": {}", one.text) };
     format!("{}{}{text}{mark}{of_build}", one.title, words.concat())
 }

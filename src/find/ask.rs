@@ -1,7 +1,7 @@
 //! What was typed: words, quantities, years and serial numbers.
 
 use super::words::words;
-use crate::quantity::Value;
+use crate::quantity::{Unit, Value, ValueProblem};
 
 /// The most that is read of what was typed.
 const LONGEST: usize = 200;
@@ -21,6 +21,8 @@ pub(super) struct Asked {
     pub(super) years: Vec<(u16, bool)>,
     /// What may be a serial number: letters and digits only.
     pub(super) serials: Vec<String>,
+    /// Why a piece is not taken as anything, if so: it is like a number, or names two units.
+    pub(super) refused: Option<String>,
     /// Each piece as it was typed, and what it alone asks.
     pub(super) pieces: Vec<(String, Asked)>,
 }
@@ -37,23 +39,23 @@ impl Asked {
     }
 }
 
-/// Reads what was typed.
-pub(super) fn ask(text: &str) -> Asked {
+/// Reads what was typed; `in` after a number is inches or, where `in_words`, the intake.
+pub(super) fn ask(text: &str, in_words: bool) -> Asked {
     let text: String = text.chars().take(LONGEST).collect();
     let pieces: Vec<&str> = text.split_ascii_whitespace().collect();
     let mut asked = Asked::default();
     let mut rest = pieces.as_slice();
     while let Some(first) = rest.first() {
         let mut piece = Asked::default();
-        let taken = match quantity(rest) {
-            Some((value, taken)) => {
-                piece.quantities.push(value);
-                taken
-            }
-            None => {
-                alone(first, &mut piece);
-                1
-            }
+        let taken = if let Some((value, taken)) = quantity(rest, in_words) {
+            piece.quantities.push(value);
+            taken
+        } else if let Some((why, taken)) = refused(rest) {
+            piece.refused = Some(why);
+            taken
+        } else {
+            alone(first, &mut piece);
+            1
         };
         let (read, others) = rest.split_at(taken.min(rest.len()));
         asked.take(read.join(" "), piece);
@@ -88,10 +90,10 @@ fn alone(piece: &str, asked: &mut Asked) {
 }
 
 /// A number with its unit at the head of the pieces, and how many they are; the longest that is one.
-fn quantity(pieces: &[&str]) -> Option<(Value, usize)> {
+fn quantity(pieces: &[&str], in_words: bool) -> Option<(Value, usize)> {
     let first = pieces.first().filter(|first| begins_a_number(first))?;
     for taken in [3, 2] {
-        if let Some(unit) = pieces.get(1..taken) {
+        if let Some(unit) = pieces.get(1..taken).filter(|unit| !in_words || **unit != ["in"]) {
             let text = format!("{} {}", decimal(first), unit.join("-"));
             if let Some(value) = single(&text) {
                 return Some((value, taken));
@@ -99,6 +101,31 @@ fn quantity(pieces: &[&str]) -> Option<(Value, usize)> {
         }
     }
     single(&decimal(first)).map(|value| (value, 1))
+}
+
+/// Why the head of the pieces is like a quantity and is none, and how many they are.
+fn refused(pieces: &[&str]) -> Option<(String, usize)> {
+    let first = pieces.first().filter(|first| begins_a_number(first))?;
+    for taken in [3, 2, 1] {
+        let Some(unit) = pieces.get(1..taken) else { continue };
+        let Err(error) = Value::parse(format!("{} {}", decimal(first), unit.join("-")).trim_end()) else {
+            continue;
+        };
+        if matches!(error.problem, ValueProblem::AmbiguousUnit { .. }) {
+            return Some((format!("{}; {}", error.message(), error.help()), taken));
+        }
+    }
+    let ends = |c: char| !(c.is_ascii_digit() || ['.', ',', '/'].contains(&c));
+    let (number, glued) = first.split_at(first.find(ends).unwrap_or(first.len()));
+    let number = number.trim_end_matches(['.', ',']);
+    let is_unit = |text: &str| Unit::parse(text).is_ok();
+    let like_one = number.contains(['.', ',', '/']) && (glued.is_empty() || is_unit(glued));
+    if !like_one || Value::parse(&format!("{} mm", decimal(number))).is_ok() {
+        return None;
+    }
+    let with_unit = |taken: &usize| pieces.get(1..*taken).is_some_and(|unit| is_unit(&unit.join("-")));
+    let taken = [3, 2].into_iter().find(with_unit).filter(|_| glued.is_empty()).unwrap_or(1);
+    Some((format!("`{number}` is no number"), taken))
 }
 
 /// One number in a unit.
@@ -132,7 +159,7 @@ mod tests {
     use super::*;
 
     fn texts(text: &str) -> (Vec<String>, Vec<String>) {
-        let asked = ask(text);
+        let asked = ask(text, false);
         (asked.words, asked.quantities.iter().map(Value::text).collect())
     }
 
@@ -150,8 +177,22 @@ mod tests {
     }
 
     #[test]
+    fn what_is_like_a_quantity_is_no_word() {
+        for (text, whole) in
+            [("1/0 in lash", "1/0 in"), ("1.2.3mm", "1.2.3mm"), ("22 lb plug", "22 lb"), ("1/0", "1/0")]
+        {
+            let asked = ask(text, false);
+            let (piece, alone) = &asked.pieces[0];
+            assert_eq!((piece.as_str(), alone.refused.is_some()), (whole, true), "{text}");
+        }
+        for text in ["1-2", "887.", "22", "th22-455", "17"] {
+            assert!(ask(text, false).pieces[0].1.refused.is_none(), "{text}");
+        }
+    }
+
+    #[test]
     fn a_whole_number_is_a_word_and_a_bare_number() {
-        let asked = ask("lash tarn 887 22");
+        let asked = ask("lash tarn 887 22", false);
         assert_eq!(asked.words, ["lash", "tarn", "887", "22"]);
         assert_eq!(asked.bare, ["887", "22"]);
         assert_eq!(asked.years, [(2022, false)]);

@@ -5,6 +5,7 @@ use std::collections::BTreeMap;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
+use super::rows::{Gathered, Row};
 use super::{line, machines, values, words};
 use crate::model::{Build, Entry, Model, Statement};
 
@@ -13,13 +14,15 @@ use crate::model::{Build, Entry, Model, Statement};
 pub struct Index {
     /// What the catalogue and the guides offer.
     pub things: Things,
+    /// What builds state of each thing, each value once: the commonest first.
+    pub rows: Vec<Vec<Row>>,
     /// Every build with its lines.
     pub builds: Vec<Stated>,
     /// Which machine has which build.
     pub fitted: Vec<Fitted>,
     /// Codes and manuals: found by their own words alone.
     pub fixed: Vec<Fixed>,
-    /// Printed numbers by kind and size: bucket → unit → number → pairs of build and thing.
+    /// Printed numbers by kind and size: bucket → unit → number → who prints it.
     pub values: values::Buckets,
 }
 
@@ -70,10 +73,8 @@ pub struct Stated {
 pub struct Line {
     /// The thing.
     pub thing: usize,
-    /// The value as printed and converted.
-    pub text: String,
-    /// True if no second reading confirms it.
-    pub open: bool,
+    /// Which of its rows.
+    pub row: usize,
 }
 
 /// A machine with one of its builds.
@@ -119,6 +120,8 @@ pub struct Fixed {
     pub sheet: String,
     /// Its words.
     pub words: Vec<String>,
+    /// Words that all of its sort have.
+    pub sort: Vec<String>,
 }
 
 impl Index {
@@ -128,15 +131,20 @@ impl Index {
         let things = things(model);
         let number: BTreeMap<Key<'_>, usize> =
             things.things.iter().enumerate().map(|(at, one)| (key(one), at)).collect();
-        let mut found = values::Collector::default();
-        let builds = model.builds.values().enumerate().map(|(at, build)| {
-            let lines = lines(model, build, at, &number, &mut found);
-            Stated { id: build.id.to_string(), title: machines::title(model, build), lines }
-        });
-        let builds: Vec<Stated> = builds.collect();
+        let mut gathered = Gathered::default();
+        for (at, build) in model.builds.values().enumerate() {
+            lines(model, build, at, &number, &mut gathered);
+        }
         drop(number);
+        let (rows, mut lines, values) = gathered.into_rows(things.things.len(), model.builds.len());
+        let builds = model.builds.values().enumerate().map(|(at, build)| Stated {
+            id: build.id.to_string(),
+            title: machines::title(model, build),
+            lines: lines.get_mut(at).map(std::mem::take).unwrap_or_default(),
+        });
+        let builds = builds.collect();
         let (fitted, fixed) = (machines::fitted(model), machines::fixed(model));
-        Self { things, builds, fitted, fixed, values: found.into_buckets() }
+        Self { things, rows, builds, fitted, fixed, values }
     }
 }
 
@@ -151,10 +159,9 @@ fn lines(
     build: &Build,
     at: usize,
     number: &BTreeMap<Key<'_>, usize>,
-    found: &mut values::Collector,
-) -> Vec<Line> {
+    gathered: &mut Gathered,
+) {
     let none = BTreeMap::new();
-    let mut lines = Vec::new();
     for statement in build.statements.iter().filter(|one| one.has_value()) {
         let identity = &statement.identity;
         let Some(&thing) = number.get(&("statement", identity.of.as_str(), &identity.place, &identity.when))
@@ -163,14 +170,12 @@ fn lines(
         };
         let withheld = model.withholds(statement);
         let text = if withheld { line::WITHHELD.to_owned() } else { line::text(statement) };
-        if !withheld {
-            found.take(statement, at, thing);
-        }
-        lines.push(Line { thing, text, open: line::is_open(statement) });
+        let numbers = if withheld { Vec::new() } else { values::printed(statement) };
+        gathered.take(at, thing, text, line::is_open(statement), numbers);
     }
     let mut guide = |kind: &str, of: &str, text: String| {
         if let Some(&thing) = number.get(&(kind, of, &none, &none)) {
-            lines.push(Line { thing, text, open: false });
+            gathered.take(at, thing, text, false, Vec::new());
         }
     };
     for one in model.procedures.values().filter(|one| model.fits_build(&one.fits, build)) {
@@ -180,7 +185,6 @@ fn lines(
     for one in model.complaints.values().filter(|one| model.fits_build(&one.fits, build)) {
         guide("complaint", one.id.as_str(), format!("{} checks", one.checks.len()));
     }
-    lines
 }
 
 fn things(model: &Model) -> Things {

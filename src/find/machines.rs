@@ -65,8 +65,18 @@ fn span(fit: &Fit) -> Span {
     }
 }
 
-/// Sets of codes, codes, manuals.
+/// Sets of codes, codes, manuals; a word that all of a sort have is none of their own.
 pub(super) fn fixed(model: &Model) -> Vec<Fixed> {
+    let mut all = records(model);
+    for one in &mut all {
+        one.words = distinct(std::mem::take(&mut one.words));
+        let (words, sort) = (&one.words, &mut one.sort);
+        sort.retain(|word| !words.contains(word));
+    }
+    all
+}
+
+fn records(model: &Model) -> Vec<Fixed> {
     let mut all = Vec::new();
     for set in model.codes.values() {
         let sheet = set.id.to_string();
@@ -76,7 +86,8 @@ pub(super) fn fixed(model: &Model) -> Vec<Fixed> {
             title: set.title.clone(),
             text: format!("{} codes", set.codes.len()),
             sheet: sheet.clone(),
-            words: distinct(words(&format!("codes blink fault {}", set.title))),
+            words: words(&set.title),
+            sort: words("codes blink fault"),
         });
         for code in &set.codes {
             all.push(Fixed {
@@ -85,7 +96,8 @@ pub(super) fn fixed(model: &Model) -> Vec<Fixed> {
                 title: format!("Code {}: {}", code.id, code.title),
                 text: set.title.clone(),
                 sheet: sheet.clone(),
-                words: distinct(words(&format!("{} code {} blink {}", code.id, code.title, set.title))),
+                words: words(&format!("{} {} {}", code.id, code.title, set.title)),
+                sort: words("code blink"),
             });
         }
     }
@@ -96,7 +108,8 @@ pub(super) fn fixed(model: &Model) -> Vec<Fixed> {
             title: source.title.clone(),
             text: source.edition.as_ref().map(|edition| format!("edition {edition}")).unwrap_or_default(),
             sheet: source.id.to_string(),
-            words: distinct(words(&format!("{} source {}", source.title, source.id))),
+            words: words(&format!("{} {}", source.title, source.id)),
+            sort: words("source"),
         });
     }
     all

@@ -14,13 +14,13 @@ pub(super) struct Typed {
     /// Words it stands for, each with how well.
     meant: BTreeMap<String, u32>,
     /// Whether it begins any word of the index, or stands for one.
-    known: bool,
+    pub(super) known: bool,
 }
 
 impl Typed {
-    /// Whether a word that was typed, alone or written as one with its neighbour, says something.
-    pub(super) fn tells(&self, word: &str) -> bool {
-        self.known && self.word.contains(word)
+    /// Whether it is a word that was typed, alone or written as one with its neighbour.
+    pub(super) fn holds(&self, word: &str) -> bool {
+        self.word.contains(word)
     }
 
     /// How well it fits a word, out of a hundred.
@@ -33,7 +33,8 @@ impl Typed {
         if self.word.chars().nth(1).is_none() && self.word != word { 0 } else { self.fits(word) }
     }
 
-    fn best_whole(&self, all: &[String]) -> u32 {
+    /// How well it fits any of some words of a machine, a code or a manual.
+    pub(super) fn best_whole(&self, all: &[String]) -> u32 {
         all.iter().map(|word| self.fits_whole(word)).max().unwrap_or_default()
     }
 
@@ -100,7 +101,8 @@ pub(super) fn known(things: &Things) -> BTreeSet<&str> {
 /// Every word of machines, codes and manuals.
 pub(super) fn vocabulary(index: &Index) -> BTreeSet<&str> {
     let fitted = index.fitted.iter().flat_map(|one| one.words.iter().chain(&one.sort));
-    fitted.chain(index.fixed.iter().flat_map(|one| &one.words)).map(String::as_str).collect()
+    let fixed = index.fixed.iter().flat_map(|one| one.words.iter().chain(&one.sort));
+    fitted.chain(fixed).map(String::as_str).collect()
 }
 
 /// True if a word is two neighbours of a name written together.
@@ -172,10 +174,37 @@ pub(super) fn machine(one: &Fitted, typed: &[Typed]) -> (u32, u32) {
 
 /// The score of a code or a manual.
 pub(super) fn fixed(one: &Fixed, typed: &[Typed]) -> u32 {
-    let hit = one.words.iter().filter(|word| typed.iter().any(|typed| typed.fits_whole(word) > 0)).count();
+    let own = || one.words.iter().chain(&one.sort);
+    let hit = own().filter(|word| typed.iter().any(|typed| typed.fits_whole(word) > 0)).count();
     let weight = if one.kind == "source" { 6 } else { 10 };
-    let sum: u32 = typed.iter().map(|typed| typed.best_whole(&one.words) * weight).sum();
-    if sum == 0 { 0 } else { sum + part(300, hit, one.words.len()) }
+    let best = |typed: &Typed| typed.best_whole(&one.words).max(typed.best_whole(&one.sort));
+    let sum: u32 = typed.iter().map(|typed| best(typed) * weight).sum();
+    if sum == 0 { 0 } else { sum + part(300, hit, own().count()) }
+}
+
+/// Records that a word of their whole sort leads to, such as `diesel` or `code`: the first of them, so that what
+/// is read for such a word does not grow with the base.
+#[derive(Default)]
+pub(super) struct Sampled<'a>(BTreeMap<&'a str, usize>);
+
+/// How many records a word of their whole sort leads to.
+const SAMPLE: usize = 24;
+
+impl<'a> Sampled<'a> {
+    /// Those words of the next record that lead to it.
+    pub(super) fn next(&mut self, sort: &'a [String]) -> Vec<&'a str> {
+        let words = sort.iter().filter(|word| {
+            let count = self.0.entry(word.as_str()).or_default();
+            *count += 1;
+            *count <= SAMPLE
+        });
+        words.map(String::as_str).collect()
+    }
+}
+
+/// True if a record is looked at: a word of its own fits, or one that leads to it.
+pub(super) fn leads(words: &[String], sampled: &[&str], typed: &[Typed]) -> bool {
+    typed.iter().any(|one| one.best_whole(words) > 0 || sampled.iter().any(|word| one.fits_whole(word) > 0))
 }
 
 /// `hit` of `all`, as a share of `whole`.

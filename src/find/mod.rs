@@ -6,15 +6,20 @@
 //! the index but what a shard of it can answer, so that `site/find` gives the same list.
 
 mod ask;
+mod held;
 mod index;
 mod line;
 mod machines;
 mod matching;
+mod rows;
+mod said;
 mod search;
 mod shards;
 mod values;
 mod words;
 
 pub use index::{Fitted, Fixed, Index, Line, Span, Stated, Thing, Things};
+pub use rows::Row;
 pub use search::{Answer, Found, search};
 pub use shards::shards;
+pub use values::{Buckets, Printing};

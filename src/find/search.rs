@@ -1,16 +1,20 @@
 //! The search: what was typed, joined from things, machines and numbers, best first.
 
+use std::cmp::Reverse;
 use std::collections::BTreeMap;
 
-use super::ask::{Asked, ask, year_of};
+use super::ask::{Asked, ask};
+use super::held::{Held, Numbers};
 use super::index::{Fitted, Index};
-use super::matching::{self, Typed};
-use super::values::{agree, buckets, may_be_zero};
-use crate::quantity::{Unit, Value};
+use super::matching::{self, Sampled, Typed};
+use super::said;
 
-/// Things and builds that are joined with each other at most.
-const THINGS: usize = 60;
-pub(super) const BUILDS: usize = 12;
+/// Things that are joined with builds at most.
+pub(super) const THINGS: usize = 60;
+/// Names whose things are listed for all builds, where no machine is named.
+const SPREAD: usize = 6;
+/// Rows of a thing that are listed there: those most builds agree on.
+pub(super) const ROWS: usize = 12;
 /// Builds that are joined because their machine is named, at most; none of half the best one's score.
 const NEAR: usize = 8;
 /// From this score on a build is meant by name.
@@ -27,6 +31,8 @@ pub struct Found {
     pub build: Option<String>,
     /// The build, for people.
     pub for_machine: Option<String>,
+    /// How many builds of the base share the line; 0 if it is of none.
+    pub builds: usize,
     /// Id of the entry, procedure, complaint, machine, code or source.
     pub of: String,
     /// The place.
@@ -43,56 +49,210 @@ pub struct Found {
     pub score: u32,
 }
 
-/// Numbers of things, builds or machines, each with its score.
-type Scored = Vec<(usize, u32)>;
+/// Numbers of things, builds or machines, each with its score, the best first.
+pub(super) type Scored = Vec<(usize, u32)>;
 
-/// Score and the order among equals: kind, thing, build.
-type Rank = (std::cmp::Reverse<u32>, u8, usize, usize);
+/// Score and the order among equals: kind, number of the thing, machine or record, row.
+pub(super) type Rank = (Reverse<u32>, u8, usize, usize);
 
 /// What a search gives.
 #[derive(Clone, Debug, Eq, PartialEq)]
 pub struct Answer {
     /// The lines that answer, best first.
     pub lines: Vec<Found>,
-    /// What was typed and fits nothing: the lines are those of the rest, and must not be taken for it.
+    /// What was typed and fits nothing, or not the rest: the lines are those of the rest, and must not be taken for it.
     pub left_out: Vec<String>,
+    /// Why each of these is left out and what is near, then how the rest was understood; what was typed stands in
+    /// backquotes.
+    pub notes: Vec<String>,
+}
+
+/// A query as it is understood, and what it leads to.
+pub(super) struct Sought<'a> {
+    pub(super) index: &'a Index,
+    pub(super) asked: Asked,
+    pub(super) typed: Vec<Typed>,
+    /// How well each name is fitted, and by which typed word.
+    pub(super) named: Vec<(u32, Vec<u32>)>,
+    pub(super) things: Scored,
+    /// Builds whose machine is named.
+    pub(super) builds: Scored,
+    /// Machines, by one of their rows in the index.
+    pub(super) machines: Scored,
+    /// Codes and manuals.
+    pub(super) fixed: Scored,
+    /// The years that were asked for and that a machine found was made in.
+    pub(super) years: Vec<u16>,
+    pub(super) numbers: Numbers<'a>,
+    /// What each piece asks of the printed numbers.
+    pub(super) held: Vec<Held>,
+    /// Best first.
+    pub(super) ranks: Vec<Rank>,
+    /// Thing and row → the build it is shown for.
+    pub(super) shown: BTreeMap<(usize, usize), usize>,
 }
 
 /// What answers; `last` is the build that the reader looked at last.
 #[must_use]
 pub fn search(index: &Index, text: &str, last: Option<&str>, limit: usize) -> Answer {
-    let asked = ask(text);
-    let typed = matching::typed(index, &asked.words);
     let last = last.and_then(|last| index.builds.iter().position(|build| build.id == last));
-    let things = things(index, &typed);
-    let (builds, machines, years) = machines(index, &typed, &asked);
-    let numbers = numbers(index, &asked, &things, &builds, &years, &typed);
-    let mut ranks: Vec<Rank> = pairs(index, &things, &builds, &numbers, last)
-        .into_iter()
-        .map(|((build, thing), score)| (std::cmp::Reverse(score), 0, thing, build))
-        .collect();
-    ranks.extend(machines.into_iter().map(|(at, score)| (std::cmp::Reverse(score), 1, at, 0)));
-    for (at, one) in index.fixed.iter().enumerate() {
-        let score = matching::fixed(one, &typed);
-        if score > 0 {
-            ranks.push((std::cmp::Reverse(score), 2, at, 0));
+    let sought = Sought::of(index, ask(text, false), last);
+    let answer = sought.answer(limit);
+    if answer.left_out.is_empty() || !sought.may_be_words() {
+        return answer;
+    }
+    let as_words = Sought::of(index, ask(text, true), last).answer(limit);
+    if as_words.left_out.len() < answer.left_out.len() { as_words } else { answer }
+}
+
+impl<'a> Sought<'a> {
+    fn of(index: &'a Index, asked: Asked, last: Option<usize>) -> Self {
+        let typed = matching::typed(index, &asked.words);
+        let named: Vec<_> = index.things.named.iter().map(|names| matching::named(names, &typed)).collect();
+        let things = things(index, &named, &typed);
+        let (builds, machines, years) = machines(index, &typed, &asked);
+        let numbers = Numbers::of(index, &asked, &things, !builds.is_empty(), &years, typed.len());
+        let held = asked.pieces.iter().map(|(_, piece)| numbers.held(piece)).collect();
+        let by_name = builds.first().is_some_and(|(_, score)| *score >= BY_NAME);
+        let fixed = fixed(index, &typed, by_name);
+        let (ranks, shown) = (Vec::new(), BTreeMap::new());
+        let mut sought = Self {
+            index,
+            asked,
+            typed,
+            named,
+            things,
+            builds,
+            machines,
+            fixed,
+            years,
+            numbers,
+            held,
+            ranks,
+            shown,
+        };
+        sought.rank(last);
+        sought
+    }
+
+    /// True if some inches stand apart from their number, and so may be the intake: `887 in lash`.
+    fn may_be_words(&self) -> bool {
+        self.asked.pieces.iter().any(|(text, piece)| !piece.quantities.is_empty() && text.ends_with(" in"))
+    }
+
+    fn answer(&self, limit: usize) -> Answer {
+        let lines = self.ranks.iter().take(limit).filter_map(|rank| self.found(*rank)).collect();
+        let (left_out, notes) = said::said(self);
+        Answer { lines, left_out, notes }
+    }
+
+    /// True if builds are meant by name.
+    pub(super) fn by_name(&self) -> bool {
+        self.builds.first().is_some_and(|(_, score)| *score >= BY_NAME)
+    }
+
+    fn rank(&mut self, last: Option<usize>) {
+        let rows = self.rows(last);
+        self.ranks = rows.iter().map(|(&(thing, row), (score, _))| (*score, 0, thing, row)).collect();
+        let ranked = |kind: u8| move |&(at, score): &(usize, u32)| (Reverse(score), kind, at, 0);
+        self.ranks.extend(self.machines.iter().map(ranked(1)));
+        self.ranks.extend(self.fixed.iter().map(ranked(2)));
+        self.ranks.sort_unstable();
+        self.shown = rows.into_iter().map(|(row, (_, build))| (row, build)).collect();
+    }
+
+    /// Every row that may answer, with its score and the build it is shown for.
+    fn rows(&self, last: Option<usize>) -> BTreeMap<(usize, usize), (Reverse<u32>, usize)> {
+        let of_thing: BTreeMap<usize, u32> = self.things.iter().copied().collect();
+        let of_build: BTreeMap<usize, u32> = self.builds.iter().copied().collect();
+        let mut numbers = Held::new();
+        for (row, counts) in self.held.iter().flatten() {
+            *numbers.entry(*row).or_default() += counts;
+        }
+        let preferred = last.filter(|_| !self.by_name());
+        let mut all: BTreeMap<(usize, usize), (Reverse<u32>, usize)> = BTreeMap::new();
+        let mut add = |row: (usize, usize), build: usize| {
+            let number = numbers.get(&row).copied().unwrap_or_default();
+            let own = of_thing.get(&row.0).copied().unwrap_or_default();
+            let more = of_build.get(&build).copied().unwrap_or_default();
+            let last = if preferred == Some(build) { LAST } else { 0 };
+            if own + number > 0 {
+                let found = (Reverse(own + number + more + last), build);
+                let best = all.entry(row).or_insert(found);
+                *best = found.min(*best);
+            }
+        };
+        let top: Vec<usize> = self.things.iter().take(THINGS).map(|(thing, _)| *thing).collect();
+        for build in self.builds.iter().map(|(build, _)| *build).chain(last) {
+            let lines = self.index.builds.get(build).map(|one| one.lines.as_slice()).unwrap_or_default();
+            let lines = lines.iter().map(|line| (line.thing, line.row));
+            let lines = lines.filter(|row| top.contains(&row.0) || numbers.contains_key(row));
+            lines.for_each(|row| add(row, build));
+        }
+        let listed = if self.by_name() { Vec::new() } else { self.listed() };
+        let listed = listed.into_iter().flat_map(|thing| (0..ROWS).map(move |row| (thing, row)));
+        for row in listed.chain(numbers.keys().copied()) {
+            if let Some(build) = self.row(row).and_then(|one| one.builds.first()) {
+                add(row, *build);
+            }
+        }
+        all
+    }
+
+    /// The things that are listed for all builds: those of the best names.
+    fn listed(&self) -> Vec<usize> {
+        let mut best = Vec::new();
+        let name_of = |thing: &usize| self.index.things.things.get(*thing).map(|one| one.named);
+        for name in self.things.iter().take(THINGS).filter_map(|(thing, _)| name_of(thing)) {
+            if !best.contains(&name) && best.len() < SPREAD {
+                best.push(name);
+            }
+        }
+        let top = self.things.iter().take(THINGS).map(|(thing, _)| *thing);
+        top.filter(|thing| name_of(thing).is_some_and(|name| best.contains(&name))).collect()
+    }
+
+    fn row(&self, (thing, row): (usize, usize)) -> Option<&'a super::rows::Row> {
+        self.index.rows.get(thing)?.get(row)
+    }
+
+    fn found(&self, rank: Rank) -> Option<Found> {
+        let (Reverse(score), kind, at, row) = rank;
+        match kind {
+            0 => self.line(at, row, score),
+            1 => {
+                let one = self.index.fitted.get(at)?;
+                let build = self.index.builds.get(one.build)?;
+                Some(alone("machine", Some(&build.id), &one.machine, &one.name, &build.title, score))
+            }
+            _ => {
+                let one = self.index.fixed.get(at)?;
+                Some(alone(&one.kind, None, &one.of, &one.title, &one.text, score))
+            }
         }
     }
-    ranks.sort_unstable();
-    let lines = ranks.iter().take(limit).filter_map(|rank| found(index, *rank)).collect();
-    let fits = |piece: &Asked| {
-        piece.words.iter().any(|word| typed.iter().any(|one| one.tells(word)))
-            || piece.years.iter().any(|(year, _)| years.contains(year))
-            || index.fitted.iter().any(|one| serial(one, piece) > 0)
-            || !self::numbers(index, piece, &things, &builds, &years, &typed).is_empty()
-    };
-    let left_out = asked.pieces.iter().filter(|(_, piece)| !fits(piece)).map(|(text, _)| text.clone());
-    Answer { lines, left_out: left_out.collect() }
+
+    fn line(&self, at: usize, row: usize, score: u32) -> Option<Found> {
+        let (thing, one) = (self.index.things.things.get(at)?, self.row((at, row))?);
+        let build = self.index.builds.get(*self.shown.get(&(at, row))?)?;
+        Some(Found {
+            kind: thing.kind.clone(),
+            build: Some(build.id.clone()),
+            for_machine: Some(build.title.clone()),
+            builds: one.builds.len(),
+            of: thing.of.clone(),
+            place: thing.place.clone(),
+            when: thing.when.clone(),
+            title: thing.title.clone(),
+            text: one.text.clone(),
+            open: one.open,
+            score,
+        })
+    }
 }
 
 /// Things by score, the best first.
-fn things(index: &Index, typed: &[Typed]) -> Scored {
-    let named: Vec<_> = index.things.named.iter().map(|names| matching::named(names, typed)).collect();
+fn things(index: &Index, named: &[(u32, Vec<u32>)], typed: &[Typed]) -> Scored {
     let scored = index.things.things.iter().enumerate().filter_map(|(at, one)| {
         let score = matching::thing(named.get(one.named)?, &one.beside, typed);
         (score > 0).then_some((at, score))
@@ -101,7 +261,7 @@ fn things(index: &Index, typed: &[Typed]) -> Scored {
 }
 
 fn best(mut all: Scored) -> Scored {
-    all.sort_by_key(|(at, score)| (std::cmp::Reverse(*score), *at));
+    all.sort_by_key(|(at, score)| (Reverse(*score), *at));
     all
 }
 
@@ -110,12 +270,14 @@ fn machines(index: &Index, typed: &[Typed], asked: &Asked) -> (Scored, Scored, V
     let mut builds: BTreeMap<usize, u32> = BTreeMap::new();
     let mut machines: BTreeMap<&str, (usize, u32)> = BTreeMap::new();
     let mut years = Vec::new();
+    let mut sampled = Sampled::default();
     for (at, one) in index.fitted.iter().enumerate() {
-        let (by_name, whole) = matching::machine(one, typed);
+        let sampled = sampled.next(&one.sort);
         let serial = serial(one, asked);
-        if whole == 0 && serial == 0 {
+        if serial == 0 && !matching::leads(&one.words, &sampled, typed) {
             continue;
         }
+        let (by_name, whole) = matching::machine(one, typed);
         let made = |(year, _): &&(u16, bool)| {
             one.spans.iter().any(|span| span.years.0 <= *year && *year <= span.years.1)
         };
@@ -133,11 +295,25 @@ fn machines(index: &Index, typed: &[Typed], asked: &Asked) -> (Scored, Scored, V
     let least = builds.first().map_or(0, |(_, score)| score / 2);
     builds.retain(|(_, score)| *score >= least);
     builds.truncate(NEAR);
-    (builds, machines.into_values().filter(|(_, score)| *score > 0).collect(), years)
+    (builds, best(machines.into_values().filter(|(_, score)| *score > 0).collect()), years)
+}
+
+/// Codes and manuals by score; a manual that has not every word counts half where a machine is named.
+fn fixed(index: &Index, typed: &[Typed], by_name: bool) -> Scored {
+    let mut sampled = Sampled::default();
+    let scored = index.fixed.iter().enumerate().filter_map(|(at, one)| {
+        let sampled = sampled.next(&one.sort);
+        let score =
+            if matching::leads(&one.words, &sampled, typed) { matching::fixed(one, typed) } else { 0 };
+        let lacks = |word: &Typed| word.best_whole(&one.words) + word.best_whole(&one.sort) == 0;
+        let half = by_name && one.kind == "source" && typed.iter().any(lacks);
+        (score > 0).then_some((at, if half { score / 2 } else { score }))
+    });
+    scored.collect()
 }
 
 /// What a serial number counts for a machine that has it.
-fn serial(one: &Fitted, asked: &Asked) -> u32 {
+pub(super) fn serial(one: &Fitted, asked: &Asked) -> u32 {
     let has = one.spans.iter().filter(|span| !span.prefix.is_empty()).any(|span| {
         let numbers = asked.serials.iter().filter_map(|serial| serial.strip_prefix(span.prefix.as_str()));
         let mut numbers = numbers.filter_map(|digits| digits.parse::<u32>().ok());
@@ -159,149 +335,12 @@ fn year(one: &Fitted, asked: &Asked) -> i32 {
     asked.years.iter().map(of_year).sum()
 }
 
-/// What the printed numbers count: build and thing of each that a typed number agrees with.
-fn numbers(
-    index: &Index,
-    asked: &Asked,
-    things: &[(usize, u32)],
-    builds: &[(usize, u32)],
-    years: &[u16],
-    typed: &[Typed],
-) -> BTreeMap<(usize, usize), u32> {
-    let mut all = BTreeMap::new();
-    for value in &asked.quantities {
-        hold(index, value, 400, &mut all);
-    }
-    // `22` beside a machine that was made in 2022 is its year.
-    let is_a_year = |number: &str| year_of(number).is_some_and(|(year, _)| years.contains(&year));
-    let names_a_machine = |number: &str| {
-        is_a_year(number)
-            || !builds.is_empty()
-                && index.fitted.iter().any(|one| one.words.iter().any(|word| word == number))
-    };
-    let units = units(index, things, typed);
-    for number in asked.bare.iter().filter(|number| !names_a_machine(number)) {
-        for value in units.iter().filter_map(|unit| Value::parse(&unit.after(number)).ok()) {
-            hold(index, &value, 250, &mut all);
-        }
-    }
-    all
-}
-
-/// The units a bare number is tried in: those of the best things, or all where no word says which.
-fn units(index: &Index, things: &[(usize, u32)], typed: &[Typed]) -> Vec<Unit> {
-    let all = || index.things.units.iter().flatten();
-    let words = typed.len() > 1 && !things.is_empty();
-    let of_things = things.iter().take(THINGS).filter_map(|(at, _)| index.things.things.get(*at));
-    let of_things = of_things.filter_map(|one| index.things.units.get(one.named)).flatten();
-    let mut symbols: Vec<&String> = if words { of_things.collect() } else { all().collect() };
-    symbols.sort();
-    symbols.dedup();
-    symbols.into_iter().filter_map(|symbol| Unit::parse(symbol).ok()).collect()
-}
-
-fn hold(index: &Index, typed: &Value, counts: u32, all: &mut BTreeMap<(usize, usize), u32>) {
-    let kind = typed.unit().kind().name();
-    let own = buckets(typed).unwrap_or_default();
-    let zero = may_be_zero(typed);
-    let fits = |name: &str| {
-        own.iter().any(|one| one == name)
-            || (zero
-                && name
-                    .strip_prefix(kind)
-                    .is_some_and(|rest| rest.starts_with(|c: char| c == '-' || c.is_ascii_digit())))
-    };
-    for units in index.values.iter().filter(|(name, _)| fits(name)).map(|(_, units)| units) {
-        for (symbol, numbers) in units {
-            let Ok(unit) = Unit::parse(symbol) else { continue };
-            let same = if unit == typed.unit() { 50 } else { 0 };
-            for (number, pairs) in numbers {
-                let printed = Value::parse(&unit.after(number));
-                if printed.is_ok_and(|printed| agree(typed, &printed)) {
-                    for pair in pairs {
-                        let score = all.entry(*pair).or_default();
-                        *score = (*score).max(counts + same);
-                    }
-                }
-            }
-        }
-    }
-}
-
-/// Builds joined with what they state.
-fn pairs(
-    index: &Index,
-    things: &[(usize, u32)],
-    builds: &[(usize, u32)],
-    numbers: &BTreeMap<(usize, usize), u32>,
-    last: Option<usize>,
-) -> BTreeMap<(usize, usize), u32> {
-    let of_thing: BTreeMap<usize, u32> = things.iter().copied().collect();
-    let of_build: BTreeMap<usize, u32> = builds.iter().copied().collect();
-    let by_name = builds.first().is_some_and(|(_, score)| *score >= BY_NAME);
-    let mut all: BTreeMap<(usize, usize), u32> = BTreeMap::new();
-    let mut add = |build: usize, thing: usize| {
-        let number = numbers.get(&(build, thing)).copied().unwrap_or_default();
-        let own = of_thing.get(&thing).copied().unwrap_or_default();
-        let build_score = of_build.get(&build).copied().unwrap_or_default();
-        let preferred = if !by_name && last == Some(build) { LAST } else { 0 };
-        if own + number > 0 {
-            all.insert((build, thing), own + number + build_score + preferred);
-        }
-    };
-    let top: Vec<usize> = things.iter().take(THINGS).map(|(thing, _)| *thing).collect();
-    for build in builds.iter().map(|(build, _)| *build).chain(last) {
-        let lines = index.builds.get(build).map(|one| one.lines.as_slice()).unwrap_or_default();
-        lines.iter().filter(|line| top.contains(&line.thing)).for_each(|line| add(build, line.thing));
-    }
-    if !by_name {
-        for thing in &top {
-            let states =
-                |(_, one): &(usize, &super::index::Stated)| one.lines.iter().any(|line| line.thing == *thing);
-            let stating = index.builds.iter().enumerate().filter(states).take(BUILDS);
-            stating.for_each(|(build, _)| add(build, *thing));
-        }
-    }
-    numbers.keys().for_each(|(build, thing)| add(*build, *thing));
-    all
-}
-
-fn found(index: &Index, rank: Rank) -> Option<Found> {
-    let (std::cmp::Reverse(score), kind, at, build) = rank;
-    match kind {
-        0 => {
-            let (thing, build) = (index.things.things.get(at)?, index.builds.get(build)?);
-            let line = build.lines.iter().find(|line| line.thing == at)?;
-            Some(Found {
-                kind: thing.kind.clone(),
-                build: Some(build.id.clone()),
-                for_machine: Some(build.title.clone()),
-                of: thing.of.clone(),
-                place: thing.place.clone(),
-                when: thing.when.clone(),
-                title: thing.title.clone(),
-                text: line.text.clone(),
-                open: line.open,
-                score,
-            })
-        }
-        1 => {
-            let one = index.fitted.get(at)?;
-            let build = index.builds.get(one.build)?;
-            Some(alone("machine", Some(&build.id), &one.machine, &one.name, &build.title, score))
-        }
-        _ => {
-            let one = index.fixed.get(at)?;
-            Some(alone(&one.kind, None, &one.of, &one.title, &one.text, score))
-        }
-    }
-}
-
 fn alone(kind: &str, build: Option<&String>, of: &str, title: &str, text: &str, score: u32) -> Found {
     Found {
         kind: kind.to_owned(),
         build: build.cloned(),
         for_machine: None,
+        builds: usize::from(build.is_some()),
         of: of.to_owned(),
         place: BTreeMap::new(),
         when: BTreeMap::new(),

@@ -7,51 +7,55 @@
 use std::collections::BTreeMap;
 
 use num_traits::{Signed, Zero};
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
 
 use crate::model::Statement;
-use crate::quantity::{Exact, Grade, Value, exponent_not_above, grade, power_of_ten};
+use crate::quantity::{Exact, Grade, Unit, Value, exponent_not_above, grade, power_of_ten};
 
-/// Bucket → unit → number → build and thing of each statement that prints it.
-pub type Buckets = BTreeMap<String, BTreeMap<String, BTreeMap<String, Vec<(usize, usize)>>>>;
+/// Bucket → unit → number → who prints it.
+pub type Buckets = BTreeMap<String, BTreeMap<String, BTreeMap<String, Printing>>>;
 
-/// Takes the numbers of statements into their buckets.
-#[derive(Default)]
-pub(super) struct Collector(Buckets);
-
-impl Collector {
-    /// Every nominal value and limit that a statement prints.
-    pub(super) fn take(&mut self, statement: &Statement, build: usize, thing: usize) {
-        for printed in statement.form.printed() {
-            let unit = printed.value.unit();
-            for number in numbers(&printed.value) {
-                let Ok(value) = Value::parse(&unit.after(&number)) else { continue };
-                for bucket in buckets(&value).into_iter().flatten() {
-                    let units = self.0.entry(bucket).or_default();
-                    let held = units.entry(unit.symbol().to_owned()).or_default();
-                    let pairs = held.entry(number.clone()).or_default();
-                    if pairs.last() != Some(&(build, thing)) {
-                        pairs.push((build, thing));
-                    }
-                }
-            }
-        }
-    }
-
-    pub(super) fn into_buckets(self) -> Buckets {
-        self.0
-    }
+/// Who prints a number: pairs of a thing and one of its rows.
+#[derive(Clone, Debug, Default, Deserialize, JsonSchema, Serialize)]
+pub struct Printing {
+    /// As the value aimed at.
+    pub aimed: Vec<(usize, usize)>,
+    /// As a limit.
+    pub limits: Vec<(usize, usize)>,
 }
 
-/// The nominal value and the limits, each with its printed decimals.
-fn numbers(value: &Value) -> Vec<String> {
-    let mut all: Vec<String> =
-        [value.min(), value.max()].into_iter().flatten().map(|limit| limit.text).collect();
-    if value.nominal().is_some() {
-        all.extend(value.numbers().first().map(|number| number.text().to_owned()));
+/// Unit, number with its printed decimals, whether it is the value aimed at.
+pub(super) type PrintedNumber = (&'static str, String, bool);
+
+/// Every nominal value and limit that a statement prints.
+pub(super) fn printed(statement: &Statement) -> Vec<PrintedNumber> {
+    let mut all = Vec::new();
+    for value in statement.form.printed().into_iter().map(|one| &one.value) {
+        let unit = value.unit().symbol();
+        let nominal = value.nominal().and_then(|_| value.numbers().first().map(|one| one.text().to_owned()));
+        let limits = [value.min(), value.max()].into_iter().flatten().map(|limit| limit.text);
+        let limits = limits.filter(|text| nominal.as_ref() != Some(text));
+        all.extend(limits.map(|text| (unit, text, false)));
+        all.extend(nominal.iter().map(|text| (unit, text.clone(), true)));
     }
     all.sort();
     all.dedup();
     all
+}
+
+/// Takes the numbers of a row into their buckets.
+pub(super) fn take(numbers: &[PrintedNumber], row: (usize, usize), all: &mut Buckets) {
+    for (symbol, number, aimed) in numbers {
+        let Ok(unit) = Unit::parse(symbol) else { continue };
+        let Ok(value) = Value::parse(&unit.after(number)) else { continue };
+        for bucket in buckets(&value).into_iter().flatten() {
+            let units = all.entry(bucket).or_default();
+            let held = units.entry((*symbol).to_owned()).or_default().entry(number.clone()).or_default();
+            let rows = if *aimed { &mut held.aimed } else { &mut held.limits };
+            rows.push(row);
+        }
+    }
 }
 
 /// The buckets of a single value; `None` where it may be zero and so may agree with any small number.

@@ -63,6 +63,18 @@ pub(super) fn slips(typed: &str, word: &str) -> Option<u32> {
     u32::try_from(distance).ok().filter(|distance| *distance <= forgiven)
 }
 
+/// How far a word lies from one that fits nothing, if it is near enough to be offered: a letter in three,
+/// or one figure of a number.
+pub(super) fn apart(typed: &str, word: &str) -> Option<usize> {
+    let number = |text: &str| text.bytes().any(|byte| byte.is_ascii_digit());
+    let length = typed.chars().count();
+    if length < 3 || number(typed) != number(word) || number(typed) && length != word.chars().count() {
+        return None;
+    }
+    let most = if number(typed) { 1 } else { length / 3 };
+    Some(strsim::osa_distance(typed, word)).filter(|distance| *distance <= most)
+}
+
 /// How well a whole or begun word fits, out of a hundred; 0 if it does not.
 pub(super) fn fit(typed: &str, word: &str) -> u32 {
     if typed == word {

@@ -39,6 +39,8 @@ interface Typed {
 }
 
 interface Reading extends Identity {
+  /** What must have been so: the state of the limits, and what any reading of the entry needs. */
+  asks: string;
   /** Running number in its job, from 1. */
   no: number;
   /** Which of the places that the statement holds for, from 1. */
@@ -79,7 +81,7 @@ interface BuildFacts {
 }
 
 interface Job {
-  format: "baybook job record 1";
+  format: "baybook job record 2";
   id: string;
   base: BaseFacts;
   build: BuildFacts;
@@ -87,7 +89,7 @@ interface Job {
   closed: string | null;
   /** What the shop writes in: initials, serial, hours, complaint, and the lines of the owner's page. */
   written: Record<string, string>;
-  /** The last answer about each condition, by `when`. */
+  /** The last answer about each condition, by what is asked. */
   states: Record<string, { answer: Answer; time: string }>;
   readings: Reading[];
   /** The gauge in use, by kind of quantity; an empty text is none. */
@@ -104,6 +106,29 @@ interface Job {
   open: Record<string, string[]>;
   /** When the proof of a procedure was given. */
   proofs: Record<string, string>;
+  /** What was checked for each complaint, by its id. */
+  complaints: Record<string, CheckedComplaint>;
+}
+
+/** The results of the checks of one complaint sheet. */
+interface CheckedComplaint {
+  title: string;
+  /** The release and content of the sheet that the last result was given on. */
+  release: string;
+  content: string;
+  /** The checks done, in the order they were done. */
+  checks: {
+    check: string;
+    title: string;
+    result: "clear" | "shown";
+    time: string;
+    /** When it was taken back or given otherwise; it is kept all the same. */
+    withdrawn: string | null;
+  }[];
+  /** The cause: the only one the checks leave after one showed it, or the one that was said; none before. */
+  found: { cause: string; title: string; by: "checks" | "said"; time: string } | null;
+  /** When the repair was proved to have cured it; none before. */
+  confirmed: string | null;
 }
 
 interface Settings {
@@ -137,6 +162,8 @@ interface Said {
 interface Row extends Identity {
   element: HTMLElement;
   key: string;
+  /** What must be so for a reading: conditions, as `when` writes them. */
+  asks: string;
   title: string;
   places: string;
   kind: string;
@@ -182,7 +209,7 @@ declare var baybookRecord: {
   write(job: Job, reading: Omit<Reading, "no" | "open" | "withdrawn">): Reading;
   settle(job: Job): void;
   withdraw(job: Job, identity: Identity, at: number, time: string): void;
-  summary(job: Job): { readings: number; out: number; undecided: number; steps: number };
+  summary(job: Job): { readings: number; out: number; undecided: number; steps: number; checks: number };
   parse(text: string): { ok: true; job: Job } | { ok: false; because: string };
 };
 
@@ -192,6 +219,29 @@ declare var baybookWords: {
   reach(reach: Reach): string;
   clock(time: string): string;
   condition(when: string): string[];
+};
+
+declare var baybookChecked: {
+  results(job: Job | null, id: string): Record<string, "clear" | "shown">;
+  write(
+    job: Job,
+    complaint: { id: string; title: string; release: string; content: string },
+    now: Record<string, "clear" | "shown">,
+    titled: (check: string) => string,
+    found: CheckedComplaint["found"],
+    time: string,
+  ): void;
+  confirm(job: Job, id: string, time: string | null): void;
+};
+
+declare var baybookKeypad: new (root: HTMLElement, scope: string) => object;
+
+declare var baybookKept: new (id: string, residual: string[]) => {
+  element: HTMLElement;
+  left: string[];
+  results(): Record<string, "clear" | "shown">;
+  keep(said: string, results: Record<string, "clear" | "shown">, left: string[]): void;
+  paint(): void;
 };
 
 declare var baybookKeys: {
@@ -240,6 +290,24 @@ interface Bench {
   painters: ((row?: Row) => void)[];
 }
 
+declare var baybookCondition: { words(when: string): string[]; asks(row: HTMLElement): string };
+declare var baybookMake: <K extends keyof HTMLElementTagNameMap>(
+  tag: K,
+  attributes?: Record<string, string | boolean | null>,
+  ...children: (Node | string)[]
+) => HTMLElementTagNameMap[K];
+/** What rows of an engine sheet are judged by, by the id of the row, under the names of `dataset`. */
+declare var baybookLimits: Record<string, Record<string, string>> | undefined;
+
+/** What stands before the bench has come, for it to take over. */
+declare var baybookOpening: {
+  slot(at: number, pair: boolean): HTMLElement;
+  /** Brings the bench, once. */
+  open(then?: () => void): void;
+  taken(): void;
+  bar: { section: HTMLElement; undo: HTMLButtonElement; job: HTMLButtonElement };
+};
+
 declare var baybookDraw: {
   make<K extends keyof HTMLElementTagNameMap>(
     tag: K,
@@ -259,7 +327,9 @@ declare var baybookJudging: {
   typed(slot: Slot): Typed | null;
   take(bench: Bench, row: Row, at: number, typed: Typed): Omit<Reading, "no" | "open" | "withdrawn">;
   again(bench: Bench, job: Job): number;
-  state(job: Job | null, when: string): Reading["state"];
+  answer(job: Job, asks: string, all: boolean): void;
+  otherwise(job: Job | null, asks: string): number;
+  state(job: Job | null, asks: string): Reading["state"];
 };
 
 declare var baybookFields: {
@@ -269,7 +339,7 @@ declare var baybookFields: {
   next(bench: Bench, slot: Slot, step: 1 | -1): void;
 };
 
-declare var baybookStates: { build(bench: Bench): void; give(bench: Bench, when: string, answer: Answer): void };
+declare var baybookStates: { build(bench: Bench): void; give(bench: Bench, asks: string, answer: Answer): void };
 declare var baybookSteps: { build(bench: Bench): void };
 declare var baybookProof: {
   build(bench: Bench, id: string, steps: HTMLElement[]): () => void;
@@ -287,11 +357,14 @@ declare var baybookEnds: {
 };
 declare var baybookReport: {
   WRITTEN: [string, string, number][];
+  BLANK: string;
   HEADS: string[];
   owner(job: Job): [string, string[]][];
+  measured(job: Job): { text: string; reading: Reading; first: Reading | null }[];
   shop(job: Job): [string, string[]][];
   readings(job: Job): string[][];
 };
+declare var baybookPaperLine: { draw(reading: Reading, first: Reading | null): SVGSVGElement | null };
 declare var baybookGuard: { build(bench: Bench): void };
 declare var baybookOptions: { paint(bench: Bench, slot: Slot, box: HTMLElement): void };
 declare var baybookSettings: { build(bench: Bench): HTMLElement };

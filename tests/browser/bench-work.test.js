@@ -101,7 +101,7 @@ test("the unfinished job is one tap from home, and its papers are two", async ()
   await page.locator('textarea[name="found"]').fill("One valve loose");
   const owner = page.locator(".paper-sheet").first();
   assert.match((await owner.textContent()) ?? "", /Ticks when <b>cold<\/b>/);
-  assert.match((await owner.textContent()) ?? "", /9 mm, outside the maker’s limits/);
+  assert.match((await owner.textContent()) ?? "", /9\u00a0mm, outside the maker’s limits/);
   assert.match((await page.locator(".paper-sheet").last().textContent()) ?? "", /Out of spec/);
   await page.evaluate(axe.source);
   const barriers = await page.evaluate(async () => {

@@ -7,7 +7,7 @@ const path = require("node:path");
 const vm = require("node:vm");
 
 const site = path.join(__dirname, "../../site/bench");
-for (const name of ["record", "words", "recall", "keys", "scale", "storage", "ends", "report"]) {
+for (const name of ["record", "condition", "words", "recall", "keys", "scale", "storage", "ends", "checked", "report"]) {
   const script = path.join(site, `${name}.js`);
   vm.runInThisContext(fs.readFileSync(script, "utf8"), script);
 }
@@ -18,6 +18,7 @@ function reading(parts = {}) {
     of: "lash.exhaust",
     where: "cylinder=front",
     when: "engine=cold",
+    asks: "engine=cold",
     at: 1,
     typed: { value: "0.27", unit: "mm" },
     text: "0.27 mm",

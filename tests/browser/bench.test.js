@@ -6,7 +6,7 @@ const assert = require("node:assert/strict");
 const fs = require("node:fs");
 const { after, before, test } = require("node:test");
 const axe = require("axe-core");
-const { address, kindOf, launch, pages, tab, text } = require("./opened.js");
+const { address, kindOf, launch, limits, pages, tab, text } = require("./opened.js");
 
 /** @type {import("playwright-core").Browser} */
 let browser;
@@ -21,10 +21,22 @@ const TOUCH = { viewport: PHONE, hasTouch: true, isMobile: true };
 
 const sheets = pages.filter((page) => kindOf(page) === "engine sheet");
 
+/**
+ * The rows of an engine sheet with what they are judged by.
+ * @param {string} page
+ * @returns {{ id: string, of: string, when: string, facts: Record<string, string> }[]}
+ */
+function judged(page) {
+  const facts = JSON.parse(text(limits(page)).replace(/^[^{]*|;\s*$/g, ""));
+  const rows = text(page).matchAll(/ id="([^"]+)" data-spec="([^"]+)" data-where="[^"]*" data-when="([^"]*)" data-unit=/g);
+  return [...rows].map(([, id = "", of = "", when = ""]) => ({ id, of, when, facts: facts[id] }));
+}
+
 /** An engine sheet with a lash in millimetres that holds in a state, and its limits. */
 const { sheet, low, high } = (() => {
   for (const page of sheets) {
-    const row = /data-spec="lash\.exhaust" data-where="[^"]*" data-when="[^"]+" data-kind="length" data-units="mm[^"]*" data-window="([\d.]+) ± ([\d.]+) mm/.exec(text(page));
+    const lash = judged(page).find(({ of, when, facts }) => of === "lash.exhaust" && when !== "" && facts["kind"] === "length");
+    const row = /^([\d.]+) ± ([\d.]+) mm/.exec(lash?.facts["window"] ?? "");
     if (row) {
       const [nominal, tolerance] = [Number(row[1]), Number(row[2])];
       return { sheet: page, low: (nominal - tolerance).toFixed(2), high: (nominal + tolerance).toFixed(2) };
@@ -56,7 +68,13 @@ test("state first: unanswered and unmet cannot be judged, met is judged, and the
   await state.locator('[data-state="unmet"]').click();
   assert.deepEqual(await said(verdict), ["none", "Cannot judge"]);
   assert.match((await verdict.textContent()) ?? "", /it was not so/);
+  // It was read when it was not so; that it is so now changes nothing about it.
   await state.locator('[data-state="met"]').click();
+  assert.deepEqual(await said(verdict), ["none", "Cannot judge"]);
+  const thenToo = state.locator(".then-too");
+  assert.equal(await thenToo.textContent(), "1 reading keeps what was said before. It was so then too");
+  await thenToo.click();
+  assert.equal(await thenToo.isVisible(), false);
   assert.deepEqual(await said(verdict), ["out", "Out of spec"]);
   assert.match((await verdict.textContent()) ?? "", /loose by 0\.05 mm/i);
   await page.reload();
@@ -116,13 +134,13 @@ test("a gauge's error counts, and only where it is said", async () => {
 });
 
 test("used parts are judged by the wear limit with what is left, new ones by the fit of new parts", async () => {
-  const fit = sheets.flatMap((page) => {
-    const found = /data-spec="([^"]+)" data-where="[^"]*" data-when=""[^>]*data-units="mm[^>]*data-new="([\d.]+)\.\.([\d.]+) mm[^>]*data-wear="max ([\d.]+) mm/.exec(text(page));
-    return found ? [{ page, of: found[1], middle: ((Number(found[3]) + Number(found[4])) / 2).toFixed(4) }] : [];
-  })[0];
+  const fit = sheets.flatMap((page) => judged(page).flatMap(({ id, when, facts }) => {
+    const [worn, greatest] = [/^max ([\d.]+) mm/.exec(facts["wear"] ?? ""), /^[\d.]+\.\.([\d.]+) mm/.exec(facts["new"] ?? "")];
+    return when === "" && worn && greatest ? [{ page, id, middle: ((Number(greatest[1]) + Number(worn[1])) / 2).toFixed(4) }] : [];
+  }))[0];
   assert.ok(fit, "a fit with a wear limit");
   const { context, page, complaints } = await opened({ viewport: DESK }, fit.page);
-  const row = page.locator(`[data-spec="${fit.of}"][data-wear]`).first();
+  const row = page.locator(`[id="${fit.id}"]`).first();
   const verdict = row.locator("output.verdict");
   await row.locator("[data-reading]").click();
   await page.keyboard.type(fit.middle);
@@ -195,7 +213,7 @@ test("a head of eight valves takes at most 60 touches", async () => {
     touches += 1;
     await page.locator(selector).first().tap();
   };
-  const row = page.locator('[data-spec^="lash."][data-several]').first();
+  const row = page.locator('[data-spec^="lash."][data-unit]').first();
   await row.locator("[data-reading]").first().tap();
   touches += 1;
   await tap(".dock [data-state=met]");

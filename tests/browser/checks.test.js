@@ -67,10 +67,65 @@ test("a result moves the order on, outlasts a reload and is taken back", async (
   await context.close();
 });
 
+test("results are kept with the job, found and proved, and stand on its papers", async () => {
+  const { context, page, complaints } = await tab(browser, { viewport: PHONE, acceptDownloads: true });
+  await page.goto(address(sheet));
+  assert.equal(await page.locator(".kept-checks").isVisible(), false);
+  await press(page, "load-test", "Clear");
+  await press(page, "running-volts", "Shows it");
+  const cured = page.locator(".kept-checks > .results button");
+  assert.equal(await cured.isDisabled(), true, "nothing is found yet");
+  await press(page, "stator-volts", "Shows it");
+  await cured.click();
+  assert.match((await cured.textContent()) ?? "", /^Repaired and proved at \d\d:\d\d: the complaint is gone$/);
+  // The address may be lost: the job has them all the same.
+  await page.goto(address("index.html"));
+  assert.match((await page.locator(".unfinished .door").textContent()) ?? "", /3 checks done/);
+  await page.locator(".unfinished .door").click();
+  assert.match(page.url(), /complaint-loses-charge\.html/);
+  assert.equal(await page.locator('[data-check] [aria-pressed="true"]').count(), 3);
+  await page.goto(address("job.html"));
+  const [owner, shop] = await Promise.all(["owner-page", "shop-record"].map((id) => page.locator(`[aria-labelledby="${id}"]`).innerText()));
+  assert.match(owner ?? "", /checked: [^\n]+, not showing/);
+  assert.match(owner ?? "", /Stator burnt or earthed; repaired, and the complaint is gone/);
+  assert.match(shop ?? "", /Cause: Stator burnt or earthed, the only one the checks leave/);
+  const [download] = await Promise.all([page.waitForEvent("download"), page.getByRole("button", { name: "Save as a file" }).click()]);
+  const record = JSON.parse(require("node:fs").readFileSync(await download.path(), "utf8"));
+  const kept = record.complaints["loses-charge"];
+  assert.deepEqual([record.format, kept.found.cause, kept.found.by], ["baybook job record 2", "stator", "checks"]);
+  assert.deepEqual(kept.checks.map((/** @type {any} */ one) => [one.check, one.result, one.withdrawn]), [["load-test", "clear", null], ["running-volts", "shown", null], ["stator-volts", "shown", null]]);
+  assert.ok(Date.parse(kept.confirmed) > 0 && kept.release && kept.content);
+  assert.deepEqual(complaints, []);
+  await context.close();
+});
+
+test("the technician may say which cause it was, and a job of another machine is left alone", async () => {
+  const { context, page, complaints } = await tab(browser, { viewport: PHONE });
+  await page.goto(address(sheet));
+  await press(page, "running-volts", "Shows it");
+  await page.locator(".kept-checks summary").click();
+  const [first] = await page.locator(".kept-checks details button").all();
+  await first?.click();
+  const cause = await first?.getAttribute("value");
+  const stored = () => page.evaluate(() => JSON.parse(localStorage.getItem(Object.keys(localStorage).find((key) => key.startsWith("baybook.job.")) ?? "") ?? "null"));
+  assert.deepEqual([(await stored()).job.complaints["loses-charge"].found.cause, (await stored()).job.complaints["loses-charge"].found.by], [cause, "said"]);
+  // On a sheet of another build nothing of this job changes.
+  const other = pages.find((one) => /complaint-loses-charge\.html$/.test(one) && one.split("/")[1] !== sheet.split("/")[1]) ?? "";
+  await page.goto(address(other));
+  await press(page, "load-test", "Clear");
+  assert.match((await page.locator(".kept-checks .fine").textContent()) ?? "", /^Not kept with a job: one is open on /);
+  assert.equal(Object.keys((await stored()).job.complaints).length, 1);
+  assert.equal((await stored()).job.build.id, sheet.split("/")[1]);
+  assert.deepEqual(complaints, []);
+  await context.close();
+});
+
 test("every cause cleared says so, and its buttons are large enough for a glove", async () => {
   const { context, page, complaints } = await tab(browser, { viewport: PHONE });
   await page.goto(`${address(sheet)}?clear=load-test,drain-current,running-volts`);
   assert.match((await page.locator("output.results-said").textContent()) ?? "", /^Every cause that a check shows is cleared/);
+  await press(page, "plug-look", "Clear");
+  await page.locator(".kept-checks summary").click();
   for (const box of await page.locator(".results button").all()) {
     const { width = 0, height = 0 } = (await box.boundingBox()) ?? {};
     assert.ok(width >= 64 && height >= 64, `${width} by ${height}`);

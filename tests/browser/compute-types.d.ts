@@ -23,9 +23,6 @@ interface BaybookRational {
   textAtLeast(decimals: number): string;
 }
 
-/** Symbol, name, kind, size (above, below), zero (above, below), unit beside, other spellings. */
-type BaybookUnitRow = [string, string, string, string, string, string, string, string | null, string[]];
-
 interface BaybookUnit {
   symbol: string;
   spoken: string;
@@ -261,7 +258,8 @@ interface BaybookCompute {
   Refusal: new (message: string, help: string) => BaybookRefusal;
   unitTable: {
     kinds: Record<string, string>;
-    units: BaybookUnitRow[];
+    /** A line each: symbol, name, kind, size, zero, unit beside, other spellings. */
+    units: string;
     ambiguous: [string[], [string, string][]][];
   };
   /** `parse` throws a `Refusal`. */

@@ -7,6 +7,7 @@ interface BaybookPiece {
   bare: string[];
   years: [number, boolean][];
   serials: string[];
+  refused: string | null;
 }
 
 interface BaybookAsked extends BaybookPiece {
@@ -19,19 +20,23 @@ interface BaybookTyped {
   known: boolean;
 }
 
-/** Machine, name, build, words, words of its sort, spans of years and serial numbers. */
-type BaybookFitted = [string, string, number, string, string, [number, number, string, number, number][]];
-/** Kind, id, title, text, sheet, words. */
-type BaybookFixed = [string, string, string, string, string, string];
-/** Unit → number → pairs of build and thing. */
-type BaybookBucket = Record<string, Record<string, [number, number][]>>;
+/** Machine, name, build, words, words of its sort, those that lead to it, spans of years and serial numbers. */
+type BaybookFitted = [string, string, number, string, string, string, [number, number, string, number, number][]];
+/** Kind, id, title, text, sheet, words, words of its sort, those that lead to it. */
+type BaybookFixed = [string, string, string, string, string, string, string, string];
+/** Unit → number → who prints it as the value aimed at, and who as a limit: `thing:row row,thing:row`. */
+type BaybookBucket = Record<string, Record<string, [string, string]>>;
 
 interface BaybookThings {
-  /** Kind, id, title, names, units, places and conditions. */
-  named: [string, string, string, string[], string[], [Record<string, string>, Record<string, string>][]][];
-  short: [string, string[]][];
-  words: string[];
-  values: string[];
+  kinds: string[];
+  units: string[];
+  /** `cylinder=rear|engine=cold;air=20 °C`. */
+  scopes: string[];
+  /** Kind, id, title, other names, units, places and conditions. */
+  named: [number, string, string, string, number, number[]][];
+  short: string;
+  words: string;
+  values: string;
 }
 
 interface BaybookThing {
@@ -50,6 +55,8 @@ interface BaybookFindHead {
   things: BaybookThing[];
   known: Set<string>;
   pairs: Set<string>;
+  units: string[][];
+  values: string[];
   short: Map<string, string[]>;
   shards: Set<string>;
 }
@@ -62,20 +69,52 @@ interface BaybookRows {
 type BaybookLoad = (name: string) => Promise<any>;
 
 interface BaybookJoin {
-  load: BaybookLoad;
-  head: BaybookFindHead;
   things: [number, number][];
   builds: [number, number][];
-  counted: Map<string, number>;
+  byName: boolean;
+  held: Map<string, number>[];
   last: number | null;
-  THINGS: number;
-  BY_NAME: number;
-  LAST: number;
+}
+
+/** A line and its place: kind 0 is a row of a thing, 1 a machine, 2 a code or a manual. */
+interface BaybookRank {
+  score: number;
+  kind: number;
+  at: number;
+  row: number;
+  build: number | null;
+}
+
+/** A query as it is understood, and what it leads to. */
+interface BaybookSought extends Omit<BaybookJoin, "last"> {
+  load: BaybookLoad;
+  head: BaybookFindHead;
+  asked: BaybookAsked;
+  found: BaybookRows;
+  typed: BaybookTyped[];
+  names: [number, number[]][];
+  made: Set<number>;
+  machines: [number, number][];
+  tried: [BaybookValue, number][][];
+  ranks: BaybookRank[];
+}
+
+interface BaybookNear {
+  apart: BaybookRational;
+  number: string;
+  title: string;
+}
+
+interface BaybookAnswer {
+  lines: BaybookFound[];
+  leftOut: string[];
+  notes: string[];
 }
 
 interface BaybookFound {
   kind: string;
   build: string | null;
+  builds: number;
   machine: string | null;
   of: string;
   title: string;
@@ -91,9 +130,10 @@ declare var baybookFind: { take(name: string, rows: any): void };
 declare var baybookFindWords: {
   words(text: string): string[];
   slips(typed: string, word: string): number | null;
+  apart(typed: string, word: string): number | null;
   fit(typed: string, word: string): number;
   key(word: string): string;
-  ask(text: string): BaybookAsked;
+  ask(text: string, inWords: boolean): BaybookAsked;
   yearOf(piece: string): [number, boolean] | null;
   needsNumbers(text: string): boolean;
 };
@@ -104,15 +144,33 @@ declare var baybookFindMatching: {
   thing(name: [number, number[]], beside: string[], typed: BaybookTyped[]): number;
   machine(one: BaybookFitted, typed: BaybookTyped[]): { byName: number; whole: number };
   fixed(one: BaybookFixed, typed: BaybookTyped[]): number;
+  leads(own: string, sampled: string, typed: BaybookTyped[]): boolean;
+  best(typed: BaybookTyped, all: string[]): number;
+  bestWhole(typed: BaybookTyped, all: string[]): number;
+  wordsOf(one: BaybookFixed): string[];
 };
 declare var baybookFindNumbers: {
-  parts(value: BaybookValue, names: string[]): string[];
-  hold(typed: BaybookValue, bucket: BaybookBucket, counts: number, all: Map<string, number>): void;
+  buckets(value: BaybookValue): string[] | null;
+  rows(text: string): string[];
+  values(piece: BaybookPiece, names: Set<string>, symbols: string[]): [BaybookValue, number][];
+  names(asked: BaybookAsked, found: BaybookRows, named: boolean, years: Set<number>): Set<string>;
+  held(load: BaybookLoad, head: BaybookFindHead, asked: [BaybookValue, number][]): Promise<Map<string, number>>;
 };
 declare var baybookFindPairs: {
-  join(join: BaybookJoin): Promise<Map<string, number>>;
-  told(load: BaybookLoad, head: BaybookFindHead, rows: BaybookRows, rank: [number, number, number, number]): Promise<BaybookFound>;
+  rows(load: BaybookLoad, head: BaybookFindHead, join: BaybookJoin): Promise<Map<string, { score: number; build: number | null }>>;
+  partOf(head: BaybookFindHead, thing: number, row: number): string;
+  told(load: BaybookLoad, head: BaybookFindHead, found: BaybookRows, rank: BaybookRank): Promise<BaybookFound>;
 };
+declare var baybookFindFits: {
+  fits(sought: BaybookSought, at: number): boolean;
+  typedOf(sought: BaybookSought, piece: BaybookPiece): number[];
+  isHeld(sought: BaybookSought, at: number): boolean;
+  hasSerial(sought: BaybookSought, piece: BaybookPiece): boolean;
+  inLine(sought: BaybookSought, kind: number, at: number, typed: number): boolean;
+  meantBuilds(builds: [number, number][]): number[];
+  serial(one: BaybookFitted, piece: BaybookPiece): number;
+};
+declare var baybookFindSaid: { notes(sought: BaybookSought): Promise<string[]> };
 declare var baybookFindSearch: {
-  search(load: BaybookLoad, text: string, last: string | null, limit: number): Promise<{ lines: BaybookFound[]; leftOut: string[] }>;
+  search(load: BaybookLoad, text: string, last: string | null, limit: number): Promise<BaybookAnswer>;
 };

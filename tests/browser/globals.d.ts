@@ -9,6 +9,7 @@ interface SerialRowShape {
 
 /** Called by the scripts that hold the drawings of a service group: drawings by the id of their row. */
 declare var baybookDrawings: (drawings: Record<string, string>) => void;
+declare var baybookLinings: (text: string) => void;
 
 type SerialAnswerShape = { row: number } | { row: null; unsure: boolean };
 

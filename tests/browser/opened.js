@@ -10,6 +10,9 @@ const path = require("node:path");
 const { pathToFileURL } = require("node:url");
 const { chromium } = require("playwright-core");
 
+/** @typedef {import("playwright-core").Browser} Browser */
+/** @typedef {import("playwright-core").Page} Page */
+
 const given = process.env["BAYBOOK_HANDBOOK"];
 if (!given || !fs.existsSync(path.join(given, "index.html"))) {
   throw new Error("set BAYBOOK_HANDBOOK to the directory of a compiled handbook");
@@ -49,6 +52,11 @@ function kindOf(page) {
     return file === "engine.html" ? "engine sheet" : complaint;
   }
   return page.includes("/") ? `${folder} page` : page;
+}
+
+/** The script with what the rows of an engine sheet are judged by. @param {string} page */
+function limits(page) {
+  return page.replace("engine.html", /\blimits-[0-9a-f]+\.js/.exec(text(page))?.[0] ?? "");
 }
 
 /** The longest page of each kind: the one most likely to hold everything. */
@@ -113,4 +121,4 @@ async function tab(browser, options) {
   return { context, page, complaints };
 }
 
-module.exports = { root, pages, samples, text, kindOf, address, launch, device, tab };
+module.exports = { root, pages, samples, text, limits, kindOf, address, launch, device, tab };

@@ -8,7 +8,7 @@
 
 const assert = require("node:assert/strict");
 const { after, before, test } = require("node:test");
-const { address, kindOf, launch, pages, tab, text } = require("./opened.js");
+const { address, kindOf, launch, limits, pages, tab, text } = require("./opened.js");
 const { plain, sheets } = require("./printed.js");
 
 /** @type {import("playwright-core").Browser} */
@@ -33,7 +33,7 @@ function longest(all, group) {
   return [...found.values()];
 }
 
-const engines = longest(pages.filter((page) => kindOf(page) === "engine sheet"), (page) => text(page).includes("data-several") ? "several" : "one");
+const engines = longest(pages.filter((page) => kindOf(page) === "engine sheet"), (page) => text(limits(page)).includes("several") ? "several" : "one");
 const procedures = longest(pages.filter((page) => kindOf(page) === "procedure sheet"), (page) => page.split("/")[2] ?? "");
 const complaints = longest(pages.filter((page) => kindOf(page) === "complaint sheet"), (page) => page.split("/")[2] ?? "");
 
@@ -104,7 +104,10 @@ complaints.forEach((name, at) => {
 test("an engine sheet on paper has a line to write on where nothing is read, and the reading where one is", async () => {
   const { context, page } = await tab(browser, { viewport: { width: 1280, height: 900 } });
   await page.goto(address(engines[0] ?? ""));
-  const row = page.locator('.row[data-kind][data-when=""]').first();
+  const row = page.locator('.row[data-unit][data-when=""]:not([data-needs])').first();
+  // The limits come with the bench, which comes with the first touch.
+  await row.locator("[data-reading]").focus();
+  await page.locator(`[id="${await row.getAttribute("id")}"][data-kind]`).waitFor();
   const limit = /[\d.]+/.exec((await row.getAttribute("data-window")) ?? (await row.getAttribute("data-wear")) ?? (await row.getAttribute("data-new")) ?? "")?.[0] ?? "";
   const line = () => row.evaluate((one) => getComputedStyle(one, "::after").display);
   await page.emulateMedia({ media: "print" });
@@ -116,6 +119,42 @@ test("an engine sheet on paper has a line to write on where nothing is read, and
   const said = plain(await row.locator("output.verdict").innerText());
   const printed = await sheets(await page.pdf({ format: "A4" }));
   assert.ok(printed.some((words) => words.includes(said)), said);
+  await context.close();
+});
+
+test("the papers of a job: no part split, the reading drawn at its true place, every reading in the record", async () => {
+  const { context, page, complaints } = await tab(browser, { viewport: { width: 1280, height: 900 } });
+  await page.goto(address(engines[0] ?? ""));
+  // The limits come with the bench, which comes with the first touch.
+  await page.locator("[data-reading]").first().focus();
+  const row = page.locator('.row[data-kind][data-when=""]:not([data-needs])[data-window*=".."]').first();
+  const [, low = 0, high = 0] = (/([\d.]+)\.\.([\d.]+)/.exec((await row.getAttribute("data-window")) ?? "") ?? []).map(Number);
+  const [before, now] = [low / 2, (low + high) / 2];
+  for (const value of [before, now]) {
+    await row.locator("[data-reading]").fill(String(value));
+    await page.locator(".dock-close").click();
+  }
+  await page.goto(address("job.html"));
+  const drawing = page.locator(".paper-line");
+  const at = await drawing.evaluate((svg) => ({
+    limits: [...svg.querySelectorAll(".d-edge")].map((one) => Number(/^M([\d.]+)/.exec(one.getAttribute("d") ?? "")?.[1])),
+    tips: [...svg.querySelectorAll(".m-tip")].map((one) => Number(/^M([\d.]+)/.exec(one.getAttribute("d") ?? "")?.[1])),
+  }));
+  const [left = 0, right = 0] = at.limits;
+  const place = (/** @type {number} */ value) => left + ((value - low) / (high - low)) * (right - left);
+  assert.ok(Math.abs(Number(at.tips[0]) - place(before)) < 1 && Math.abs(Number(at.tips[1]) - place(now)) < 1, JSON.stringify(at));
+  await page.emulateMedia({ media: "print" });
+  const together = await blocks(page, ".paper-part, .paper-sheet tr");
+  for (const format of FORMATS) {
+    const printed = await sheets(await page.pdf({ format, printBackground: true }));
+    for (const parts of together) {
+      assert.ok(printed.some((words) => parts.every((part) => words.includes(part))), `${format}: not on one page: ${parts.join(" | ")}`);
+    }
+    const record = printed.find((words) => words.includes("Shoprecord")) ?? "";
+    assert.ok(record.includes(`${plain(String(before))}`) && record.includes("(repeatedlater)"), record);
+    assert.ok(printed.every((words) => words.includes("release")));
+  }
+  assert.deepEqual(complaints, []);
   await context.close();
 });
 

@@ -72,13 +72,15 @@ test("a record read from a file says at once that a value was recalled, and its 
 
 test("an open record is judged again by the limits of today, and keeps the warning", async () => {
   const { context, page, complaints } = await tab(browser, { viewport: { width: 360, height: 740 } });
-  await page.goto(address("builds/engine-a/engine.html"));
+  await page.goto(address("job.html"));
   await page.evaluate((open) => {
     const store = baybookStorage.open(() => localStorage, document.body.dataset["base"] ?? "");
-    store.save({ ...store.load(), job: open }, true);
-  }, { ...record(judgedWrongly()), states: { "air=under 35 °C;engine=hot": { answer: /** @type {const} */ ("met"), time: "2026-11-25T10:00:00.000Z" } } });
-  await page.reload();
+    const states = { "air=under 35 °C;engine=hot;stand=level": { answer: /** @type {const} */ ("met"), time: open.begun } };
+    store.save({ ...store.load(), job: { ...open, states } }, true);
+  }, record(judgedWrongly()));
+  await page.goto(address("builds/engine-a/engine.html"));
   const guard = page.locator(".guard");
+  await guard.waitFor();
   assert.match((await guard.textContent()) ?? "", /Judged again by release 2026\.11 \(taken under 2025\.07\): 1 verdict changed\. Recalled: Exhaust valve lash/);
   const row = page.locator('[data-spec="lash.exhaust"][data-where="cylinder=front"]').first();
   assert.equal(await row.locator("output.verdict").first().getAttribute("data-verdict"), "out");

@@ -4,6 +4,7 @@
 
 const assert = require("node:assert/strict");
 const { after, before, test } = require("node:test");
+const axe = require("axe-core");
 const { address, launch, tab } = require("./opened.js");
 const { vectors } = require("./compute.js");
 
@@ -38,6 +39,71 @@ test("from home an adapter is two taps and its digits", async () => {
   assert.match((await found.textContent()) ?? "", /changes nothing/);
   assert.deepEqual(complaints, []);
   await context.close();
+});
+
+test("our own keys on the sums: no system keyboard, 64 pixels, unit, sign, several values, undo", async () => {
+  const { context, page, complaints } = await tab(browser, { viewport: PHONE, hasTouch: true, isMobile: true });
+  await page.goto(address("sums.html"));
+  const dock = page.locator(".sum-keys");
+  const key = (/** @type {string} */ name) => dock.locator(`[data-key="${name}"]`);
+  const press = async (/** @type {string} */ names) => {
+    for (const name of names.split(" ")) {
+      await key(name).tap();
+    }
+  };
+  assert.equal(await dock.isVisible(), false);
+  await page.locator("#sum-adapter summary").tap();
+  await page.locator("#adapter-torque").tap();
+  assert.equal(await page.getAttribute("#adapter-torque", "inputmode"), "none");
+  await press("k8 k0 next k4 k0 next k5");
+  const found = page.locator("#sum-adapter output .number");
+  assert.equal(await found.textContent(), "71.1 N·m");
+  assert.match((await dock.locator(".dock-detail").textContent()) ?? "", /71\.1 N·m/, "the answer stands above the keys");
+  for (const box of await dock.locator(".key").evaluateAll((all) => all.map((one) => one.getBoundingClientRect().toJSON()))) {
+    assert.ok(box.width >= 63.9 && box.height >= 63.9 && box.top >= PHONE.height / 3 && box.bottom <= PHONE.height, JSON.stringify(box));
+  }
+  const unit = await page.locator("#adapter-adapter + select").inputValue();
+  await press("unit");
+  assert.notEqual(await page.locator("#adapter-adapter + select").inputValue(), unit);
+  await press("k5 undo undo");
+  assert.equal(await page.inputValue("#adapter-adapter"), "");
+  await page.locator(".sum-keys .dock-close").tap();
+  assert.equal(await dock.isVisible(), false);
+  // A cylinder after the other in one field, each with its own point; and a sign where it freezes.
+  const list = page.locator('[data-sort="quantities"] input[type=text]').first();
+  await list.evaluate((field) => field.closest("details")?.setAttribute("open", ""));
+  await list.tap();
+  await press("k1 point k2 more k3 point k4");
+  assert.equal(await list.inputValue(), "1.2; 3.4");
+  const one = page.locator("#adapter-angle");
+  await one.evaluate((field) => field.closest("details")?.setAttribute("open", ""));
+  await one.tap();
+  await press("k4 more");
+  assert.equal(await one.inputValue(), "-4");
+  await page.evaluate(axe.source);
+  for (const theme of ["light", "dark", "sun"]) {
+    await page.evaluate((name) => {
+      document.documentElement.dataset["theme"] = name;
+    }, theme);
+    const barriers = await page.evaluate(() => /** @type {any} */ (globalThis).axe.run(document, { preload: false }));
+    assert.deepEqual(barriers.violations.map((/** @type {any} */ found) => found.id), [], theme);
+  }
+  assert.deepEqual(complaints, []);
+  await context.close();
+});
+
+test("a device that is set to its own keyboard keeps it, and so does a desk", async () => {
+  for (const [options, kept] of /** @type {[import("playwright-core").BrowserContextOptions, string][]} */ ([[{ viewport: PHONE, hasTouch: true }, '{"keypad":false}'], [{ viewport: { width: 1280, height: 900 } }, "{}"]])) {
+    const { context, page, complaints } = await tab(browser, options);
+    await page.goto(address("sums.html"));
+    await page.evaluate((settings) => localStorage.setItem(`baybook.bench.${document.body.dataset["base"]}`, settings), kept);
+    await page.locator("#sum-adapter summary").click();
+    await page.locator("#adapter-torque").click();
+    assert.equal(await page.locator(".sum-keys").isVisible(), false);
+    assert.notEqual(await page.getAttribute("#adapter-torque", "inputmode"), "none");
+    assert.deepEqual(complaints, []);
+    await context.close();
+  }
 });
 
 test("what cannot be answered is said in words, and a field that is wrong is marked", async () => {

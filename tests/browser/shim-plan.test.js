@@ -25,6 +25,26 @@ test("an engine with shims has a planner, one with screws has none", () => {
   }
 });
 
+test("our own keys in the shim plan, with what the plan says above them", async () => {
+  const { context, page, complaints } = await tab(browser, { viewport: PHONE, hasTouch: true, isMobile: true });
+  await page.goto(address(`${planned[0] ?? ""}#shim-plan`));
+  await page.locator(".plan-valve input").first().tap();
+  const dock = page.locator(".sum-keys");
+  for (const name of ["k0", "point", "k1", "k3", "next", "k2", "point", "k1", "k0"]) {
+    await dock.locator(`[data-key="${name}"]`).tap();
+  }
+  assert.deepEqual(await page.locator(".plan-valve input").evaluateAll((all) => all.slice(0, 2).map((one) => /** @type {HTMLInputElement} */ (one).value)), ["0.13", "2.10"]);
+  assert.match((await dock.locator(".dock-detail").textContent()) ?? "", /stock/);
+  const { height = 0 } = (await dock.locator('[data-key="k5"]').boundingBox()) ?? {};
+  assert.ok(height >= 63.9);
+  // A reading of the sheet has the keys of the bench; never two at once.
+  await page.locator(".entry [data-reading]").first().tap();
+  await page.locator('.dock:not(.sum-keys):not([hidden])').waitFor();
+  assert.equal(await dock.isVisible(), false);
+  assert.deepEqual(complaints, []);
+  await context.close();
+});
+
 test("two valves that put each other right are planned on a phone", async () => {
   const { context, page, complaints } = await tab(browser, { viewport: PHONE });
   await page.goto(address(`${planned[0] ?? ""}#shim-plan`));

@@ -13,5 +13,5 @@ pub mod square;
 pub mod stages;
 mod svg;
 
-pub use shared::shared;
+pub use shared::{alert, shared};
 pub use svg::{Drawing, escape, position};

@@ -21,6 +21,15 @@ pub fn shared() -> Drawing {
     for (id, strokes) in drawn.chain([("alert", ALERT.to_owned())]) {
         let _ = write!(parts, r#"<g id="{id}">{strokes}</g>"#);
     }
+    defined(&parts)
+}
+
+/// The safety alert symbol alone: all that a page needs whose drawings come later.
+pub fn alert() -> Drawing {
+    defined(&format!(r#"<g id="alert">{ALERT}</g>"#))
+}
+
+fn defined(parts: &str) -> Drawing {
     Drawing::of(format!(
         r#"<svg class="linings" width="0" height="0" aria-hidden="true" focusable="false"><defs>{parts}</defs></svg>"#
     ))

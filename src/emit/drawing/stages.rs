@@ -26,6 +26,8 @@ pub enum Effort {
     Turn(f64),
 }
 
+/// Heights of these drawings are multiples of it.
+const STEP: f64 = 20.0;
 const EDGE: f64 = 6.0;
 const GROUND: f64 = 186.0;
 /// Height of the greatest torque.
@@ -48,7 +50,8 @@ pub fn draw(stages: &[Stage], left_hand: bool, note: Option<&str>, label: &str) 
     let greatest = greatest.reduce(f64::max).filter(|torque| *torque > 0.0)?;
     let count = u32::try_from(stages.len()).ok().filter(|count| (2..=8).contains(count))?;
     let width = (COLUMN - 2.0 * EDGE) / f64::from(count);
-    let mut pen = Pen::new(COLUMN, GROUND + if note.is_some() { 50.0 } else { 28.0 });
+    let bottom = GROUND + if note.is_some() { 50.0 } else { 28.0 };
+    let mut pen = Pen::new(COLUMN, bottom);
     pen.line("d-rule", (EDGE - 4.0, GROUND), (COLUMN - EDGE + 4.0, GROUND));
     let (mut level, mut highest) = (GROUND, GROUND);
     for (stage, at) in stages.iter().zip(0_u32..) {
@@ -66,7 +69,9 @@ pub fn draw(stages: &[Stage], left_hand: bool, note: Option<&str>, label: &str) 
     if let Some(note) = note {
         pen.text("d-small", (EDGE, GROUND + 44.0), Anchor::Start, note);
     }
-    pen.trim((highest - 4.0).max(-80.0));
+    // A few heights and no other, so that a sheet can keep room for each.
+    let height = ((bottom - (highest - 4.0).max(-80.0)) / STEP).ceil() * STEP;
+    pen.trim(bottom - height);
     Some(pen.finish("stages-drawn", label, &[]))
 }
 

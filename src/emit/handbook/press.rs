@@ -9,7 +9,7 @@ use super::view::{Atlas, Shared, gauge_data, recall_data};
 use super::{Facts, HandbookError, assets, find, offline, templates};
 use crate::bundle::compare::Changes;
 use crate::diag::Rule;
-use crate::emit::Tree;
+use crate::emit::{Tree, drawing};
 use crate::model::{BuildId, Model};
 
 /// A finished page: its path below the output, and its bytes.
@@ -39,6 +39,8 @@ impl<'a> Press<'a> {
         );
         let mut assets = assets::hashed();
         assets.push(assets::made("gauges.js", gauges));
+        let linings = serde_json::json!(drawing::shared());
+        assets.push(assets::made("linings.js", format!("baybookLinings({linings});\n")));
         let mut tera = templates::engine().map_err(fault)?;
         let shared = Shared::new(&model.base, facts.content_hash, &assets);
         tera.global_context().insert("site", &shared);

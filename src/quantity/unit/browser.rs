@@ -16,9 +16,9 @@ const HEAD: &str = r#"// @ts-check
 /*
  * The table of units, written from the compiler's own in src/quantity/unit by a test: change it there.
  *
- * A unit: symbol, name in full, kind, size in the SI unit of its kind as numerator and denominator, zero
- * of its scale likewise, symbol of the unit wanted beside it, other spellings in the normal form. An
- * ambiguous spelling: how to write each thing that could be meant, and what that is.
+ * A unit is a line, for it lies on disk as it stands: symbol, name in full, kind, size in the SI unit of its
+ * kind, zero of its scale likewise if it has one, symbol of the unit wanted beside it, other spellings in the
+ * normal form. An ambiguous spelling: how to write each thing that could be meant, and what that is.
  */
 (() => {
   "use strict";
@@ -27,19 +27,11 @@ const HEAD: &str = r#"// @ts-check
   const compute = (globalThis.baybookCompute ??= /** @type {any} */ ({}));
 "#;
 
-fn unit(row: &Row) -> Value {
-    let text = |number: &dyn ToString| number.to_string();
-    json!([
-        row.symbol,
-        row.spoken,
-        row.kind.name(),
-        text(&row.factor.0),
-        text(&row.factor.1),
-        text(&row.offset.0),
-        text(&row.offset.1),
-        row.beside,
-        row.spellings,
-    ])
+fn unit(row: &Row) -> String {
+    let size = format!("{}/{}", row.factor.0, row.factor.1);
+    let zero = if row.offset.0 == 0 { String::new() } else { format!("{}/{}", row.offset.0, row.offset.1) };
+    let own = [row.symbol, row.spoken, row.kind.name(), &size, &zero, row.beside.unwrap_or_default()];
+    own.into_iter().chain(row.spellings.iter().copied()).collect::<Vec<_>>().join("|")
 }
 
 /// Spellings of one set of meanings together.
@@ -57,19 +49,20 @@ fn ambiguous() -> Vec<Value> {
 fn file_text() -> String {
     let kinds: Vec<_> =
         Kind::all().iter().map(|kind| format!("{}: {}", json!(kind.name()), json!(kind.title()))).collect();
-    let units: Vec<_> = table::rows().map(|row| unit(row).to_string()).collect();
+    let units: Vec<_> = table::rows().map(unit).collect();
     let ambiguous: Vec<_> = ambiguous().iter().map(Value::to_string).collect();
     let mut out = String::from(HEAD);
     let _ = writeln!(out, "  compute.unitTable = {{");
-    for (name, open, rows, close) in
-        [("kinds", '{', kinds, '}'), ("units", '[', units, ']'), ("ambiguous", '[', ambiguous, ']')]
-    {
+    let mut list = |name: &str, open: char, rows: Vec<String>, close: char| {
         let _ = writeln!(out, "    {name}: {open}");
         for row in rows {
             let _ = writeln!(out, "      {row},");
         }
         let _ = writeln!(out, "    {close},");
-    }
+    };
+    list("kinds", '{', kinds, '}');
+    list("ambiguous", '[', ambiguous, ']');
+    let _ = writeln!(out, "    units: `{}`,", units.join("\n"));
     out + "  };\n})();\n"
 }
 

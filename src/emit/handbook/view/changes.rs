@@ -3,9 +3,9 @@
 use serde::Serialize;
 
 use super::links::Links;
-use super::text::{count, words};
+use super::text::{bind, count, words};
 use crate::bundle::compare::{Change, ChangeKind, Changes};
-use crate::model::{Build, Model};
+use crate::model::Model;
 
 /// The sheet of changes.
 #[derive(Debug, Serialize)]
@@ -31,6 +31,21 @@ pub struct KindView {
     pub step: &'static str,
     /// What it means.
     pub meaning: &'static str,
+    /// How many.
+    pub count: usize,
+    /// True where before and now say no more than the heading.
+    pub named: bool,
+    /// The changes, engine by engine.
+    pub groups: Vec<GroupView>,
+}
+
+/// Changes of one kind in one engine, or in what belongs to none.
+#[derive(Debug, Serialize)]
+pub struct GroupView {
+    /// Title of the engine.
+    pub engine: Option<String>,
+    /// Its sheet.
+    pub href: Option<String>,
     /// The changes.
     pub changes: Vec<ChangeView>,
 }
@@ -40,7 +55,7 @@ pub struct KindView {
 pub struct ChangeView {
     /// What it is in.
     pub what: String,
-    /// Sheet that shows it.
+    /// Sheet of the build, where it is in one of several.
     pub href: Option<String>,
     /// Build, place and condition.
     pub scope: Vec<String>,
@@ -54,16 +69,21 @@ impl ChangesView {
     /// The sheet of changes.
     pub fn of(model: &Model, changes: &Changes) -> Self {
         let kind = |kind: &ChangeKind| {
-            let own = changes.changes.iter().filter(|one| one.kind == *kind);
+            let own: Vec<&Change> = changes.changes.iter().filter(|one| one.kind == *kind).collect();
             KindView {
                 word: kind.word(),
                 title: heading(kind.word()),
                 step: kind.step().word(),
                 meaning: kind.meaning(),
-                changes: own.map(|one| change(model, one)).collect(),
+                count: own.len(),
+                named: matches!(kind, ChangeKind::Confirmed | ChangeKind::Unconfirmed),
+                groups: own
+                    .chunk_by(|one, next| one.engine == next.engine)
+                    .map(|of_engine| group(model, of_engine))
+                    .collect(),
             }
         };
-        let kinds = ChangeKind::ALL.iter().map(kind).filter(|kind| !kind.changes.is_empty());
+        let kinds = ChangeKind::ALL.iter().map(kind).filter(|kind| kind.count > 0);
         Self {
             since: changes.since.release.clone(),
             date: changes.since.date.clone(),
@@ -80,28 +100,27 @@ fn heading(word: &str) -> String {
     format!("{}{rest}", first.to_uppercase())
 }
 
+fn group(model: &Model, changes: &[&Change]) -> GroupView {
+    let engine = changes.first().and_then(|one| one.engine.as_deref());
+    let build = model.builds.values().find(|build| engine == Some(build.engine.as_str()));
+    GroupView {
+        engine: engine.map(|id| model.engines.get(id).map_or_else(|| id.to_owned(), |one| one.title.clone())),
+        href: build.map(|build| Links::engine(&build.id)),
+        changes: changes.iter().map(|one| change(model, one)).collect(),
+    }
+}
+
 fn change(model: &Model, change: &Change) -> ChangeView {
-    let engine = change.engine.as_deref();
-    let title = engine.map(|id| model.engines.get(id).map_or_else(|| id.to_owned(), |one| one.title.clone()));
-    let of = change.of.as_deref().map(|of| name(model, of));
-    let what = [title, of].into_iter().flatten().collect::<Vec<_>>().join(": ");
-    let mut scope: Vec<String> = match (&change.build, engine) {
-        (Some(build), _) => vec![format!("build {build}")],
-        (None, Some(_)) if change.of.is_some() => vec!["every build".to_owned()],
-        _ => Vec::new(),
-    };
-    scope.extend(change.place.iter().chain(&change.when).map(|(key, word)| format!("{key} {word}")));
-    let of_engine = |build: &&Build| engine == Some(build.engine.as_str());
-    let shown = match &change.build {
-        Some(build) => model.builds.get(build.as_str()),
-        None => model.builds.values().find(of_engine),
-    };
+    let build = change.build.as_deref();
+    let mut scope: Vec<String> = build.map(|build| format!("build {build}")).into_iter().collect();
+    scope.extend(change.place.iter().chain(&change.when).map(|(key, word)| bind(&format!("{key} {word}"))));
+    let whole = if change.engine.is_some() { "The engine itself" } else { "The base itself" };
     ChangeView {
-        what: if what.is_empty() { "The base itself".to_owned() } else { what },
-        href: shown.map(|build| Links::engine(&build.id)),
+        what: change.of.as_deref().map_or_else(|| whole.to_owned(), |of| name(model, of)),
+        href: build.and_then(|build| model.builds.get(build)).map(|build| Links::engine(&build.id)),
         scope,
-        before: change.before.clone(),
-        after: change.after.clone(),
+        before: change.before.as_deref().map(bind),
+        after: change.after.as_deref().map(bind),
     }
 }
 

@@ -24,6 +24,8 @@ use crate::quantity::{Exact, Rounding, exact_text, power_of_ten, round_to};
 pub struct ComplaintView {
     /// Title block of its build.
     pub block: TitleBlock,
+    /// Its id.
+    pub id: String,
     /// What the owner says.
     pub title: String,
     /// Other words for it.
@@ -134,6 +136,7 @@ impl ComplaintView {
         let order = Job::of(complaint).and_then(|job| order(&job, &Findings::new())).ok();
         Self {
             block: TitleBlock::of(atlas, build, hash),
+            id: complaint.id.to_string(),
             title: bind(&complaint.title),
             aka: complaint.aka.iter().map(|name| bind(name)).collect(),
             causes: causes(complaint),

@@ -33,6 +33,10 @@ pub struct EngineView {
     pub codes: Vec<CodesLink>,
     /// The shim planner, if it has shims.
     pub shims: Option<ShimsView>,
+    /// True where a drawing stands on the sheet that needs what drawings have in common.
+    pub lined: bool,
+    /// The script with what the rows are judged by, beside the sheet.
+    pub limits: String,
     /// Its coverage sheet.
     pub coverage: String,
     /// How many values.
@@ -65,17 +69,38 @@ impl EngineView {
                 taken.push(drawn);
             }
         }
+        let left = self.groups.iter().flat_map(|group| &group.rows).filter_map(|row| row.drawing.as_ref());
+        self.lined = left
+            .into_iter()
+            .any(|drawing| drawing.as_str().contains("=\"#d-") || drawing.as_str().contains("url(#"));
         taken
+    }
+}
+
+impl EngineView {
+    /// The script with what the rows are judged by, by the anchor of the row, and its path. The rows print it;
+    /// only the bench needs it in this form, and brings it along.
+    pub fn limits_script(&mut self, build: &BuildId) -> (String, Vec<u8>) {
+        let rows = self.groups.iter().flat_map(|group| &group.rows);
+        let judged = rows.filter_map(|row| Some((row.anchor.as_str(), row.judged.as_ref()?.facts())));
+        let facts: BTreeMap<&str, BTreeMap<&str, &str>> = judged.collect();
+        let script = format!("globalThis.baybookLimits = {};\n", serde_json::json!(facts)).into_bytes();
+        self.limits = format!("limits-{}.js", short_hash([script.as_slice()]));
+        (Links::beside(build, &self.limits), script)
     }
 }
 
 /// So many rows have their drawings in one script; `site/drawn.js` counts alike.
 const BLOCK: usize = 12;
 
+/// Heights that the style sheet keeps room for; a drawing of another height stands on the sheet from the start.
+const ROOMS: &[&str] =
+    &["70", "85", "86", "101", "140", "160", "180", "200", "220", "230", "240", "260", "280", "300", "320"];
+
 fn take_block(rows: &mut [Row]) -> Vec<Drawn> {
-    let later = rows.iter_mut().filter(|row| row.turns.is_none() && row.pattern.is_none());
+    let later = rows.iter_mut().filter(|row| row.turns.is_none());
     let drawn = later.filter_map(|row| {
-        let drawing = row.drawing.take()?;
+        let drawing = row.drawing.take_if(|drawing| ROOMS.contains(&drawing.height()))?;
         row.room = Some(drawing.height().to_owned());
         Some(Drawn {
             drawing,
@@ -213,6 +238,8 @@ impl EngineView {
                 .collect(),
             codes: given_by(atlas.model, build),
             shims: ShimsView::of(atlas.model, build),
+            lined: true,
+            limits: String::new(),
             coverage: Links::coverage(&build.engine),
             values: count(build.statements.len(), "value", "values"),
             sources: count(sources.len(), "manual or bulletin", "manuals and bulletins"),
@@ -264,4 +291,17 @@ pub fn letters() -> impl Iterator<Item = String> {
     let single = USED.chars().map(String::from);
     let double = USED.chars().flat_map(|a| USED.chars().map(move |b| format!("{a}{b}")));
     single.chain(double).chain((1_u32..).map(|number| format!("Z{number}")))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::ROOMS;
+
+    #[test]
+    fn the_style_sheet_keeps_room_for_every_height_that_comes_late() {
+        let style = include_str!("../../../../site/css/statement.css");
+        for height in ROOMS {
+            assert!(style.contains(&format!(".room-{height} {{ --room: {height}; }}")), "{height}");
+        }
+    }
 }

@@ -7,6 +7,7 @@ use std::collections::BTreeMap;
 
 use serde::Serialize;
 
+use super::scope;
 use crate::model::{Entry, Form, Misprint, Model, Printed, Statement};
 use crate::quantity::{Kind, Unit};
 
@@ -28,10 +29,14 @@ pub struct Judged {
     pub above: String,
     /// Kind of quantity, which says what gauges fit.
     pub kind: &'static str,
+    /// Unit that a reading is taken to be in: the first of those it may be typed in.
+    pub unit: String,
     /// Units a reading may be typed in: those printed, then the one that a shop wants beside them.
     pub units: String,
     /// The usual gauge.
     pub gauge: String,
+    /// What must be so for any reading of the entry, as `data-when` is written.
+    pub needs: String,
     /// True where the statement holds for several places, each with a reading of its own.
     pub several: bool,
 }
@@ -49,6 +54,7 @@ impl Judged {
         let kind = printed().next()?.value.unit().kind();
         let place = &statement.identity.place;
         let misprint = statement.misprint.as_ref();
+        let units = units(printed(), &model.base.units);
         Some(Self {
             window: list(window, misprint),
             new: list(new, misprint),
@@ -56,10 +62,29 @@ impl Judged {
             below: entry.below.clone(),
             above: entry.above.clone(),
             kind: kind.name(),
-            units: units(printed(), &model.base.units),
+            unit: units.split(BETWEEN).next().unwrap_or_default().to_owned(),
+            units,
             gauge: entry.gauge.as_ref().map(ToString::to_string).unwrap_or_default(),
+            needs: scope::attribute(&entry.needs_state),
             several: entry.axes.keys().any(|axis| !place.contains_key(axis)),
         })
+    }
+}
+
+impl Judged {
+    /// The same for a script, under the names that the attributes have in `dataset`.
+    pub fn facts(&self) -> BTreeMap<&'static str, &str> {
+        let named = [
+            ("units", self.units.as_str()),
+            ("window", &self.window),
+            ("new", &self.new),
+            ("wear", &self.wear_limit),
+            ("below", &self.below),
+            ("above", &self.above),
+            ("gauge", &self.gauge),
+        ];
+        let given = named.into_iter().filter(|(_, text)| !text.is_empty());
+        given.chain([("kind", self.kind)]).chain(self.several.then_some(("several", ""))).collect()
     }
 }
 

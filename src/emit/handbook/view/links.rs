@@ -30,6 +30,11 @@ impl Links {
         format!("builds/{build}/drawings-{group}")
     }
 
+    /// A file beside the sheets of a build.
+    pub fn beside(build: &BuildId, file: &str) -> String {
+        format!("builds/{build}/{file}")
+    }
+
     /// The sheet of a procedure for a build.
     pub fn procedure(build: &BuildId, procedure: &ProcedureId) -> String {
         format!("builds/{build}/{procedure}.html")

@@ -32,6 +32,8 @@ pub struct Shared {
     pub version: &'static str,
     /// What the drawings of a page have in common.
     pub common_drawing: Drawing,
+    /// The part of it that a page needs at once whose drawings come by script.
+    pub alert_drawing: Drawing,
     /// Style sheet of the bench card, and the hash that its policy names.
     pub card_style: String,
     /// The hash, `sha256-…`.
@@ -55,6 +57,7 @@ impl Shared {
             notice: notice(&base.notice),
             content_hash: content_hash.to_owned(),
             common_drawing: drawing::shared(),
+            alert_drawing: drawing::alert(),
             card_style_hash: card_style.hash,
             card_style: card_style.text,
             version: env!("CARGO_PKG_VERSION"),

@@ -24,8 +24,6 @@ pub struct TitleBlock {
     pub hash: String,
     /// Bulletins that say not to run the machine.
     pub stops: Vec<Stop>,
-    /// Link to the engine sheet.
-    pub engine_href: String,
 }
 
 /// A machine that has the build.
@@ -78,7 +76,6 @@ impl TitleBlock {
             build: build.id.to_string(),
             hash: hash.chars().take(12).collect(),
             stops: stops(model, build),
-            engine_href: Links::engine(&build.id),
         }
     }
 }

@@ -1,0 +1,28 @@
+// @ts-check
+/*
+ * The way to the field that finds: shows the field, notes which build was looked at, and brings what works the
+ * field when it is first touched. What was typed meanwhile is then looked for.
+ */
+(() => {
+  "use strict";
+  const panel = /** @type {HTMLElement | null} */ (document.querySelector(".find"));
+  const { root = "", base = "" } = document.body.dataset;
+  const build = document.getElementById("sheet")?.dataset.build;
+  try {
+    build && localStorage.setItem(`baybook.last.${base}`, build);
+  } catch {
+    // Denied: then no machine is preferred, and everything else works.
+  }
+  if (!panel) {
+    return;
+  }
+  panel.hidden = false;
+
+  function open() {
+    ["focusin", "pointerover"].forEach((event) => panel?.removeEventListener(event, open));
+    const script = document.createElement("script");
+    script.src = root + (panel?.dataset.panel ?? "");
+    document.head.append(script);
+  }
+  ["focusin", "pointerover"].forEach((event) => panel.addEventListener(event, open));
+})();

@@ -1,0 +1,187 @@
+// @ts-check
+/*
+ * What is said beside the lines: why something is left out, what is near it, how the rest was understood; as the
+ * compiler's `find/said.rs`. Loaded only where something is left out.
+ */
+(() => {
+  "use strict";
+  const { apart } = globalThis.baybookFindWords;
+  const { typedOf, fits, isHeld, hasSerial, inLine, meantBuilds } = globalThis.baybookFindFits;
+  const OFFERED = 3;
+
+  /** A note on each piece that is left out, and one on the rest. @param {BaybookSought} sought */
+  async function notes(sought) {
+    /** @type {string[]} */
+    const all = [];
+    /** @type {[string, string][]} */
+    const fitting = [];
+    for (const [at, [text, piece]] of sought.asked.pieces.entries()) {
+      const [quantity] = piece.quantities;
+      const does = fits(sought, at);
+      const means = does ? meaning(sought, at, piece) : quantity ? quantity.unit.kindTitle() : null;
+      if (!does) {
+        all.push(await why(sought, at, text, piece));
+      }
+      if (means !== null) {
+        fitting.push([text, means]);
+      }
+    }
+    return fitting.length > 0 ? [...all, understood(fitting)] : all;
+  }
+
+  /** @param {[string, string][]} fitting text and meaning of each piece */
+  function understood(fitting) {
+    /** @type {Map<string, string[]>} */
+    const meanings = new Map();
+    fitting.forEach(([text, means]) => meanings.set(means, [...(meanings.get(means) ?? []), text]));
+    return `understood: ${[...meanings].map(([means, texts]) => `\`${texts.join(" ")}\` as ${means}`).join(", ")}`;
+  }
+
+  /** Why a piece is left out. @param {BaybookSought} sought @param {number} at @param {string} text @param {BaybookPiece} piece */
+  async function why(sought, at, text, piece) {
+    if (piece.refused) {
+      return `\`${text}\` is not taken: ${piece.refused}`;
+    }
+    const own = typedOf(sought, piece);
+    if (isLikeSerial(sought, piece)) {
+      return `\`${text}\` lies in no span of serial numbers, and narrows nothing`;
+    }
+    const made = piece.years[0]?.[1] ? years(sought) : null;
+    if (made !== null) {
+      return `nothing found was made in \`${text}\`; ${made}`;
+    }
+    if (own.some((typed) => sought.typed[typed]?.known)) {
+      return `\`${text}\` is known, but not with the rest`;
+    }
+    return piece.words.length === 0 ? number(sought, at, text) : word(sought, text, piece);
+  }
+
+  /** True if it begins as the serial numbers of some machine do, and goes on in figures. @param {BaybookSought} sought @param {BaybookPiece} piece */
+  const isLikeSerial = (sought, piece) =>
+    [...sought.found.fitted.values()].some((one) =>
+      one[6].some(([, , prefix]) => prefix !== "" && piece.serials.some((serial) => serial.startsWith(prefix) && /^[0-9]+$/.test(serial.slice(prefix.length)))),
+    );
+
+  /** When the machine was made that fits best. @param {BaybookSought} sought */
+  function years({ machines, found }) {
+    const one = found.fitted.get(machines[0]?.[0] ?? -1);
+    return one ? `${one[1]}: ${Math.min(...one[6].map(([from]) => from))}–${Math.max(...one[6].map(([, to]) => to))}` : null;
+  }
+
+  /** What a piece that fits was taken for. @param {BaybookSought} sought @param {number} at @param {BaybookPiece} piece */
+  function meaning(sought, at, piece) {
+    const [quantity] = piece.quantities;
+    if (quantity) {
+      return quantity.unit.kindTitle();
+    }
+    const own = typedOf(sought, piece);
+    const has = (/** @type {number} */ kind, /** @type {number} */ line) => own.some((typed) => inLine(sought, kind, line, typed));
+    const [first, machine] = [sought.ranks[0], sought.machines[0]];
+    if (first && has(first.kind, first.at)) {
+      return title(sought, first.kind, first.at);
+    }
+    if (machine && has(1, machine[0])) {
+      return title(sought, 1, machine[0]);
+    }
+    if (hasSerial(sought, piece)) {
+      return "a serial number";
+    }
+    const year = piece.years.find(([one]) => sought.made.has(one));
+    return year ? `the year ${year[0]}` : isHeld(sought, at) ? "a number" : null;
+  }
+
+  /** @param {BaybookSought} sought @param {number} kind @param {number} at */
+  const title = ({ head, found }, kind, at) => (kind === 0 ? head.things[at]?.title : kind === 1 ? found.fitted.get(at)?.[1] : found.fixed.get(at)?.[2]) ?? null;
+
+  /** A word that nothing has, and those near it. @param {BaybookSought} sought @param {string} text @param {BaybookPiece} piece */
+  async function word({ load, head }, text, piece) {
+    const all = new Set([...head.known, ...(await load("words")).split(" ")]);
+    /** @type {Map<string, number>} */
+    const found = new Map();
+    for (const one of all) {
+      const least = Math.min(...piece.words.map((typed) => apart(typed, one) ?? Infinity));
+      if (least < Infinity) {
+        found.set(one, least);
+      }
+    }
+    const order = (/** @type {string} */ a, /** @type {string} */ b) => (a < b ? -1 : a > b ? 1 : 0);
+    const near = [...found].sort((a, b) => a[1] - b[1] || order(a[0], b[0])).slice(0, OFFERED);
+    return `nothing fits \`${text}\`${near.length > 0 ? `; near it: ${near.map(([one]) => `\`${one}\``).join(", ")}` : ""}`;
+  }
+
+  /** A number that is not printed, or not with the rest, and the nearest one that is. @param {BaybookSought} sought @param {number} at @param {string} text */
+  async function number(sought, at, text) {
+    const all = [];
+    for (const [value] of sought.tried[at] ?? []) {
+      all.push(await nearest(sought, value));
+    }
+    const [near] = all.flatMap((one) => (one ? [one] : [])).sort(nearer);
+    if ((sought.held[at]?.size ?? 0) === 0) {
+      return `nothing prints \`${text}\`${near ? `; nearest: \`${near.number}\`, ${near.title}` : ""}`;
+    }
+    if (near?.apart.sign() === 0) {
+      return `\`${text}\` is printed under ${near.title}, but not with the rest`;
+    }
+    return `\`${text}\` is printed, but not with the rest${near ? `; nearest: \`${near.number}\`, ${near.title}` : ""}`;
+  }
+
+  /** @param {BaybookNear} one @param {BaybookNear} other */
+  const nearer = (one, other) => one.apart.compare(other.apart) || (one.number < other.number ? -1 : one.number > other.number ? 1 : one.title < other.title ? -1 : 1);
+
+  /** The nearest printed number of what is meant, half the number itself away at most. @param {BaybookSought} sought @param {BaybookValue} typed @returns {Promise<BaybookNear | null>} */
+  async function nearest(sought, typed) {
+    const { load, head } = sought;
+    const { Value, Rational, units } = globalThis.baybookCompute;
+    const limit = typed.min();
+    if (!limit) {
+      return null;
+    }
+    const exact = typed.unit.toSi(limit.exact);
+    const isMeant = await meant(sought);
+    /** @type {BaybookNear[]} */
+    const all = [];
+    for (const bucket of await Promise.all(around(head.values, typed).map((name) => load(`v-${name}`)))) {
+      for (const [symbol, numbers] of Object.entries(/** @type {BaybookBucket} */ (bucket))) {
+        const unit = units.parse(symbol);
+        for (const [text, printing] of Object.entries(numbers)) {
+          const row = printing.flatMap(globalThis.baybookFindNumbers.rows).find(isMeant);
+          const value = row === undefined ? null : Value.parse(unit.after(text)).min();
+          if (row !== undefined && value) {
+            const title = head.things[Number(row.split(" ")[0])]?.title ?? "";
+            all.push({ apart: unit.toSi(value.exact).minus(exact).size(), number: unit.after(text), title });
+          }
+        }
+      }
+    }
+    const [first] = all.sort(nearer);
+    return first && first.apart.times(new Rational(2)).compare(exact.size()) <= 0 ? first : null;
+  }
+
+  /** Whether a row is of what is meant: of a thing that fits half as well as the best, in a build that is named. @param {BaybookSought} sought */
+  async function meant({ load, things, builds, byName }) {
+    const least = Math.ceil((things[0]?.[1] ?? 0) / 2);
+    const fits = new Set(things.filter(([, score]) => score >= least).map(([thing]) => String(thing)));
+    const texts = byName ? await Promise.all(meantBuilds(builds).map((build) => load(`b-${build}`))) : [];
+    const stated = new Set(texts.flatMap(globalThis.baybookFindNumbers.rows));
+    return (/** @type {string} */ row) => (least === 0 || fits.has(row.split(" ")[0] ?? "")) && (!byName || stated.has(row));
+  }
+
+  /** The buckets of a value, and the next that there are on both sides. @param {string[]} names @param {BaybookValue} typed */
+  function around(names, typed) {
+    const { kind } = typed.unit;
+    const place = (/** @type {string} */ name) => {
+      const found = name.startsWith(kind) ? /^([1-9])e(-?[0-9]+)$/.exec(name.slice(kind.length)) : null;
+      return found ? Number(found[2]) * 10 + Number(found[1]) : null;
+    };
+    const own = (globalThis.baybookFindNumbers.buckets(typed) ?? []).flatMap((name) => place(name) ?? []);
+    const steps = names.flatMap((name) => (place(name) === null ? [] : [{ name, at: /** @type {number} */ (place(name)) }])).sort((a, b) => a.at - b.at);
+    const [from, to] = [own[0], own.at(-1)];
+    if (from === undefined || to === undefined) {
+      return [];
+    }
+    const [below, above] = [steps.filter(({ at }) => at < from).at(-1), steps.find(({ at }) => at > to)];
+    return [below, ...steps.filter(({ at }) => own.includes(at)), above].flatMap((one) => (one ? [one.name] : []));
+  }
+
+  globalThis.baybookFindSaid = { notes };
+})();

@@ -1,0 +1,124 @@
+// @ts-check
+/*
+ * Sheets that are not there without more: what changed since a release (in BAYBOOK_NEXT), and the page of jobs with
+ * a job in it. Each as the others are walked: in every theme, by its markup, and on paper.
+ */
+"use strict";
+
+const assert = require("node:assert/strict");
+const fs = require("node:fs");
+const path = require("node:path");
+const { after, before, describe, test } = require("node:test");
+const { pathToFileURL } = require("node:url");
+const axe = require("axe-core");
+const { FileSystemConfigLoader, HtmlValidate } = require("html-validate");
+const { address, kindOf, launch, pages, text } = require("./opened.js");
+const { plain, sheets } = require("./printed.js");
+
+const next = fs.realpathSync(process.env["BAYBOOK_NEXT"] ?? "BAYBOOK_NEXT is not set");
+const changes = pathToFileURL(path.join(next, "changes.html")).href;
+const bench = pages.find((page) => kindOf(page) === "engine sheet" && text(page).includes('data-spec="lash.exhaust"')) ?? "";
+const LONG = "Hard to start from cold, ticks at idle, and the lamp comes on while the heated grips draw their current.";
+
+/** @type {import("playwright-core").Browser} */
+let browser;
+before(async () => {
+  browser = await launch();
+});
+after(() => browser?.close());
+
+/** @param {import("playwright-core").Page} page */
+async function openChanges(page) {
+  await page.goto(changes);
+}
+
+/** Reads a lash, and writes into the job what an owner says. @param {import("playwright-core").Page} page */
+async function openJob(page) {
+  await page.goto(address(bench));
+  const row = page.locator('[data-spec="lash.exhaust"]').first();
+  await row.locator("[data-reading]").first().click();
+  await page.locator(".dock [data-state=met]").click();
+  await row.locator("[data-reading]").first().fill("0.9");
+  await row.locator("[data-verdict]").first().waitFor();
+  await page.goto(address("job.html"));
+  for (const [name, words] of [["serial", "TH22-0417"], ["complaint", LONG]]) {
+    await page.locator(`textarea[name="${name}"]`).fill(words ?? "");
+    await page.locator(`textarea[name="${name}"]`).blur();
+  }
+}
+
+for (const [name, open] of /** @type {const} */ ([["changes", openChanges], ["a job", openJob]])) {
+  describe(name, () => {
+    for (const [width, theme] of /** @type {const} */ ([[360, "light"], [360, "dark"], [360, "sun"], [1280, "light"]])) {
+      test(`no barrier at ${width} px in ${theme}`, async () => {
+        const context = await browser.newContext({ viewport: { width, height: 800 }, colorScheme: theme === "dark" ? "dark" : "light" });
+        const page = await context.newPage();
+        /** @type {string[]} */
+        const complaints = [];
+        page.on("pageerror", (error) => complaints.push(error.message));
+        page.on("console", (message) => ["error", "warning"].includes(message.type()) && complaints.push(message.text()));
+        await open(page);
+        if (theme === "sun") {
+          await page.getByRole("button", { name: "Sun" }).click();
+        }
+        const found = await page.evaluate(() => ({
+          width: document.documentElement.scrollWidth,
+          small: [...document.querySelectorAll("main a, main button, main select, main textarea")].filter((one) => one.getClientRects().length > 0 && one.getBoundingClientRect().height < 47.5).map((one) => one.textContent),
+          cut: [...document.querySelectorAll("textarea")].filter((one) => one.scrollHeight > one.clientHeight + 1).map((one) => one.name),
+        }));
+        assert.deepEqual(found, { width, small: [], cut: [] });
+        await page.evaluate(axe.source);
+        const report = await page.evaluate(async (enhanced) => {
+          const runner = /** @type {typeof import("axe-core")} */ (/** @type {any} */ (globalThis).axe);
+          const rules = { "color-contrast-enhanced": { enabled: enhanced }, "target-size": { enabled: true } };
+          const { violations } = await runner.run(document, { rules, preload: false });
+          return violations.map((one) => `${one.id}: ${one.nodes.slice(0, 3).map((node) => node.html).join(" | ")}`);
+        }, theme === "sun");
+        assert.deepEqual([...report, ...complaints], []);
+        await context.close();
+      });
+    }
+  });
+}
+
+test("the changes stand by kind and engine, with their numbers held to their units", async () => {
+  const html = fs.readFileSync(path.join(next, "changes.html"), "utf8");
+  const validator = new HtmlValidate(new FileSystemConfigLoader());
+  const { results } = await validator.validateString(html, path.join(__dirname, "page.html"));
+  assert.deepEqual(results.flatMap(({ messages }) => messages.map((one) => `${one.line}:${one.column} ${one.ruleId}: ${one.message}`)), []);
+  const page = await browser.newPage();
+  await page.goto(changes);
+  const kinds = await page.locator(".changed a").allTextContents();
+  assert.deepEqual(kinds.map((kind) => kind.replace(/: \d+$/, "")), await page.locator("h2").evaluateAll((all) => all.map((one) => one.firstChild?.textContent?.trim())));
+  assert.ok(kinds.includes("Loosened: 1") && kinds.some((kind) => kind.startsWith("Stages")) && kinds.some((kind) => kind.startsWith("Confirmed")), kinds.join());
+  const loosened = page.locator("section:has(#loosened)");
+  assert.match((await loosened.locator(".changed-in").textContent()) ?? "", /Engine A/);
+  assert.match((await loosened.locator("td").last().textContent()) ?? "", /max\s0\.80\u00a0mm/);
+  assert.match(html, /lbf·in/);
+  assert.doesNotMatch(html, /lbf·in(?! \(pound-inches\)|\u00a0\(pound-inches\))/);
+  for (const kind of await page.locator(".changed a").all()) {
+    assert.equal(await page.locator((await kind.getAttribute("href")) ?? "").count(), 1);
+  }
+  await page.close();
+});
+
+test("the shop's record begins a page of its own, and no page is empty", async () => {
+  const context = await browser.newContext({ viewport: { width: 1280, height: 800 } });
+  const page = await context.newPage();
+  await openJob(page);
+  const papers = await sheets(await page.pdf({ format: "A4", preferCSSPageSize: true }));
+  const record = papers.findIndex((words) => words.includes(plain("Shop record Build")));
+  assert.ok(record > 0 && !papers[record]?.includes(plain("Who to ask")), papers.join("\n"));
+  const [owner, shop] = [papers.slice(0, record).join(""), papers.slice(record).join("")];
+  for (const words of ["Owner’s page", "Serial number: TH22-0417", "outside the maker’s limits"]) {
+    assert.ok(owner.includes(plain(words)), words);
+  }
+  for (const words of ["TH22-0417", "Out of spec"]) {
+    assert.ok(shop.includes(plain(words)), words);
+  }
+  const base = /data-base="([^"]+)"/.exec(text("job.html"))?.[1] ?? "no base";
+  for (const words of papers) {
+    assert.ok(words.includes(plain(base)) && words.includes(plain("trained or licensed technician")) && words.length > 300, words);
+  }
+  await context.close();
+});
