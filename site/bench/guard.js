@@ -46,9 +46,11 @@
       return job?.written["judged again"] ?? "";
     }
     const releases = [...new Set(others.map((one) => one.release))].join(", ");
+    // Before the readings get their new limits: what they were judged by is gone after that.
+    const recalled = baybookRecall.warnings(job);
     const changed = baybookJudging.again(bench, job);
     const words = changed === 0 ? "no verdict changed" : `${changed} ${changed === 1 ? "verdict" : "verdicts"} changed`;
-    job.written["judged again"] = `Judged again by release ${bench.base.release} (taken under ${releases}): ${words}.`;
+    job.written["judged again"] = `Judged again by release ${bench.base.release} (taken under ${releases}): ${words}.${recalled.map((one) => ` ${one}`).join("")}`;
     return job.written["judged again"];
   }
 

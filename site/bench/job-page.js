@@ -42,8 +42,15 @@
     const kept = store.works() ? "" : "This browser refuses to store anything here: nothing is kept.";
     box?.replaceChildren(
       make("section", { class: "part no-paper", "aria-label": "Jobs" }, ...(all.length > 1 ? [which(all)] : []), doors, make("output", { class: "job-said" }, said || kept), ...(all.length === 0 ? [make("p", {}, "No job is kept on this device.")] : [])),
-      ...(job ? [writing(job), paper("Owner’s page", "owner-page", drawn(job, pairs(baybookReport.owner(job)))), paper("Shop record", "shop-record", [...pairs(baybookReport.shop(job)), table(job)])] : []),
+      ...(job ? [...warned(job), writing(job), paper("Owner’s page", "owner-page", drawn(job, pairs(baybookReport.owner(job)))), paper("Shop record", "shop-record", [...pairs(baybookReport.shop(job)), table(job)])] : []),
     );
+  }
+
+  /** What a reader must know of the values this record stands on. @param {Job} job */
+  function warned(job) {
+    const { release = "", content = "" } = document.body.dataset;
+    const lines = [...baybookRecall.warnings(job), baybookRecall.older(job, { release, content })].filter(Boolean);
+    return lines.length === 0 ? [] : [make("section", { class: "part recalled", role: "status", "aria-label": "Values of this record" }, ...lines.map((line) => make("p", {}, make("b", {}, line))))];
   }
 
   /** @param {Job[]} all */

@@ -149,7 +149,7 @@
     const steps = Object.entries(job.steps).map(([procedure, ticked]) => `${procedure}: ${Object.keys(ticked).length} steps ticked`);
     return [
       ["Build", [`${job.build.id}, ${job.build.engine}, ${job.build.machine}`, `Serial number: ${written(job, "serial")}`, `Hours or distance: ${written(job, "hours")}`, `Modifications: ${written(job, "modified")}`]],
-      ["Data", [`${job.base.title}, release ${job.base.release} of ${job.base.date}, content ${job.base.content}, build ${job.build.hash}`, ...(job.written["judged again"] ? [job.written["judged again"]] : [])]],
+      ["Data", [`${job.base.title}, release ${job.base.release} of ${job.base.date}, content ${job.base.content}, build ${job.build.hash}`, ...(job.written["judged again"] ? [job.written["judged again"]] : []), ...baybookRecall.warnings(job)]],
       ["Complaint", [written(job, "complaint")]],
       ["Checks", checks(job).length > 0 ? checks(job) : ["none of a complaint sheet"]],
       ["Fault codes", [written(job, "codes")]],

@@ -187,6 +187,18 @@ interface Slot {
 }
 
 declare var baybookGauges: Record<string, GaugeFacts>;
+/** A value of earlier releases that is known to be wrong; place and state as a row's attributes have them. */
+interface RecallFacts extends Identity {
+  engine: string;
+  value: string;
+  releases: string[];
+  because: string;
+}
+declare var baybookRecalls: RecallFacts[];
+declare var baybookRecall: {
+  warnings(job: Job): string[];
+  older(job: Job, now: { release: string; content: string }): string;
+};
 
 declare var baybookRecord: {
   key(identity: Identity): string;

@@ -142,6 +142,7 @@ const TABLE: &[Source] = table![
         "bench/condition.js",
         "bench/record.js",
         "bench/words.js",
+        "bench/recall.js",
         "bench/scale.js",
         "bench/storage.js",
         "bench/draw.js",

@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use serde::Serialize;
 use tera::{Context, Tera};
 
-use super::view::{Atlas, Shared, gauge_data};
+use super::view::{Atlas, Shared, gauge_data, recall_data};
 use super::{Facts, HandbookError, assets, find, offline, templates};
 use crate::bundle::compare::Changes;
 use crate::diag::Rule;
@@ -32,7 +32,11 @@ impl<'a> Press<'a> {
     pub(super) fn new(facts: &Facts<'a>) -> Result<Self, HandbookError> {
         let fault = |cause| HandbookError { sheet: "templates".to_owned(), cause };
         let model = facts.checked.model();
-        let gauges = format!("globalThis.baybookGauges = {};\n", gauge_data(model));
+        let gauges = format!(
+            "globalThis.baybookGauges = {};\nglobalThis.baybookRecalls = {};\n",
+            gauge_data(model),
+            recall_data(model)
+        );
         let mut assets = assets::hashed();
         assets.push(assets::made("gauges.js", gauges));
         let linings = serde_json::json!(drawing::shared());

@@ -5,6 +5,7 @@ use serde::Serialize;
 use super::atlas::Atlas;
 use super::complaint::ComplaintsView;
 use super::links::Links;
+use super::scope;
 use super::text::count;
 use crate::bundle::compare::Changes;
 use crate::model::{Machine, Model, Recall, Years};
@@ -49,6 +50,22 @@ fn recall(model: &Model, recall: &Recall) -> RecallView {
         releases: recall.releases.join(", "),
         because: recall.because.clone(),
     }
+}
+
+/// Every recalled value for scripts, its place and state as a row's attributes have them.
+pub fn recall_data(model: &Model) -> serde_json::Value {
+    let recall = |one: &Recall| {
+        serde_json::json!({
+            "engine": one.engine,
+            "of": one.of,
+            "where": scope::attribute(&one.place),
+            "when": scope::attribute(&one.when),
+            "value": one.value,
+            "releases": one.releases,
+            "because": one.because,
+        })
+    };
+    model.recalls.iter().map(recall).collect()
 }
 
 /// A maker and its machines.
