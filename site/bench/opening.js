@@ -9,7 +9,7 @@
   "use strict";
   const make = baybookMake;
   const sheet = /** @type {HTMLElement | null} */ (document.querySelector("main[data-build]"));
-  const { scripts = "", style = "" } = /** @type {HTMLScriptElement} */ (document.currentScript).dataset;
+  const { scripts = "", sheet: style = "" } = /** @type {HTMLScriptElement} */ (document.currentScript).dataset;
   if (!sheet) {
     return;
   }

@@ -154,7 +154,7 @@
       const [first] = lines;
       const without = leftOut.length > 0 ? `Nothing fits ${leftOut.map((one) => `“${one}”`).join(", ")}; these fit the rest. ` : "";
       const count = lines.length === LIMIT ? `The best ${LIMIT} lines` : lines.length === 1 ? "1 line" : `${lines.length} lines`;
-      const spelt = notes.map((note) => note.charAt(0).toUpperCase() + note.slice(1).replace(/\x60([^\x60]*)\x60/g, "“$1”"));
+      const spelt = notes.map((note) => note.replace(/\x60([^\x60]*)\x60/g, "“$1”")).map((note) => note.charAt(0).toUpperCase() + note.slice(1));
       const told = spelt.map((note) => `${note}. `).join("");
       if (said) {
         said.textContent = first

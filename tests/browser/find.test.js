@@ -152,6 +152,8 @@ describe("the field", () => {
       await sheet.press("[data-find]", "Enter");
       assert.equal(await sheet.evaluate(() => document.activeElement?.getAttribute("data-result")), "statement");
       assert.match(sheet.url(), /index\.html$/);
+      await sheet.fill("[data-find]", "57 psi compression");
+      await sheet.locator(".find [role=status]", { hasText: "“57 psi” is printed, but not with the rest; nearest: “58 psi”" }).waitFor();
       await sheet.fill("[data-find]", "exhaust lash 887");
       await sheet.locator(".find [role=status]", { hasText: /^(?!Nothing)/ }).first().waitFor();
     }));

@@ -82,6 +82,7 @@ mod tests {
                     "address[1] | safe",
                     "pattern | safe",
                     "body | safe",
+                    "how_to | safe",
                     "page | safe",
                 ];
                 assert!(known.iter().any(|one| line.contains(one)), "{name}: {line}");
