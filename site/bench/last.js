@@ -6,7 +6,7 @@
   const machine = document.querySelector(".cell.subject .lead")?.textContent?.trim() ?? "";
   if (main) {
     try {
-      localStorage.setItem(`baybook.last.${document.body.dataset["base"] ?? ""}`, JSON.stringify({ build: main.dataset["build"], machine }));
+      localStorage.setItem(`baybook.machine.${document.body.dataset["base"] ?? ""}`, JSON.stringify({ build: main.dataset["build"], machine }));
     } catch {
       // Nothing is kept here; the machines stand on the home sheet all the same.
     }

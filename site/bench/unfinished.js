@@ -9,7 +9,7 @@
   /** The build last looked at, unless it is that of the job. */
   function last() {
     try {
-      const { build, machine } = JSON.parse(localStorage.getItem(`baybook.last.${base}`) ?? "null") ?? {};
+      const { build, machine } = JSON.parse(localStorage.getItem(`baybook.machine.${base}`) ?? "null") ?? {};
       const known = typeof build === "string" && /^[a-z0-9~.-]+$/.test(build) && typeof machine === "string";
       return known && build !== job?.build.id ? { build, machine } : null;
     } catch {
