@@ -99,13 +99,14 @@ function device(folder) {
  * and requests that leave the handbook.
  * @param {import("playwright-core").Browser} browser
  * @param {import("playwright-core").BrowserContextOptions} options
+ * @param {string} [handbook] the folder of another handbook
  */
-async function tab(browser, options) {
+async function tab(browser, options, handbook = root) {
   const context = await browser.newContext(options);
   const page = await context.newPage();
   /** @type {string[]} */
   const complaints = [];
-  const inside = pathToFileURL(root).href + "/";
+  const inside = pathToFileURL(fs.realpathSync(handbook)).href + "/";
   page.on("pageerror", (error) => complaints.push(`script error: ${error.message}`));
   page.on("console", (message) => {
     if (message.type() === "error" || message.type() === "warning") {

@@ -55,7 +55,7 @@ test("a record read from a file says at once that a value was recalled, and its 
   const folder = fs.mkdtempSync(path.join(os.tmpdir(), "baybook-recall-"));
   const file = path.join(folder, "job.json");
   fs.writeFileSync(file, JSON.stringify(record(judgedWrongly())));
-  const { context, page, complaints } = await tab(browser, { viewport: { width: 360, height: 740 } });
+  const { context, page, complaints } = await tab(browser, { viewport: { width: 360, height: 740 } }, handbook);
   await page.goto(address("job.html"));
   await page.locator('input[type="file"]').setInputFiles(file);
   const said = page.locator(".recalled");
@@ -71,7 +71,7 @@ test("a record read from a file says at once that a value was recalled, and its 
 });
 
 test("an open record is judged again by the limits of today, and keeps the warning", async () => {
-  const { context, page, complaints } = await tab(browser, { viewport: { width: 360, height: 740 } });
+  const { context, page, complaints } = await tab(browser, { viewport: { width: 360, height: 740 } }, handbook);
   await page.goto(address("job.html"));
   await page.evaluate((open) => {
     const store = baybookStorage.open(() => localStorage, document.body.dataset["base"] ?? "");

@@ -9,6 +9,7 @@ use std::fmt::Write as _;
 
 use super::assets;
 use crate::emit::Tree;
+use crate::emit::drawing;
 
 /// The file of a build; none where the tree holds no such build.
 pub fn single(tree: &Tree, build: &str) -> Option<String> {
@@ -33,7 +34,8 @@ pub fn single(tree: &Tree, build: &str) -> Option<String> {
         let sheet = place.anchored(&format!("<section{sheet}</section>"));
         let _ = writeln!(sheets, "<div class=\"one\" id=\"{stem}\">{sheet}</div>");
     }
-    let shared = between_marks(&engine, "<svg class=\"linings\"", "</svg>")?;
+    let shared = drawing::shared();
+    let shared = shared.as_str();
     let colophon = between_marks(&engine, "<p class=\"colophon\">", "</p>")?;
     let title = between_marks(&engine, "<title>", "</title>")?;
     let style = assets::single_style();
@@ -41,7 +43,7 @@ pub fn single(tree: &Tree, build: &str) -> Option<String> {
         "<!DOCTYPE html>\n<html lang=\"en-GB\">\n<head>\n<meta charset=\"utf-8\">\n\
          <meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; style-src '{hash}'; font-src data:; base-uri 'none'; form-action 'none'\">\n\
          <meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n<meta name=\"color-scheme\" content=\"light dark\">\n\
-         <title>{title}</title>\n<style>{style}</style>\n</head>\n<body>\n<svg class=\"linings\"{shared}</svg>\n\
+         <title>{title}</title>\n<style>{style}</style>\n</head>\n<body>\n{shared}\n\
          <header class=\"bench\"><nav class=\"indexes-of\" aria-label=\"Sheets in this file\"><ul class=\"indexes\">{doors}</ul></nav></header>\n\
          <main>\n{sheets}</main>\n<footer class=\"foot\"><p class=\"colophon\">{colophon}</p></footer>\n</body>\n</html>\n",
         hash = style.hash,
