@@ -59,11 +59,12 @@ def by_rust():
 def readme():
     """Runs the examples of the README where they stand, beside `public`; each must say something."""
     text = (root / "README.md").read_text(encoding="utf-8")
-    blocks = {name: re.search(rf"```{name}\n(.*?)```", text, re.S)[1] for name in ("python", "typescript", "sql")}
+    blocks = {name: re.search(rf"```{name}\n(.*?)```", text, re.S)[1] for name in ("python", "javascript", "typescript", "sql")}
     (work / "readme.ts").write_text(blocks["typescript"], encoding="utf-8")
     subprocess.run([tsc, "--strict", "--target", "es2022", "--module", "nodenext", "--moduleResolution", "nodenext", "--typeRoots", types, "--types", "node", "readme.ts"], cwd=work, check=True)
     said = {
         "Python": subprocess.run([sys.executable, "-c", blocks["python"]], cwd=work, check=True, stdout=subprocess.PIPE).stdout.decode(),
+        "Node": subprocess.run(["node", "--input-type=commonjs", "--eval", blocks["javascript"]], cwd=work, check=True, stdout=subprocess.PIPE).stdout.decode(),
         "TypeScript": subprocess.run(["node", "readme.js"], cwd=work, check=True, stdout=subprocess.PIPE).stdout.decode(),
         "SQL": str(sqlite3.connect(bundle / "baybook.sqlite").execute(blocks["sql"].rstrip().rstrip(";")).fetchall()),
     }
