@@ -370,7 +370,8 @@ class Walk:
             for build in complaint["builds"]:
                 path = f"builds/{build}/{name}.html"
                 self.hold(path in index.hrefs, f"complaints.html: no way to {path}")
-                self.hold(f"../../{path}" in self.sheet(f"builds/{build}/engine.html").hrefs, f"builds/{build}: no way to {path}")
+                # Beside the engine sheet, which leads there by its name alone.
+                self.hold(f"{name}.html" in self.sheet(f"builds/{build}/engine.html").hrefs, f"builds/{build}: no way to {path}")
                 self.complaint(path, self.sheet(path), complaint)
 
     def complaint(self, path, sheet, complaint):
