@@ -29,7 +29,7 @@ pub fn single(tree: &Tree, build: &str) -> Option<String> {
         let text = page(stem)?;
         let title = between_marks(&text, "<title>", "</title>")?;
         let _ = write!(doors, "<li><a href=\"#{stem}\">{title}</a></li>");
-        let sheet = between_marks(&text, "<main", "</main>")?;
+        let sheet = without_data(between_marks(&text, "<main", "</main>")?);
         let place = Place { stem, stems: &stems, folder: &folder };
         let sheet = place.anchored(&format!("<section{sheet}</section>"));
         let _ = writeln!(sheets, "<div class=\"one\" id=\"{stem}\">{sheet}</div>");
@@ -49,6 +49,17 @@ pub fn single(tree: &Tree, build: &str) -> Option<String> {
         hash = style.hash,
         style = style.text,
     ))
+}
+
+/// A sheet without its data for programs: the one file is for reading, and holds no script of any kind.
+fn without_data(sheet: &str) -> String {
+    let mut done = String::with_capacity(sheet.len());
+    let mut rest = sheet;
+    while let Some((before, data)) = rest.split_once("<script type=\"application/ld+json\">") {
+        done.push_str(before);
+        rest = data.split_once("</script>").map_or("", |(_, after)| after);
+    }
+    done + rest
 }
 
 /// What stands between two marks, at their first place.
