@@ -4,8 +4,7 @@
 
 const assert = require("node:assert/strict");
 const { after, before, describe, test } = require("node:test");
-const axe = require("axe-core");
-const { address, launch, samples, tab } = require("./opened.js");
+const { address, barriers, launch, samples, tab } = require("./opened.js");
 
 /** @type {import("playwright-core").Browser} */
 let browser;
@@ -56,13 +55,7 @@ for (const { kind, page: name } of samples) {
         if (theme === "sun" && kind !== "bench card") {
           await page.getByRole("button", { name: "Sun" }).click();
         }
-        await page.evaluate(axe.source);
-        const report = await page.evaluate(async (enhanced) => {
-          const runner = /** @type {typeof import("axe-core")} */ (/** @type {any} */ (globalThis).axe);
-          const rules = { "color-contrast-enhanced": { enabled: enhanced }, "target-size": { enabled: true } };
-          const { violations } = await runner.run(document, { rules, preload: false });
-          return violations.map((one) => `${one.id}: ${one.nodes.slice(0, 3).map((node) => node.html).join(" | ")}`);
-        }, theme === "sun");
+        const report = await barriers(page, theme === "sun");
         assert.deepEqual(report, []);
         assert.deepEqual(complaints, []);
         await context.close();

@@ -8,6 +8,7 @@
 const fs = require("node:fs");
 const path = require("node:path");
 const { pathToFileURL } = require("node:url");
+const axe = require("axe-core");
 const { chromium } = require("playwright-core");
 
 /** @typedef {import("playwright-core").Browser} Browser */
@@ -122,4 +123,20 @@ async function tab(browser, options, handbook = root) {
   return { context, page, complaints };
 }
 
-module.exports = { root, pages, samples, text, limits, kindOf, address, launch, device, tab };
+/**
+ * What bars a reader's way on a page as it stands, by axe-core: every rule of its own, the size of targets, and where
+ * the theme promises it contrast of 7:1.
+ * @param {import("playwright-core").Page} page
+ * @param {boolean} enhanced
+ */
+async function barriers(page, enhanced) {
+  await page.evaluate(axe.source);
+  return page.evaluate(async (enhanced) => {
+    const runner = /** @type {typeof import("axe-core")} */ (/** @type {any} */ (globalThis).axe);
+    const rules = { "color-contrast-enhanced": { enabled: enhanced }, "target-size": { enabled: true } };
+    const { violations } = await runner.run(document, { rules, preload: false });
+    return violations.map((one) => `${one.id}: ${one.nodes.slice(0, 3).map((node) => node.html).join(" | ")}`);
+  }, enhanced);
+}
+
+module.exports = { root, pages, samples, text, limits, kindOf, address, launch, device, tab, barriers };

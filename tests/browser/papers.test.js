@@ -10,9 +10,8 @@ const fs = require("node:fs");
 const path = require("node:path");
 const { after, before, describe, test } = require("node:test");
 const { pathToFileURL } = require("node:url");
-const axe = require("axe-core");
 const { FileSystemConfigLoader, HtmlValidate } = require("html-validate");
-const { address, kindOf, launch, pages, text } = require("./opened.js");
+const { address, barriers, kindOf, launch, pages, text } = require("./opened.js");
 const { plain, sheets } = require("./printed.js");
 
 const next = fs.realpathSync(process.env["BAYBOOK_NEXT"] ?? "BAYBOOK_NEXT is not set");
@@ -67,13 +66,7 @@ for (const [name, open] of /** @type {const} */ ([["changes", openChanges], ["a 
           cut: [...document.querySelectorAll("textarea")].filter((one) => one.scrollHeight > one.clientHeight + 1).map((one) => one.name),
         }));
         assert.deepEqual(found, { width, small: [], cut: [] });
-        await page.evaluate(axe.source);
-        const report = await page.evaluate(async (enhanced) => {
-          const runner = /** @type {typeof import("axe-core")} */ (/** @type {any} */ (globalThis).axe);
-          const rules = { "color-contrast-enhanced": { enabled: enhanced }, "target-size": { enabled: true } };
-          const { violations } = await runner.run(document, { rules, preload: false });
-          return violations.map((one) => `${one.id}: ${one.nodes.slice(0, 3).map((node) => node.html).join(" | ")}`);
-        }, theme === "sun");
+        const report = await barriers(page, theme === "sun");
         assert.deepEqual([...report, ...complaints], []);
         await context.close();
       });
