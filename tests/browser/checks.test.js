@@ -82,7 +82,7 @@ test("results are kept with the job, found and proved, and stand on its papers",
   await page.goto(address("index.html"));
   assert.match((await page.locator(".unfinished .door").textContent()) ?? "", /3 checks done/);
   await page.locator(".unfinished .door").click();
-  assert.match(page.url(), /complaint-loses-charge\.html/);
+  await page.waitForURL(/complaint-loses-charge\.html/);
   assert.equal(await page.locator('[data-check] [aria-pressed="true"]').count(), 3);
   await page.goto(address("job.html"));
   const [owner, shop] = await Promise.all(["owner-page", "shop-record"].map((id) => page.locator(`[aria-labelledby="${id}"]`).innerText()));
