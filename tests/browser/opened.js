@@ -7,7 +7,7 @@
 
 const fs = require("node:fs");
 const path = require("node:path");
-const { pathToFileURL } = require("node:url");
+const { fileURLToPath, pathToFileURL } = require("node:url");
 const axe = require("axe-core");
 const { chromium } = require("playwright-core");
 
@@ -96,6 +96,20 @@ function device(folder) {
 }
 
 /**
+ * Whether a request was only given up as the page was left before it was answered, a page's icon above all: the
+ * file it asked for is there. A file that is missing, or refused, fails with another word.
+ * @param {import("playwright-core").Request} request
+ */
+function leftBehind(request) {
+  const { protocol } = new URL(request.url());
+  return (
+    request.failure()?.errorText === "net::ERR_ABORTED" &&
+    protocol === "file:" &&
+    fs.existsSync(fileURLToPath(request.url()))
+  );
+}
+
+/**
  * A page of a new context that notes every complaint: script errors, console errors, refused loads,
  * and requests that leave the handbook.
  * @param {import("playwright-core").Browser} browser
@@ -114,7 +128,11 @@ async function tab(browser, options, handbook = root) {
       complaints.push(`console: ${message.text()}`);
     }
   });
-  page.on("requestfailed", (request) => complaints.push(`not loaded: ${request.url()}`));
+  page.on("requestfailed", (request) => {
+    if (!leftBehind(request)) {
+      complaints.push(`not loaded: ${request.url()}: ${request.failure()?.errorText}`);
+    }
+  });
   page.on("request", (request) => {
     if (!request.url().startsWith(inside) && !request.url().startsWith("data:")) {
       complaints.push(`leaves the handbook: ${request.url()}`);
