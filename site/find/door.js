@@ -20,9 +20,14 @@
 
   function open() {
     ["focusin", "pointerover"].forEach((event) => panel?.removeEventListener(event, open));
-    const script = document.createElement("script");
-    script.src = root + (panel?.dataset.panel ?? "");
-    document.head.append(script);
+    const { panel: code = "", index = "" } = panel?.dataset ?? {};
+    for (const src of [code, `${index}things.js`]) {
+      const script = document.createElement("script");
+      script.src = root + src;
+      // Both on their way at once, and read in this order.
+      script.async = false;
+      document.head.append(script);
+    }
   }
   ["focusin", "pointerover"].forEach((event) => panel.addEventListener(event, open));
 })();

@@ -14,16 +14,19 @@
     return [exponent, Number(value.over(globalThis.baybookCompute.Rational.tenTo(exponent + 1 - digits)).floor())];
   }
 
-  /** The buckets of a value by its first one or two digits; null where it may be zero. @param {BaybookValue} value @param {number} digits @returns {string[] | null} */
-  function buckets(value, digits) {
-    const { Rational } = globalThis.baybookCompute;
+  /** What a value may be: half of its last digit's step either way, in its own unit. @param {BaybookValue} value */
+  function ends(value) {
     const exact = value.min()?.exact;
-    if (!exact) {
-      return null;
-    }
-    const half = value.ulp().over(new Rational(2));
-    const [low, high] = [value.unit.toSi(exact.minus(half)), value.unit.toSi(exact.plus(half))];
-    if (low.sign() <= 0 && high.sign() >= 0) {
+    const half = value.ulp().over(new globalThis.baybookCompute.Rational(2));
+    return exact ? [exact.minus(half), exact.plus(half)] : [];
+  }
+
+  /**
+   * Buckets by the first one or two digits; null where it may be zero.
+   * @param {string} kind @param {BaybookRational[]} ends @param {number} digits @returns {string[] | null}
+   */
+  function between(kind, [low, high], digits) {
+    if (!low || !high || (low.sign() <= 0 && high.sign() >= 0)) {
       return null;
     }
     const positive = low.sign() > 0;
@@ -32,11 +35,14 @@
     const least = 10 ** (digits - 1);
     const all = [];
     while (exponent < last[0] || (exponent === last[0] && first <= last[1])) {
-      all.push(`${value.unit.kind}${positive ? "" : "-"}${first}e${exponent}`);
+      all.push(`${kind}${positive ? "" : "-"}${first}e${exponent}`);
       [exponent, first] = first === 10 * least - 1 ? [exponent + 1, least] : [exponent, first + 1];
     }
     return all;
   }
+
+  /** The buckets of a value in SI. @param {BaybookValue} value @param {number} digits */
+  const buckets = (value, digits) => between(value.unit.kind, ends(value).map((end) => value.unit.toSi(end)), digits);
 
   /** Whether one, rounded to the other's digits, is the other. @param {BaybookValue} one @param {BaybookValue} other */
   function strict(one, other) {
@@ -51,50 +57,67 @@
   /** @param {BaybookValue} typed @param {BaybookValue} printed */
   const agree = (typed, printed) => strict(typed, printed) || strict(printed, typed);
 
-  /** Names of the parts a value is looked up in: a heavy one is split by the second digit. @param {BaybookValue} value @param {Set<string>} names */
-  function parts(value, names) {
-    const own = buckets(value, 1);
-    if (own) {
-      const whole = own.filter((name) => names.has(name));
-      return whole.length === own.length ? whole : [...whole, ...(buckets(value, 2) ?? []).filter((name) => names.has(name))];
-    }
-    const { kind } = value.unit;
-    return [...names].filter((name) => name.startsWith(kind) && /^[-0-9]/.test(name.slice(kind.length)));
+  /** Those of the parts that there are: a heavy one is split by the second digit. @param {(digits: number) => string[] | null} of @param {Set<string>} names */
+  function present(of, names) {
+    const own = of(1) ?? [];
+    const whole = own.filter((name) => names.has(name));
+    return whole.length === own.length ? whole : [...whole, ...(of(2) ?? []).filter((name) => names.has(name))];
   }
 
-  /** Keys `thing row` of a text `3:0 2,8:1`. @param {string} text */
-  const rows = (text) =>
-    text.split(",").filter(Boolean).flatMap((one) => {
-      const [thing, of = ""] = one.split(":");
-      return of.split(" ").map((row) => `${thing} ${row}`);
-    });
+  /** Names of the parts that a value is looked up in; one without a unit, by its figures alone. @param {BaybookValue} value @param {boolean} bare @param {Set<string>} names */
+  function parts(value, bare, names) {
+    if (bare) {
+      return present((digits) => between("", ends(value), digits), names).map((name) => `d-${name}`);
+    }
+    const { kind } = value.unit;
+    const all = buckets(value, 1)
+      ? present((digits) => buckets(value, digits), names)
+      : [...names].filter((name) => name.startsWith(kind) && /^[-0-9]/.test(name.slice(kind.length)));
+    return all.map((name) => `v-${name}`);
+  }
 
-  /** Takes in who prints what agrees. @param {BaybookValue} typed @param {BaybookBucket} bucket @param {number} counts @param {Map<string, number>} all by `thing row` */
-  function hold(typed, bucket, counts, all) {
+  /** Keys `thing row` of a text as `by_thing` of the compiler writes it. @param {string} text */
+  function rows(text) {
+    let thing = 0;
+    return text.split(",").filter(Boolean).flatMap((one) => {
+      const [step, of = "0"] = one.split(":");
+      thing += Number(step);
+      let row = 0;
+      return of.split(" ").map((more) => `${thing} ${(row += Number(more))}`);
+    });
+  }
+
+  /** Takes in who prints what agrees, of a number without a unit only who prints the unit too. @param {BaybookFindHead} head @param {BaybookValue} typed @param {boolean} bare @param {BaybookBucket} bucket @param {Map<string, number>} all by `thing row` */
+  function hold(head, typed, bare, bucket, all) {
     const { Value, units } = globalThis.baybookCompute;
+    const prints = (/** @type {string} */ row) => head.units[head.things[parseInt(row, 10)]?.named ?? 0]?.includes(typed.unit.symbol);
     const take = (/** @type {string} */ text, /** @type {number} */ score) =>
-      rows(text).forEach((row) => all.set(row, Math.max(all.get(row) ?? 0, score)));
+      rows(text).forEach((row) => (!bare || prints(row)) && all.set(row, Math.max(all.get(row) ?? 0, score)));
     for (const [symbol, numbers] of Object.entries(bucket)) {
       const unit = units.parse(symbol);
-      const same = unit.symbol === typed.unit.symbol ? SAME : 0;
+      if (unit.kind !== typed.unit.kind) {
+        continue;
+      }
+      const counts = (bare ? BARE : WITH_UNIT) + (unit.symbol === typed.unit.symbol ? SAME : 0);
       for (const [number, [aimed, limits]] of Object.entries(numbers)) {
         if (agree(typed, Value.parse(unit.after(number)))) {
-          take(aimed, counts + same + AIMED);
-          take(limits, counts + same);
+          take(aimed, counts + AIMED);
+          take(limits, counts);
         }
       }
     }
   }
 
-  /** The values that a piece may mean, and what each counts. @param {BaybookPiece} piece @param {Set<string>} names @param {string[]} symbols @returns {[BaybookValue, number][]} */
+  /** The values that a piece may mean, each with whether it has no unit. @param {BaybookPiece} piece @param {Set<string>} names @param {string[]} symbols @returns {BaybookTried[]} */
   function values(piece, names, symbols) {
-    /** @type {[BaybookValue, number][]} */
-    const all = piece.quantities.map((value) => [value, WITH_UNIT]);
-    for (const number of piece.bare.filter((one) => !names.has(one))) {
+    /** @type {BaybookTried[]} */
+    const all = piece.quantities.map((value) => [value, false]);
+    // A number that has no figure but noughts is still being typed.
+    for (const number of piece.bare.filter((one) => !names.has(one) && /[1-9]/.test(one))) {
       for (const symbol of symbols) {
         try {
           const { Value, units } = globalThis.baybookCompute;
-          all.push([Value.parse(units.parse(symbol).after(number)), BARE]);
+          all.push([Value.parse(units.parse(symbol).after(number)), true]);
         } catch {
           // No number of that unit, as a fraction of turns.
         }
@@ -109,17 +132,15 @@
     return new Set(asked.bare.filter((number) => words.has(number) || years.has(yearOf(number)?.[0] ?? 0)));
   }
 
-  /** The rows that print what a piece asks. @param {BaybookLoad} load @param {BaybookFindHead} head @param {[BaybookValue, number][]} asked */
-  async function held(load, head, asked) {
+  /** The rows that print what a piece asks. @param {BaybookLoad} load @param {BaybookFindHead} head @param {BaybookTried[]} tried */
+  async function held(load, head, tried) {
     /** @type {Map<string, number>} */
     const all = new Map();
-    for (const [value, counts] of asked) {
-      for (const bucket of await Promise.all(parts(value, head.values).map((name) => load(`v-${name}`)))) {
-        hold(value, bucket, counts, all);
-      }
-    }
+    const sought = tried.map(([value, bare]) => parts(value, bare, head.values));
+    const found = new Map(await Promise.all([...new Set(sought.flat())].map(async (name) => /** @type {const} */ ([name, await load(name)]))));
+    tried.forEach(([value, bare], at) => sought[at]?.forEach((name) => hold(head, value, bare, found.get(name), all)));
     return all;
   }
 
-  globalThis.baybookFindNumbers = { buckets, rows, values, names, held };
+  globalThis.baybookFindNumbers = { buckets, parts, rows, values, names, held };
 })();

@@ -4,7 +4,7 @@
  */
 (() => {
   "use strict";
-  const [THINGS, SPREAD, LAST, TITLES, PART] = [60, 6, 200, 4, 24];
+  const [THINGS, SPREAD, LAST, BUILDS, PART] = [60, 6, 200, 4, 24];
 
   /** The part of the index that a row stands in. @param {BaybookFindHead} head @param {number} thing @param {number} row */
   function partOf(head, thing, row) {
@@ -14,11 +14,21 @@
     return row < listed ? `t-${named}` : `t-${named}-${Math.floor((row - listed) / Math.ceil(PART / scopes))}`;
   }
 
-  /** The things that are listed for all builds: those of the best names. @param {BaybookFindHead} head @param {number[]} top */
-  function listed(head, top) {
+  /** The things that are joined with builds. @param {[number, number][]} things */
+  const topOf = (things) => things.slice(0, THINGS).map(([thing]) => thing);
+
+  /** The things that are listed for all builds: those of the best names. @param {BaybookFindHead} head @param {[number, number][]} things */
+  function listed(head, things) {
+    const top = topOf(things);
     const names = new Set([...new Set(top.map((thing) => head.things[thing]?.named))].slice(0, SPREAD));
     return top.filter((thing) => names.has(head.things[thing]?.named));
   }
+
+  /** The parts that tell of them. @param {BaybookFindHead} head @param {[number, number][]} things */
+  const spread = (head, things) => [...new Set(listed(head, things).map((thing) => partOf(head, thing, 0)))];
+
+  /** Id of a build, its machines, what it states. @param {BaybookLoad} load @param {number} build @returns {Promise<BaybookStated>} */
+  const stated = async (load, build) => (await load(`b-${Math.floor(build / BUILDS)}`))[build % BUILDS];
 
   /**
    * Every row that may answer, by `thing row`, with its score and the build it is shown for: null is the first of
@@ -47,19 +57,19 @@
         }
       }
     };
-    const top = things.slice(0, THINGS).map(([thing]) => thing);
-    const isTop = new Set(top.map(String));
+    const isTop = new Set(topOf(things).map(String));
     const near = [...builds.map(([build]) => build), ...(last === null ? [] : [last])];
-    for (const [at, text] of (await Promise.all(near.map((build) => load(`b-${build}`)))).entries()) {
+    const listing = byName ? [] : Promise.all(spread(head, things).map(load));
+    for (const [at, [, , text]] of (await Promise.all(near.map((build) => stated(load, build)))).entries()) {
       for (const row of globalThis.baybookFindNumbers.rows(text)) {
         if (numbers.has(row) || isTop.has(row.split(" ")[0] ?? "")) {
           add(row, near[at] ?? 0);
         }
       }
     }
-    const spread = byName ? [] : listed(head, top);
-    for (const part of await Promise.all([...new Set(spread.map((thing) => partOf(head, thing, 0)))].map(load))) {
-      for (const thing of spread) {
+    const each = listed(head, things);
+    for (const [, part] of await listing) {
+      for (const thing of each) {
         for (const [row, [, , first]] of Object.entries(part[thing] ?? {})) {
           add(`${thing} ${row}`, first);
         }
@@ -85,25 +95,23 @@
     return `builds/${build}/engine.html#${/^[0-9]/.test(entry) ? "n" : ""}${entry}${scope}`;
   }
 
-  /** Id and title of a build. @param {BaybookLoad} load @param {number} build @returns {Promise<[string, string]>} */
-  async function titled(load, build) {
-    const [id, machines] = (await load(`n-${Math.floor(build / TITLES)}`))[build % TITLES];
-    return [id, machines + id];
-  }
+  /** Id and title of a build. @param {string[]} told @returns {[string, string]} */
+  const titled = ([id = "", machines = ""]) => [id, machines + id];
 
   /** @param {BaybookLoad} load @param {BaybookFindHead} head @param {BaybookRows} found @param {BaybookRank} rank @returns {Promise<BaybookFound>} */
   async function told(load, head, found, { score, kind, at, row, build }) {
     const none = { where: {}, when: {}, open: false, score };
     if (kind === 0) {
       const thing = /** @type {BaybookThing} */ (head.things[at]);
-      const [text, open, first, builds] = (await load(partOf(head, at, row)))[at][row];
-      const [id, machine] = await titled(load, build ?? first);
+      const [names, rowsOf] = await load(partOf(head, at, row));
+      const [text, open, first, builds] = rowsOf[at][row];
+      const [id, machine] = titled(names[build ?? first] ?? (await stated(load, build ?? first)));
       const { of, title, where, when } = thing;
       return { kind: thing.kind, build: id, builds, machine, of, title, where, when, text, open: open === 1, score, href: href(id, thing) };
     }
     if (kind === 1) {
       const one = /** @type {BaybookFitted} */ (found.fitted.get(at));
-      const [id, machine] = await titled(load, one[2]);
+      const [id, machine] = titled(await stated(load, one[2]));
       return { ...none, kind: "machine", build: id, builds: 1, machine: null, of: one[0], title: one[1], text: machine, href: `machines/${one[0]}.html` };
     }
     const [sort, of, title, text, sheet] = /** @type {BaybookFixed} */ (found.fixed.get(at));
@@ -111,5 +119,5 @@
     return { ...none, kind: sort, build: null, builds: 0, machine: null, of, title, text, href: page };
   }
 
-  globalThis.baybookFindPairs = { rows, partOf, told };
+  globalThis.baybookFindPairs = { rows, spread, stated, told };
 })();

@@ -1,6 +1,6 @@
 // @ts-check
 /*
- * The field that finds: this, the search and its index are loaded when it is first used.
+ * The field that finds. This, the search and the head of its index are loaded when it is first used.
  *
  * Parts of the index are scripts, for a sheet opened from a memory stick can read no other file. Storage
  * may be denied: then no machine is preferred, and everything else works.
@@ -14,14 +14,20 @@
   /** @type {Map<string, { promise: Promise<any>, give: (rows: any) => void }>} */
   const parts = new Map();
 
-  /** @param {string} src @returns {Promise<void>} */
+  /** A script, or the one that is already on its way. @param {string} src @returns {Promise<void>} */
   const script = (src) =>
     new Promise((done, failed) => {
-      const element = document.createElement("script");
-      element.src = src;
+      const coming = [...document.scripts].find((one) => one.getAttribute("src") === src);
+      const element = coming ?? document.createElement("script");
       element.onload = () => done();
-      element.onerror = () => failed(new Error(`cannot load ${src}`));
-      document.head.append(element);
+      element.onerror = () => {
+        element.remove();
+        failed(new Error(`cannot load ${src}`));
+      };
+      if (!coming) {
+        element.src = src;
+        document.head.append(element);
+      }
     });
 
   /** @param {string} name @param {string} src */
@@ -106,7 +112,7 @@
     if (!field || !list || !said) {
       return;
     }
-    const { index = "", code = "", numbers = "", said: words = "" } = panel.dataset;
+    const { index = "", numbers = "", said: words = "" } = panel.dataset;
     let asked = 0;
     /** Whether all that was typed fits: else Enter goes to the list, to be read, and not to its first sheet. */
     let whole = true;
@@ -135,7 +141,6 @@
       const own = asked;
       const preferred = last();
       try {
-        await once(root + code);
         const found = await globalThis.baybookFindSearch.search(load, text, preferred, LIMIT);
         if (own === asked) {
           list?.replaceChildren(...found.lines.map((one) => line(one, preferred)));
@@ -184,12 +189,10 @@
     }
 
     field.addEventListener("input", find);
-    const ready = () => once(root + code).then(() => load("things")).catch(() => undefined);
-    field.addEventListener("focus", ready);
     panel.addEventListener("keydown", move);
     list.addEventListener("click", () => setTimeout(close));
-    // Touched before this had come.
-    field === document.activeElement && ready();
+    // The head of the index comes beside this; what was typed meanwhile is looked for.
+    load("things").catch(() => undefined);
     void find();
   }
 

@@ -111,10 +111,9 @@
 
   /** A number that is not printed, or not with the rest, and the nearest one that is. @param {BaybookSought} sought @param {number} at @param {string} text */
   async function number(sought, at, text) {
-    const all = [];
-    for (const [value] of sought.tried[at] ?? []) {
-      all.push(await nearest(sought, value));
-    }
+    // In units of everything each number is near some other.
+    const meant = (sought.tried[at] ?? []).filter(([, bare]) => !bare || sought.byWords);
+    const all = await Promise.all(meant.map(([value]) => nearest(sought, value)));
     const [near] = all.flatMap((one) => (one ? [one] : [])).sort(nearer);
     if ((sought.held[at]?.size ?? 0) === 0) {
       return `nothing prints \`${text}\`${near ? `; nearest: \`${near.number}\`, ${near.title}` : ""}`;
@@ -161,8 +160,8 @@
   async function meant({ load, things, builds, byName }) {
     const least = Math.ceil((things[0]?.[1] ?? 0) / 2);
     const fits = new Set(things.filter(([, score]) => score >= least).map(([thing]) => String(thing)));
-    const texts = byName ? await Promise.all(meantBuilds(builds).map((build) => load(`b-${build}`))) : [];
-    const stated = new Set(texts.flatMap(globalThis.baybookFindNumbers.rows));
+    const texts = byName ? await Promise.all(meantBuilds(builds).map((build) => globalThis.baybookFindPairs.stated(load, build))) : [];
+    const stated = new Set(texts.flatMap(([, , text]) => globalThis.baybookFindNumbers.rows(text)));
     return (/** @type {string} */ row) => (least === 0 || fits.has(row.split(" ")[0] ?? "")) && (!byName || stated.has(row));
   }
 

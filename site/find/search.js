@@ -81,24 +81,47 @@
     ...[...rows.fixed.values()].flatMap(wordsOf),
   ];
 
-  /** The typed words with what each may stand for; their machines and codes go into `rows`. @param {BaybookLoad} load @param {BaybookFindHead} head @param {BaybookAsked} asked @param {BaybookRows} rows */
+  /** The typed words with what each may stand for, and the names and things they score; their machines and codes go into `rows`. @param {BaybookLoad} load @param {BaybookFindHead} head @param {BaybookAsked} asked @param {BaybookRows} rows */
   async function typed(load, head, asked, rows) {
     const all = joined(asked.words, head.known);
-    await take(load, head, [...all, ...asked.serials], rows);
-    const whole = new Set(wordsOfRows(rows));
-    /** @type {BaybookTyped[]} */
-    const found = [];
-    for (const word of all) {
-      /** @type {Map<string, number>} */
-      let meant = new Map((head.short.get(word) ?? []).map((long) => [long, 95]));
-      const begins = head.pairs.has(word) || [...head.known, ...whole].some((one) => fit(word, one) > 0);
-      if (meant.size === 0 && !begins) {
-        meant = near(word, [...head.known, ...(await load("words")).split(" ")]);
-      }
-      found.push({ word, meant, known: begins || meant.size > 0 });
+    const sure = all.map((word) => ofCatalogue(head, word));
+    const taking = take(load, head, [...all, ...sure.flatMap((one) => [...(one?.meant.keys() ?? [])]), ...asked.serials], rows);
+    const whole = sure.every((one) => one !== null) ? scoredBy(head, sure) : null;
+    if (whole) {
+      // Whatever machine it is for, the catalogue knows every word: its lines need not wait for the machines.
+      ahead(load, globalThis.baybookFindPairs.spread(head, whole.things));
     }
+    await taking;
+    if (whole) {
+      return whole;
+    }
+    const others = new Set(wordsOfRows(rows));
+    const found = await Promise.all(all.map(async (word, at) => sure[at] ?? ofMachines(load, head, word, others)));
     await take(load, head, found.flatMap((one) => [...one.meant.keys()]), rows);
-    return found;
+    return scoredBy(head, found);
+  }
+
+  /** A typed word that the catalogue or the trade knows; null for any other. @param {BaybookFindHead} head @param {string} word @returns {BaybookTyped | null} */
+  function ofCatalogue(head, word) {
+    const meant = new Map((head.short.get(word) ?? []).map((long) => /** @type {[string, number]} */ ([long, 95])));
+    const begins = head.pairs.has(word) || [...head.known].some((one) => fit(word, one) > 0);
+    return begins || meant.size > 0 ? { word, meant, known: true } : null;
+  }
+
+  /** Any other word: one of a machine, a code or a manual, or a slip. @param {BaybookLoad} load @param {BaybookFindHead} head @param {string} word @param {Set<string>} others @returns {Promise<BaybookTyped>} */
+  async function ofMachines(load, head, word, others) {
+    const begins = [...others].some((one) => fit(word, one) > 0);
+    const meant = begins ? new Map() : near(word, [...head.known, ...(await load("words")).split(" ")]);
+    return { word, meant, known: begins || meant.size > 0 };
+  }
+
+  /** Parts that will be asked for: whoever then waits for one hears what is wrong with it. @param {BaybookLoad} load @param {string[]} names */
+  const ahead = (load, names) => names.forEach((name) => load(name).catch(() => undefined));
+
+  /** Names and things by the typed words. @param {BaybookFindHead} head @param {BaybookTyped[]} typed */
+  function scoredBy(head, typed) {
+    const names = head.names.map((one) => named(one, typed));
+    return { typed, names, things: things(head, names, typed) };
   }
 
   /** @param {[number, number][]} all score by number, the best first */
@@ -154,30 +177,33 @@
     });
   }
 
-  /** The units a bare number is tried in: those of the best things, or all where no word says which. @param {BaybookFindHead} head @param {[number, number][]} scored @param {number} count of typed words that are no numbers */
-  function units(head, scored, count) {
+  /** The units a bare number is tried in: those of the best things, or all where no word says which. @param {BaybookFindHead} head @param {[number, number][]} scored @param {boolean} byWords */
+  function units(head, scored, byWords) {
     const own = scored.slice(0, THINGS).flatMap(([at]) => head.units[head.things[at]?.named ?? 0] ?? []);
-    return [...new Set(count > 0 && scored.length > 0 ? own : head.units.flat())];
+    return [...new Set(byWords ? own : head.units.flat())];
   }
+
+  /** The number of a build; null for one that is not there. @param {BaybookLoad} load @param {string} build @returns {Promise<number | null>} */
+  const place = (load, build) => load(`i-${key(build)}`).then((rows) => rows[build] ?? null, () => null);
 
   /** A query as it is understood, and what it leads to. @param {BaybookLoad} load @param {BaybookFindHead} head @param {BaybookAsked} asked @param {string | null} last @returns {Promise<BaybookSought>} */
   async function seek(load, head, asked, last) {
     /** @type {BaybookRows} */
     const found = { fitted: new Map(), fixed: new Map() };
-    const typedWords = await typed(load, head, asked, found);
-    const names = head.names.map((one) => named(one, typedWords));
-    const scored = things(head, names, typedWords);
+    const { names: nameNumbers, parts, values, held } = globalThis.baybookFindNumbers;
+    const placing = last ? place(load, last) : null;
+    ahead(load, asked.quantities.flatMap((value) => parts(value, false, head.values)));
+    const { typed: typedWords, names, things: scored } = await typed(load, head, asked, found);
     const { builds, made, machines: ofMachines } = machines(found, typedWords, asked);
     const byName = (builds[0]?.[1] ?? 0) >= BY_NAME;
-    const { names: nameNumbers, values, held } = globalThis.baybookFindNumbers;
-    const [own, symbols] = [nameNumbers(asked, found, builds.length > 0, made), units(head, scored, typedWords.filter((one) => !/^[0-9]+$/.test(one.word)).length)];
+    const byWords = scored.length > 0 && typedWords.some((one) => !/^[0-9]+$/.test(one.word));
+    const [own, symbols] = [nameNumbers(asked, found, builds.length > 0, made), units(head, scored, byWords)];
     if (asked.bare.some((number) => !own.has(number))) {
       await load("numbers");
     }
     const tried = asked.pieces.map(([, piece]) => values(piece, own, symbols));
     const holding = await Promise.all(tried.map((one) => held(load, head, one)));
-    const lastAt = last ? (await load(`i-${key(last)}`).catch(() => ({})))[last] : undefined;
-    const shown = await globalThis.baybookFindPairs.rows(load, head, { things: scored, builds, byName, held: holding, last: lastAt ?? null });
+    const shown = await globalThis.baybookFindPairs.rows(load, head, { things: scored, builds, byName, held: holding, last: await placing });
     /** @type {BaybookRank[]} */
     const ranks = [...shown].map(([place, { score, build }]) => {
       const [at = 0, row = 0] = place.split(" ").map(Number);
@@ -186,7 +212,7 @@
     ranks.push(...ofMachines.map(([at, score]) => ({ score, kind: 1, at, row: 0, build: null })));
     ranks.push(...records(found, typedWords, byName).map(([at, score]) => ({ score, kind: 2, at, row: 0, build: null })));
     ranks.sort((a, b) => b.score - a.score || a.kind - b.kind || a.at - b.at || a.row - b.row);
-    return { load, head, asked, found, typed: typedWords, names, things: scored, builds, byName, made, machines: ofMachines, tried, held: holding, ranks };
+    return { load, head, asked, found, typed: typedWords, names, things: scored, builds, byName, byWords, made, machines: ofMachines, tried, held: holding, ranks };
   }
 
   /** @param {BaybookSought} sought @param {number} limit @returns {Promise<BaybookAnswer>} */
@@ -206,10 +232,8 @@
    * @param {BaybookLoad} load @param {string} text @param {string | null} last @param {number} limit
    */
   async function search(load, text, last, limit) {
-    const head = headOf(await load("things"));
-    if (needsNumbers(text)) {
-      await load("numbers");
-    }
+    const [raw] = await Promise.all([load("things"), needsNumbers(text) ? load("numbers") : null]);
+    const head = headOf(raw);
     const sought = await seek(load, head, ask(text, false), last);
     const own = await answer(sought, limit);
     // Inches that stand apart from their number may be the intake: `887 in lash`.

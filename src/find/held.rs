@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use super::ask::{Asked, year_of};
 use super::index::Index;
 use super::search::{Scored, THINGS};
-use super::values::{Fineness, Printing, agree, buckets, may_be_zero};
+use super::values::{Fineness, Printing, agree, buckets, figures, may_be_zero};
 use crate::quantity::{Unit, Value};
 
 /// What a printed number counts that a typed one with its unit agrees with.
@@ -25,8 +25,10 @@ pub(super) struct Numbers<'a> {
     pub(super) index: &'a Index,
     /// Numbers that name a machine or its year, and so are not looked for among the printed ones.
     pub(super) taken: Vec<String>,
-    /// The units a bare number is tried in.
+    /// The units a bare number is tried in, each where the entry prints it.
     pub(super) units: Vec<Unit>,
+    /// Whether words say which units those are.
+    pub(super) by_words: bool,
 }
 
 impl<'a> Numbers<'a> {
@@ -45,13 +47,14 @@ impl<'a> Numbers<'a> {
             named && index.fitted.iter().any(|one| one.words.iter().any(|word| word == number))
         };
         let taken = asked.bare.iter().filter(|number| is_a_year(number) || is_a_word(number));
-        Self { index, taken: taken.cloned().collect(), units: units(index, things, words) }
+        let by_words = words > 0 && !things.is_empty();
+        Self { index, taken: taken.cloned().collect(), units: units(index, things, by_words), by_words }
     }
 
     /// The values that a piece may mean, and what each counts.
     pub(super) fn values(&self, piece: &Asked) -> Vec<(Value, u32)> {
         let mut all: Vec<_> = piece.quantities.iter().map(|value| (value.clone(), WITH_UNIT)).collect();
-        for number in piece.bare.iter().filter(|number| !self.taken.contains(number)) {
+        for number in piece.bare.iter().filter(|number| !self.taken.contains(number) && is_sized(number)) {
             let each = self.units.iter().filter_map(|unit| Value::parse(&unit.after(number)).ok());
             all.extend(each.map(|value| (value, BARE)));
         }
@@ -68,15 +71,17 @@ impl<'a> Numbers<'a> {
     }
 }
 
+/// False for what has no figure but noughts: it is still being typed, and any small number would agree with it.
+fn is_sized(number: &str) -> bool {
+    number.contains(|c: char| ('1'..='9').contains(&c))
+}
+
 /// The units a bare number is tried in: those of the best things, or all where no word says which.
-fn units(index: &Index, things: &Scored, words: usize) -> Vec<Unit> {
+fn units(index: &Index, things: &Scored, by_words: bool) -> Vec<Unit> {
     let of_things = things.iter().take(THINGS).filter_map(|(at, _)| index.things.things.get(*at));
     let of_things = of_things.filter_map(|one| index.things.units.get(one.named)).flatten();
-    let mut symbols: Vec<&String> = if words > 0 && !things.is_empty() {
-        of_things.collect()
-    } else {
-        index.things.units.iter().flatten().collect()
-    };
+    let mut symbols: Vec<&String> =
+        if by_words { of_things.collect() } else { index.things.units.iter().flatten().collect() };
     symbols.sort();
     symbols.dedup();
     symbols.into_iter().filter_map(|symbol| Unit::parse(symbol).ok()).collect()
@@ -86,6 +91,11 @@ fn hold(index: &Index, typed: &Value, counts: u32, all: &mut Held) {
     let kind = typed.unit().kind().name();
     let own = buckets(typed, Fineness::Digit).unwrap_or_default();
     let zero = may_be_zero(typed);
+    // One without a unit is meant in a unit of the entry, and agrees with no number that may be nought in it.
+    let bare = counts == BARE;
+    let symbol = typed.unit().symbol();
+    let fits_row = |thing: usize| !bare || index.prints(thing, symbol);
+    let sized = |printed: &Value| !bare || figures(printed, typed.unit(), Fineness::Digit).is_some();
     let fits = |name: &str| {
         own.iter().any(|one| one == name)
             || (zero
@@ -99,17 +109,17 @@ fn hold(index: &Index, typed: &Value, counts: u32, all: &mut Held) {
             let same = if unit == typed.unit() { SAME } else { 0 };
             for (number, rows) in numbers {
                 let printed = Value::parse(&unit.after(number));
-                if printed.is_ok_and(|printed| agree(typed, &printed)) {
-                    take(rows, counts + same, all);
+                if printed.is_ok_and(|printed| agree(typed, &printed) && sized(&printed)) {
+                    take(rows, counts + same, fits_row, all);
                 }
             }
         }
     }
 }
 
-fn take(rows: &Printing, counts: u32, all: &mut Held) {
+fn take(rows: &Printing, counts: u32, fits: impl Fn(usize) -> bool, all: &mut Held) {
     for (rows, more) in [(&rows.aimed, AIMED), (&rows.limits, 0)] {
-        for row in rows {
+        for row in rows.iter().filter(|(thing, _)| fits(*thing)) {
             let score = all.entry(*row).or_default();
             *score = (*score).max(counts + more);
         }

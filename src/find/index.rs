@@ -149,6 +149,13 @@ impl Index {
 }
 
 impl Index {
+    /// Whether the entry of a thing prints a unit, in any statement.
+    pub(super) fn prints(&self, thing: usize, symbol: &str) -> bool {
+        let name = self.things.things.get(thing).map(|one| one.named);
+        name.and_then(|name| self.things.units.get(name))
+            .is_some_and(|units| units.iter().any(|one| one == symbol))
+    }
+
     /// How many things each name has: its places and conditions.
     pub(super) fn scopes(&self) -> BTreeMap<usize, usize> {
         let mut all = BTreeMap::new();

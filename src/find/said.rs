@@ -202,7 +202,9 @@ fn word(sought: &Sought<'_>, text: &str, piece: &Asked) -> String {
 /// A number that is not printed, or not with the rest, and the nearest one that is.
 fn number(sought: &Sought<'_>, at: usize, text: &str, piece: &Asked) -> String {
     let elsewhere = sought.held.get(at).is_some_and(|held| !held.is_empty());
-    let values = sought.numbers.values(piece);
+    // In units of everything each number is near some other.
+    let meant = sought.numbers.by_words || !piece.quantities.is_empty();
+    let values = if meant { sought.numbers.values(piece) } else { Vec::new() };
     match (elsewhere, values.iter().filter_map(|(value, _)| nearest(sought, value)).min()) {
         (true, Some((apart, _, title))) if apart.is_zero() => {
             format!("`{text}` is printed under {title}, but not with the rest")

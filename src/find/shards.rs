@@ -5,12 +5,15 @@
 //! | `things` | names, places and conditions; names of the parts below | once |
 //! | `w-ta` | machines, codes and manuals with a word that begins with `ta` | for each such word typed |
 //! | `words` | every word of those, for slips | for a word that nothing begins with |
-//! | `b-12` | which rows a build states | where its machine is named, or it was looked at last |
-//! | `t-7` | what most builds state of the things of the seventh name | where they may be shown |
+//! | `b-3` | four builds: id, title and which rows each states | where a machine of one is named, or it was looked at last |
+//! | `t-7` | what most builds state of the things of the seventh name, and the builds that are shown for it | where they may be shown |
 //! | `t-7-3` | the fourth part of what fewer builds state of them | where one of them is shown |
-//! | `n-2` | ids and titles of four builds | where one of them is shown |
 //! | `i-ox` | numbers of the builds whose id begins with `ox` | for the build looked at last |
-//! | `v-length2e-4` | who prints a number of one kind and first digit, or `v-length23e-4`, first two | for a number |
+//! | `v-length2e-4` | who prints a number of one kind and first digit, or `v-length23e-4`, first two | for a number with its unit |
+//! | `d-2e-1`, `d-26e-1` | who prints a number that begins so in some unit of its entry | for a number without a unit |
+//!
+//! A part is a script, and each costs a browser some milliseconds however small it is: what is needed together stands
+//! together, as long as it does not weigh.
 
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -19,12 +22,12 @@ use serde_json::{Value, json};
 use super::index::{Fitted, Fixed, Index, Stated, Thing};
 use super::matching::{Sampled, vocabulary};
 use super::search::rows_listed;
-use super::values::{Buckets, Fineness, Printing, buckets};
+use super::values::{Buckets, Fineness, Printing, buckets, figures};
 use super::words::SHORT;
 use crate::quantity::{Unit, Value as Number};
 
-/// Builds whose titles stand in one part: few, as one of them is shown at a time.
-const TITLES: usize = 4;
+/// Builds that stand in one part: few, as one of them may be named.
+const BUILDS: usize = 4;
 /// From so many bytes on a part of numbers is split by their second digit.
 const HEAVY: usize = 1_200;
 /// Rows of one name that stand in one part, about.
@@ -39,66 +42,108 @@ pub fn shards(index: &Index) -> BTreeMap<String, Value> {
     let mut all = by_word(index);
     let kept: Vec<&String> = all.keys().collect();
     let words: Vec<&str> = kept.iter().filter_map(|name| name.strip_prefix("w-")).collect();
-    let values = numbers(index);
-    let head = head(index, &words.join(" "), values.keys());
+    let (values, bare) = (by_size(index), by_figures(index));
+    let head = head(index, &words.join(" "), values.keys(), bare.keys());
     all.insert("things".to_owned(), head);
     all.insert("words".to_owned(), json!(vocabulary(index).into_iter().collect::<Vec<_>>().join(" ")));
     all.extend(values.into_iter().map(|(bucket, rows)| (format!("v-{bucket}"), rows)));
+    all.extend(bare.into_iter().map(|(figures, rows)| (format!("d-{figures}"), rows)));
     all.extend(stated(index));
     let mut ids: BTreeMap<String, BTreeMap<&str, usize>> = BTreeMap::new();
     for (at, build) in index.builds.iter().enumerate() {
         ids.entry(format!("i-{}", key(&build.id))).or_default().insert(&build.id, at);
-        let lines: Vec<(usize, usize)> = build.lines.iter().map(|one| (one.thing, one.row)).collect();
-        all.insert(format!("b-{at}"), by_thing(&lines));
     }
     all.extend(ids.into_iter().map(|(name, ids)| (name, json!(ids))));
-    let titles = index.builds.chunks(TITLES).enumerate();
-    all.extend(titles.map(|(at, builds)| {
-        let titles: Vec<Value> = builds.iter().map(|one| json!([one.id, machines_of(one)])).collect();
-        (format!("n-{at}"), json!(titles))
+    all.extend(index.builds.chunks(BUILDS).enumerate().map(|(at, builds)| {
+        let stated = |one: &Stated| {
+            let lines: Vec<(usize, usize)> = one.lines.iter().map(|line| (line.thing, line.row)).collect();
+            json!([one.id, machines_of(one), by_thing(&lines)])
+        };
+        (format!("b-{at}"), builds.iter().map(stated).collect())
     }));
     all
 }
 
-/// Printed numbers by bucket: a heavy one in finer ones.
-fn numbers(index: &Index) -> BTreeMap<String, Value> {
+/// Who prints what: unit → number → rows.
+type Units = BTreeMap<String, BTreeMap<String, Printing>>;
+
+/// Every printed number once, as a value, with who prints it.
+fn printed(index: &Index) -> Vec<(&String, &String, Number, &Printing)> {
+    let units = index.values.values().flatten();
+    let all: BTreeMap<_, _> =
+        units.flat_map(|(unit, of)| of.iter().map(move |(number, rows)| ((unit, number), rows))).collect();
+    let value = |unit: &str, number: &str| Number::parse(&Unit::parse(unit).ok()?.after(number)).ok();
+    all.into_iter()
+        .filter_map(|((unit, number), rows)| Some((unit, number, value(unit, number)?, rows)))
+        .collect()
+}
+
+/// Printed numbers by kind and size.
+fn by_size(index: &Index) -> BTreeMap<String, Value> {
+    let mut fine = Buckets::new();
+    for (unit, number, value, rows) in printed(index) {
+        for name in buckets(&value, Fineness::Two).into_iter().flatten() {
+            fine.entry(name)
+                .or_default()
+                .entry(unit.clone())
+                .or_default()
+                .insert(number.clone(), rows.clone());
+        }
+    }
+    light(&index.values, &fine)
+}
+
+/// Printed numbers by the figures that each has in the units of its entry.
+fn by_figures(index: &Index) -> BTreeMap<String, Value> {
+    let symbols: BTreeSet<&String> = index.things.units.iter().flatten().collect();
+    let units: Vec<Unit> = symbols.into_iter().filter_map(|symbol| Unit::parse(symbol).ok()).collect();
+    let (mut coarse, mut fine) = (Buckets::new(), Buckets::new());
+    for (symbol, number, value, rows) in printed(index) {
+        for unit in units.iter().filter(|unit| unit.kind() == value.unit().kind()) {
+            let prints = |(thing, _): &&(usize, usize)| index.prints(*thing, unit.symbol());
+            let of = |rows: &[(usize, usize)]| rows.iter().filter(prints).copied().collect::<Vec<_>>();
+            let own = Printing { aimed: of(&rows.aimed), limits: of(&rows.limits) };
+            if own.aimed.is_empty() && own.limits.is_empty() {
+                continue;
+            }
+            for (fineness, all) in [(Fineness::Digit, &mut coarse), (Fineness::Two, &mut fine)] {
+                for name in figures(&value, *unit, fineness).into_iter().flatten() {
+                    let held: &mut Printing = all
+                        .entry(name)
+                        .or_default()
+                        .entry(symbol.clone())
+                        .or_default()
+                        .entry(number.clone())
+                        .or_default();
+                    held.aimed.extend(&own.aimed);
+                    held.limits.extend(&own.limits);
+                }
+            }
+        }
+    }
+    light(&coarse, &fine)
+}
+
+/// Buckets by the first digit, and in the place of a heavy one those by the first two.
+fn light(coarse: &Buckets, fine: &Buckets) -> BTreeMap<String, Value> {
     let mut all = BTreeMap::new();
-    for (bucket, units) in &index.values {
+    for (bucket, units) in coarse {
         let rows = told(units);
         if rows.to_string().len() < HEAVY {
             all.insert(bucket.clone(), rows);
         } else {
-            let fine = finer(bucket, units);
-            all.extend(fine.into_iter().map(|(bucket, units)| (bucket, told(&units))));
+            let within = fine.iter().filter(|(name, _)| is_within(name, bucket));
+            all.extend(within.map(|(name, units)| (name.clone(), told(units))));
         }
     }
     all
 }
 
-/// Unit → number → who prints it.
-type Units = BTreeMap<String, BTreeMap<String, Printing>>;
-
-/// The same numbers by their first two digits.
-fn finer(bucket: &str, units: &Units) -> Buckets {
-    // `length2e-4` holds `length20e-4` to `length29e-4`.
-    let within = |fine: &String| {
-        let (digits, exponent) = bucket.rsplit_once('e').unwrap_or_default();
-        let rest = fine.rsplit_once('e').filter(|(_, of)| *of == exponent).map(|(rest, _)| rest);
-        rest.and_then(|rest| rest.strip_prefix(digits)).is_some_and(|rest| rest.len() == 1)
-    };
-    let mut all = Buckets::new();
-    for (symbol, numbers) in units {
-        let Ok(unit) = Unit::parse(symbol) else { continue };
-        for (number, rows) in numbers {
-            let value = Number::parse(&unit.after(number)).ok();
-            let names = value.and_then(|value| buckets(&value, Fineness::Two)).unwrap_or_default();
-            for name in names.into_iter().filter(within) {
-                let held = all.entry(name).or_default().entry(symbol.clone()).or_default();
-                held.insert(number.clone(), rows.clone());
-            }
-        }
-    }
-    all
+/// `length2e-4` holds `length20e-4` to `length29e-4`.
+fn is_within(fine: &str, bucket: &str) -> bool {
+    let (digits, exponent) = bucket.rsplit_once('e').unwrap_or_default();
+    let rest = fine.rsplit_once('e').filter(|(_, of)| *of == exponent).map(|(rest, _)| rest);
+    rest.and_then(|rest| rest.strip_prefix(digits)).is_some_and(|rest| rest.len() == 1)
 }
 
 fn told(units: &Units) -> Value {
@@ -115,18 +160,33 @@ fn machines_of(one: &Stated) -> &str {
     one.title.strip_suffix(one.id.as_str()).unwrap_or(&one.title)
 }
 
-/// `3:0 2,8:1`: thing, its rows, and so on.
+/// `3:0 2,5,1:4`: rows 0 and 2 of thing 3, row 0 of thing 8, row 4 of thing 9; each number is told from the one before.
 fn by_thing(rows: &[(usize, usize)]) -> Value {
-    let mut things: BTreeMap<usize, Vec<String>> = BTreeMap::new();
+    let mut things: BTreeMap<usize, BTreeSet<usize>> = BTreeMap::new();
     for (thing, row) in rows {
-        things.entry(*thing).or_default().push(row.to_string());
+        things.entry(*thing).or_default().insert(*row);
     }
-    let things = things.into_iter().map(|(thing, rows)| format!("{thing}:{}", rows.join(" ")));
+    let from = |before: &mut usize, at: usize| (at - std::mem::replace(before, at)).to_string();
+    let mut before = 0;
+    let things = things.into_iter().map(|(thing, rows)| {
+        let thing = from(&mut before, thing);
+        if rows.len() == 1 && rows.contains(&0) {
+            return thing;
+        }
+        let mut before = 0;
+        let rows: Vec<String> = rows.into_iter().map(|row| from(&mut before, row)).collect();
+        format!("{thing}:{}", rows.join(" "))
+    });
     json!(things.collect::<Vec<_>>().join(","))
 }
 
 /// What is loaded once. Kinds, units and scopes stand once each, and are named by their number.
-fn head<'a>(index: &Index, words: &str, buckets: impl Iterator<Item = &'a String>) -> Value {
+fn head<'a>(
+    index: &Index,
+    words: &str,
+    sizes: impl Iterator<Item = &'a String>,
+    figures: impl Iterator<Item = &'a String>,
+) -> Value {
     let (mut kinds, mut units, mut scopes) = (Once::default(), Once::default(), Once::default());
     let mut named: Vec<Value> = Vec::new();
     for (at, names) in index.things.named.iter().enumerate() {
@@ -145,14 +205,15 @@ fn head<'a>(index: &Index, words: &str, buckets: impl Iterator<Item = &'a String
     }
     let short = SHORT.iter().map(|(short, long)| format!("{short} {}", long.join(" ")));
     let values: Vec<String> =
-        by_power(buckets).into_iter().map(|(kind, powers)| format!("{kind} {powers}")).collect();
+        by_power(sizes.chain(figures)).into_iter().map(|(kind, powers)| format!("{kind} {powers}")).collect();
     json!({
         "kinds": kinds.all, "units": units.all, "scopes": scopes.all, "named": named,
         "short": short.collect::<Vec<_>>().join(","), "words": words, "values": values.join(","),
     })
 }
 
-/// Kind and its buckets, by power of ten: `pressure` has `4:1.23.-2 5:1` for `1e4`, `23e4`, `-2e4` and `1e5`.
+/// Kind and its buckets, by power of ten: `pressure` has `4:1.23.-2 5:1` for `1e4`, `23e4`, `-2e4` and `1e5`; those
+/// by figures alone have no kind.
 fn by_power<'a>(buckets: impl Iterator<Item = &'a String>) -> BTreeMap<&'a str, String> {
     let mut all: BTreeMap<&str, BTreeMap<&str, Vec<&str>>> = BTreeMap::new();
     for bucket in buckets {
@@ -193,11 +254,13 @@ impl Once {
     }
 }
 
-/// What builds state of the things of each name: thing → row → text, whether open, first build, how many builds.
+/// What builds state of the things of each name: thing → row → text, whether open, first build, how many builds; before
+/// them id and title of each first build.
 /// The first rows of each thing stand together; of the others as many in one part as make it of middling size.
 fn stated(index: &Index) -> BTreeMap<String, Value> {
     let scopes = index.scopes();
-    let mut all: BTreeMap<String, BTreeMap<usize, BTreeMap<usize, Value>>> = BTreeMap::new();
+    let mut all: BTreeMap<String, (BTreeMap<usize, Value>, BTreeMap<usize, BTreeMap<usize, Value>>)> =
+        BTreeMap::new();
     for (at, (thing, rows)) in index.things.things.iter().zip(&index.rows).enumerate() {
         let scopes = scopes.get(&thing.named).copied().unwrap_or(1);
         let each = PART.div_ceil(scopes);
@@ -206,9 +269,13 @@ fn stated(index: &Index) -> BTreeMap<String, Value> {
                 None => format!("t-{}", thing.named),
                 Some(after) => format!("t-{}-{}", thing.named, after / each),
             };
-            let (first, open) = (row.builds.first(), u8::from(row.open));
-            let told = json!([row.text, open, first, row.builds.len()]);
-            all.entry(name).or_default().entry(at).or_default().insert(number, told);
+            let Some(first) = row.builds.first() else { continue };
+            let (builds, rows) = all.entry(name).or_default();
+            if let Some(build) = index.builds.get(*first) {
+                builds.insert(*first, json!([build.id, machines_of(build)]));
+            }
+            let told = json!([row.text, u8::from(row.open), first, row.builds.len()]);
+            rows.entry(at).or_default().insert(number, told);
         }
     }
     all.into_iter().map(|(name, rows)| (name, json!(rows))).collect()

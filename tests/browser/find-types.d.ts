@@ -27,6 +27,11 @@ type BaybookFixed = [string, string, string, string, string, string, string, str
 /** Unit → number → who prints it as the value aimed at, and who as a limit: `thing:row row,thing:row`. */
 type BaybookBucket = Record<string, Record<string, [string, string]>>;
 
+/** Id of a build, its machines, the rows that it states. */
+type BaybookStated = [string, string, string];
+/** A value that may be meant, and whether it was typed without a unit. */
+type BaybookTried = [BaybookValue, boolean];
+
 /** Kind, id, title, other names, units, places and conditions. */
 type BaybookNamed = [number, string, string, string, number, string];
 
@@ -99,7 +104,9 @@ interface BaybookSought extends Omit<BaybookJoin, "last"> {
   names: [number, number[]][];
   made: Set<number>;
   machines: [number, number][];
-  tried: [BaybookValue, number][][];
+  tried: BaybookTried[][];
+  /** Whether words say which units a number without one is meant in. */
+  byWords: boolean;
   ranks: BaybookRank[];
 }
 
@@ -156,13 +163,15 @@ declare var baybookFindMatching: {
 declare var baybookFindNumbers: {
   buckets(value: BaybookValue, digits: number): string[] | null;
   rows(text: string): string[];
-  values(piece: BaybookPiece, names: Set<string>, symbols: string[]): [BaybookValue, number][];
+  parts(value: BaybookValue, bare: boolean, names: Set<string>): string[];
+  values(piece: BaybookPiece, names: Set<string>, symbols: string[]): BaybookTried[];
   names(asked: BaybookAsked, found: BaybookRows, named: boolean, years: Set<number>): Set<string>;
-  held(load: BaybookLoad, head: BaybookFindHead, asked: [BaybookValue, number][]): Promise<Map<string, number>>;
+  held(load: BaybookLoad, head: BaybookFindHead, tried: BaybookTried[]): Promise<Map<string, number>>;
 };
 declare var baybookFindPairs: {
   rows(load: BaybookLoad, head: BaybookFindHead, join: BaybookJoin): Promise<Map<string, { score: number; build: number | null }>>;
-  partOf(head: BaybookFindHead, thing: number, row: number): string;
+  spread(head: BaybookFindHead, things: [number, number][]): string[];
+  stated(load: BaybookLoad, build: number): Promise<BaybookStated>;
   told(load: BaybookLoad, head: BaybookFindHead, found: BaybookRows, rank: BaybookRank): Promise<BaybookFound>;
 };
 declare var baybookFindFits: {

@@ -62,10 +62,7 @@ describe("the search", () => {
 });
 
 describe("on a base of sixty thousand statements", () => {
-  /**
-   * A first query with the code that it needs. The sheet brings the field alone, its first touch what works it: 5 kB,
-   * not counted here, counted by `benches/find.js`.
-   */
+  /** A first query with the code that it needs. The sheet brings the field alone, its first touch what works it. */
   const WANTED = 100_000;
   /** A bare number, or a word nothing fits, as the very first that is typed: these are to come to the same. */
   const MOST = 108_000;
@@ -78,7 +75,7 @@ describe("on a base of sixty thousand statements", () => {
     let heavy = 0;
     for (const { query, found, left_out: leftOut, notes } of large.answers) {
       /** @type {Map<string, number>} */
-      const bytes = new Map([["search", code("find-search")]]);
+      const bytes = new Map([["panel", code("find-panel")]]);
       const own = await baybookFindSearch.search(async (name) => {
         if (name === "numbers" || name === "said") {
           bytes.set(name, code(name === "said" ? "find-said" : name));
