@@ -12,9 +12,11 @@
 
 const fs = require("node:fs");
 const path = require("node:path");
+const vm = require("node:vm");
 const { pathToFileURL, fileURLToPath } = require("node:url");
 const here = path.join(__dirname, "..");
 const { root, launch } = require("../tests/browser/opened.js");
+vm.runInThisContext(["words", "numbers"].map((name) => fs.readFileSync(path.join(here, `site/find/${name}.js`), "utf8")).join(""));
 const peerScript = path.join(here, "tests/outside/node_modules/minisearch/dist/umd/index.js");
 
 const large = JSON.parse(fs.readFileSync(path.join(here, "target/find-large.json"), "utf8"));
@@ -48,16 +50,13 @@ function records() {
   }
   const rows = new Map();
   for (const [name, part] of Object.entries(parts).filter(([name]) => name.startsWith("t-"))) {
-    for (const [thing, of] of Object.entries(/** @type {Record<string, any>} */ (part))) {
+    for (const [thing, of] of Object.entries(/** @type {Record<string, any>} */ (part[1]))) {
       Object.entries(of).forEach(([row, told]) => rows.set(`${thing} ${row}`, told[0]));
     }
   }
-  const titles = Object.keys(parts).filter((name) => name.startsWith("n-")).sort((a, b) => Number(a.slice(2)) - Number(b.slice(2)));
-  return titles.flatMap((name) => parts[name]).flatMap(([id, machines], build) =>
-    parts[`b-${build}`].split(",").flatMap((/** @type {string} */ one) => {
-      const [thing = "", of = ""] = one.split(":");
-      return of.split(" ").map((row) => ({ id: `${build} ${thing} ${row}`, ...things[Number(thing)], machine: `${machines} ${id}`, text: rows.get(`${thing} ${row}`) }));
-    }),
+  const builds = Object.keys(parts).filter((name) => name.startsWith("b-")).sort((a, b) => Number(a.slice(2)) - Number(b.slice(2)));
+  return builds.flatMap((name) => parts[name]).flatMap(([id, machines, stated], build) =>
+    baybookFindNumbers.rows(stated).map((row) => ({ id: `${build} ${row}`, ...things[Number(row.split(" ")[0])], machine: `${machines} ${id}`, text: rows.get(row) })),
   );
 }
 

@@ -298,7 +298,38 @@ fn large() -> Index {
             }
         }
     }
+    in_order(&mut large, small);
     large
+}
+
+/// The rows of each thing in the order that an index has them: the commonest first, then those that read alike. What a
+/// copy states reads as what it is a copy of, whose numbers it prints.
+fn in_order(large: &mut Index, small: &Index) {
+    let places: Vec<Vec<usize>> = large
+        .rows
+        .iter_mut()
+        .zip(&small.rows)
+        .map(|(rows, of)| {
+            let mut order: Vec<usize> = (0..rows.len()).collect();
+            let alike = |row: usize| of.get(row % of.len().max(1)).map(|one| one.text.as_str());
+            order.sort_by_key(|row| (std::cmp::Reverse(rows[*row].builds.len()), alike(*row), *row));
+            let mut places = vec![0; rows.len()];
+            order.iter().enumerate().for_each(|(place, row)| places[*row] = place);
+            *rows = order.iter().map(|row| rows[*row].clone()).collect();
+            places
+        })
+        .collect();
+    let moved = |(thing, row): (usize, usize)| (thing, places[thing][row]);
+    for line in large.builds.iter_mut().flat_map(|one| &mut one.lines) {
+        line.row = moved((line.thing, line.row)).1;
+    }
+    for held in large.values.values_mut().flat_map(|units| units.values_mut()).flat_map(|of| of.values_mut())
+    {
+        for rows in [&mut held.aimed, &mut held.limits] {
+            rows.iter_mut().for_each(|row| *row = moved(*row));
+            rows.sort_unstable();
+        }
+    }
 }
 
 /// What may be typed first of all on a large base: its copies are named `baba…`, `keba…` and so on.

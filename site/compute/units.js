@@ -154,7 +154,7 @@
    * @returns {Unit | null}
    */
   function known(text) {
-    return index.get(normal(text)) ?? null;
+    return index.get(text) ?? index.get(normal(text)) ?? null;
   }
 
   /**
@@ -162,7 +162,7 @@
    * @param {string} text
    */
   function parse(text) {
-    const found = bytes(text) > LONGEST ? null : known(text);
+    const found = index.get(text) ?? (bytes(text) > LONGEST ? null : known(text));
     if (found !== null) {
       return found;
     }

@@ -89,23 +89,44 @@
 
   /** Takes in who prints what agrees, of a number without a unit only who prints the unit too. @param {BaybookFindHead} head @param {BaybookValue} typed @param {boolean} bare @param {BaybookBucket} bucket @param {Map<string, number>} all by `thing row` */
   function hold(head, typed, bare, bucket, all) {
-    const { Value, units } = globalThis.baybookCompute;
     const prints = (/** @type {string} */ row) => head.units[head.things[parseInt(row, 10)]?.named ?? 0]?.includes(typed.unit.symbol);
     const take = (/** @type {string} */ text, /** @type {number} */ score) =>
       rows(text).forEach((row) => (!bare || prints(row)) && all.set(row, Math.max(all.get(row) ?? 0, score)));
-    for (const [symbol, numbers] of Object.entries(bucket)) {
-      const unit = units.parse(symbol);
-      if (unit.kind !== typed.unit.kind) {
-        continue;
-      }
-      const counts = (bare ? BARE : WITH_UNIT) + (unit.symbol === typed.unit.symbol ? SAME : 0);
-      for (const [number, [aimed, limits]] of Object.entries(numbers)) {
-        if (agree(typed, Value.parse(unit.after(number)))) {
-          take(aimed, counts + AIMED);
-          take(limits, counts);
-        }
+    const own = about(typed);
+    for (const { value, size, aimed, limits } of printed(bucket)) {
+      if (value.unit.kind === typed.unit.kind && !(Math.abs(size.at - own.at) > size.step + own.step) && agree(typed, value)) {
+        const counts = (bare ? BARE : WITH_UNIT) + (value.unit.symbol === typed.unit.symbol ? SAME : 0);
+        take(aimed, counts + AIMED);
+        take(limits, counts);
       }
     }
+  }
+
+  /** @type {WeakMap<BaybookBucket, BaybookPrinted[]>} */
+  const read = new WeakMap();
+
+  /** What a part prints, read once. @param {BaybookBucket} bucket */
+  function printed(bucket) {
+    const { Value, units } = globalThis.baybookCompute;
+    const all =
+      read.get(bucket) ??
+      Object.entries(bucket).flatMap(([symbol, numbers]) => {
+        const unit = units.parse(symbol);
+        return Object.entries(numbers).map(([number, [aimed, limits]]) => {
+          const value = Value.parse(unit.after(number));
+          return { value, size: about(value), aimed, limits };
+        });
+      });
+    read.set(bucket, all);
+    return all;
+  }
+
+  /** Where a value lies and how far what agrees with it may, roughly, so that few are held against each other exactly. @param {BaybookValue} value */
+  function about(value) {
+    const { unit } = value;
+    const [at, last] = [unit.toSi((value.min() ?? value.max())?.exact ?? value.ulp()), value.ulp().times(unit.factor)];
+    const rough = (/** @type {BaybookRational} */ { numer, denom }) => Number(numer) / Number(denom);
+    return { at: rough(at), step: 2 * rough(last) };
   }
 
   /** The values that a piece may mean, each with whether it has no unit. @param {BaybookPiece} piece @param {Set<string>} names @param {string[]} symbols @returns {BaybookTried[]} */

@@ -39,7 +39,13 @@
     const units = rows.map((one) => (raw.units[one[4]] ?? "").split(",").filter(Boolean));
     const values = raw.values.split(",").flatMap((one) => {
       const [kind, ...powers] = one.split(" ");
-      return powers.flatMap((of) => of.split(":")[1]?.split(".").map((digits) => `${kind}${digits}e${of.split(":")[0]}`) ?? []);
+      return powers.flatMap((of) => {
+        const [power, digits = ""] = of.split(":");
+        return digits.split(".").flatMap((run) => {
+          const [first = 0, last = first] = run.split("~").map(Number);
+          return Array.from({ length: last - first + 1 }, (_, more) => `${kind}${first + more}e${power}`);
+        });
+      });
     });
     const short = new Map(raw.short.split(",").map((one) => one.split(" ")).map(([from = "", ...to]) => [from, to]));
     const head = { names, scopes: scopes.map((one) => one.length), things, known, pairs, units, short, shards: new Set(raw.words.split(" ")), values: new Set(values) };

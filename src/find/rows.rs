@@ -54,8 +54,10 @@ impl Gathered {
         let mut found = Buckets::new();
         for (thing, of_thing) in self.things {
             let mut of_thing: Vec<(Key, Vec<usize>)> = of_thing.into_iter().collect();
+            // What most builds agree on comes first; of others those that read alike stand together, for a number that is
+            // typed is printed in several of them.
             of_thing
-                .sort_by(|(_, one), (_, other)| (other.len(), one.first()).cmp(&(one.len(), other.first())));
+                .sort_by(|(one, builds), (other, others)| (others.len(), one).cmp(&(builds.len(), other)));
             for (row, ((text, open, numbers), builds)) in of_thing.into_iter().enumerate() {
                 values::take(&numbers, (thing, row), &mut found);
                 for build in &builds {

@@ -212,22 +212,36 @@ fn head<'a>(
     })
 }
 
-/// Kind and its buckets, by power of ten: `pressure` has `4:1.23.-2 5:1` for `1e4`, `23e4`, `-2e4` and `1e5`; those
-/// by figures alone have no kind.
+/// Kind and its buckets, by power of ten: `pressure` has `4:-2.1.23~25 5:1` for `-2e4`, `1e4`, `23e4` to `25e4`, and
+/// `1e5`; those by figures alone have no kind.
 fn by_power<'a>(buckets: impl Iterator<Item = &'a String>) -> BTreeMap<&'a str, String> {
-    let mut all: BTreeMap<&str, BTreeMap<&str, Vec<&str>>> = BTreeMap::new();
+    let mut all: BTreeMap<&str, BTreeMap<&str, BTreeSet<i32>>> = BTreeMap::new();
     for bucket in buckets {
         // The kind ends where the figures, or the sign before them, begin.
         let figures = bucket.find(|c: char| c.is_ascii_digit()).unwrap_or(bucket.len());
         let kind = bucket.get(..figures).unwrap_or_default().trim_end_matches('-');
         let (digits, power) =
             bucket.get(kind.len()..).and_then(|rest| rest.split_once('e')).unwrap_or_default();
-        all.entry(kind).or_default().entry(power).or_default().push(digits);
+        all.entry(kind).or_default().entry(power).or_default().extend(digits.parse::<i32>());
     }
-    let powers = |powers: BTreeMap<&str, Vec<&str>>| {
-        powers.into_iter().map(|(power, digits)| format!("{power}:{}", digits.join("."))).collect::<Vec<_>>()
+    let powers = |powers: BTreeMap<&str, BTreeSet<i32>>| {
+        powers.into_iter().map(|(power, digits)| format!("{power}:{}", runs(digits))).collect::<Vec<_>>()
     };
     all.into_iter().map(|(kind, of)| (kind, powers(of).join(" "))).collect()
+}
+
+/// `1.23~25` for 1, 23, 24 and 25.
+fn runs(numbers: BTreeSet<i32>) -> String {
+    let mut all: Vec<(i32, i32)> = Vec::new();
+    for number in numbers {
+        match all.last_mut().filter(|(_, last)| last + 1 == number) {
+            Some((_, last)) => *last = number,
+            None => all.push((number, number)),
+        }
+    }
+    let spelt =
+        |(first, last): (i32, i32)| if first == last { first.to_string() } else { format!("{first}~{last}") };
+    all.into_iter().map(spelt).collect::<Vec<_>>().join(".")
 }
 
 /// `cylinder=rear|engine=cold;air=20 °C`: place and condition.
@@ -259,8 +273,7 @@ impl Once {
 /// The first rows of each thing stand together; of the others as many in one part as make it of middling size.
 fn stated(index: &Index) -> BTreeMap<String, Value> {
     let scopes = index.scopes();
-    let mut all: BTreeMap<String, (BTreeMap<usize, Value>, BTreeMap<usize, BTreeMap<usize, Value>>)> =
-        BTreeMap::new();
+    let mut all: BTreeMap<String, (Rows, BTreeMap<usize, Rows>)> = BTreeMap::new();
     for (at, (thing, rows)) in index.things.things.iter().zip(&index.rows).enumerate() {
         let scopes = scopes.get(&thing.named).copied().unwrap_or(1);
         let each = PART.div_ceil(scopes);

@@ -29,6 +29,13 @@ type BaybookBucket = Record<string, Record<string, [string, string]>>;
 
 /** Id of a build, its machines, the rows that it states. */
 type BaybookStated = [string, string, string];
+/** A printed number, roughly where it lies, and who prints it. */
+interface BaybookPrinted {
+  value: BaybookValue;
+  size: { at: number; step: number };
+  aimed: string;
+  limits: string;
+}
 /** A value that may be meant, and whether it was typed without a unit. */
 type BaybookTried = [BaybookValue, boolean];
 

@@ -63,16 +63,13 @@ describe("the search", () => {
 
 describe("on a base of sixty thousand statements", () => {
   /** A first query with the code that it needs. The sheet brings the field alone, its first touch what works it. */
-  const WANTED = 100_000;
-  /** A bare number, or a word nothing fits, as the very first that is typed: these are to come to the same. */
-  const MOST = 108_000;
+  const MOST = 100_000;
   const large = JSON.parse(fs.readFileSync(path.join(__dirname, "../../target/find-large.json"), "utf8"));
   /** @param {string} start */
   const code = (start) => fs.statSync(path.join(assets, fs.readdirSync(assets).find((name) => new RegExp(`^${start}-[0-9a-f]{10}[.]js$`).test(name)) ?? start)).size;
 
-  test("the same list, and what a first query loads: a hundred kilobytes, few more", async (context) => {
+  test("the same list, and what a first query loads: a hundred kilobytes at most", async (context) => {
     assert.ok(large.statements >= 60_000 && large.answers.length >= 20);
-    let heavy = 0;
     for (const { query, found, left_out: leftOut, notes } of large.answers) {
       /** @type {Map<string, number>} */
       const bytes = new Map([["panel", code("find-panel")]]);
@@ -89,10 +86,8 @@ describe("on a base of sixty thousand statements", () => {
       assert.deepEqual([lines, own.leftOut, own.notes], [found, leftOut, notes], query);
       const all = [...bytes.values()].reduce((sum, one) => sum + one, 0);
       context.diagnostic(`${query}: ${all} bytes, ${bytes.size} files`);
-      heavy += Number(all > WANTED);
       assert.ok(all <= MOST, `${query}: ${all} bytes, ${JSON.stringify([...bytes])}`);
     }
-    assert.ok(heavy <= 5, `${heavy} queries load more than ${WANTED} bytes`);
   });
 });
 

@@ -293,7 +293,8 @@ fn slim_script(text: &str) -> Option<String> {
     let mut program = parsed.program;
     let options = MinifierOptions { compress: None, ..MinifierOptions::default() };
     let scoping = Minifier::new(options).minify(&allocator, &mut program).scoping;
-    let code = Codegen::new().with_options(CodegenOptions::minify()).with_scoping(scoping).build(&program).code;
+    let code =
+        Codegen::new().with_options(CodegenOptions::minify()).with_scoping(scoping).build(&program).code;
     Some(code + "\n")
 }
 
