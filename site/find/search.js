@@ -238,8 +238,16 @@
    * @param {BaybookLoad} load @param {string} text @param {string | null} last @param {number} limit
    */
   async function search(load, text, last, limit) {
-    const [raw] = await Promise.all([load("things"), needsNumbers(text) ? load("numbers") : null]);
+    const reads = needsNumbers(text);
+    ahead(load, reads ? ["numbers"] : []);
+    const raw = await load("things");
+    // What the words lead to is asked for at once: to read the head takes a while.
+    const shards = new Set(raw.words.split(" "));
+    ahead(load, words(text).map(key).filter((name) => shards.has(name)).map((name) => `w-${name}`));
     const head = headOf(raw);
+    if (reads) {
+      await load("numbers");
+    }
     const sought = await seek(load, head, ask(text, false), last);
     const own = await answer(sought, limit);
     // Inches that stand apart from their number may be the intake: `887 in lash`.
