@@ -211,7 +211,7 @@ class Made:
             "pattern": [[one["across"], one["up"]] for one in self.rows("bolt", **of)] or None,
             "source": {"id": row["source"], "page": row["page"], "row": row["row_label"], "column": row["column_label"], "footnote": row["footnote"], "read_by": row["read_by"]},
             "variant": row["variant"],
-            "confirmation": {"state": row["confirmation"], "by": row["confirmed_by"], "on": row["confirmed_on"]},
+            "confirmation": self.confirmation(row),
             "withheld": row["withheld"],
             "waivers": [{key: one[key] for key in ("rule", "value", "because", "until")} for one in self.rows("waiver", **of)],
             "misprint": maker and {key: maker[key] for key in ("printed", "meant", "because", "decided_by")},
@@ -219,6 +219,14 @@ class Made:
         }
         always = ("where", "when")
         return {key: value for key, value in spec.items() if value not in (None, [], {}) or key in always}
+
+    @staticmethod
+    def confirmation(row):
+        found = {key: row[f"found_{key}"] for key in ("page", "row", "column", "footnote")}
+        confirmation = {"state": row["confirmation"], "by": row["confirmed_by"], "on": row["confirmed_on"]}
+        if row["confirmation"] == "differs":
+            confirmation["found"] = {"id": row["found_source"], **found, "read_by": row["confirmed_by"]}
+        return confirmation
 
     def selection(self, id):
         by = self.column("selection_input", "name", spec=id)
