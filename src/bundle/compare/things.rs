@@ -13,9 +13,12 @@ use crate::bundle::{Block, Bundle, Entry, Fit, Hazard, Part};
 /// Longest text of a part that is shown before and after, in characters.
 const LONGEST: usize = 160;
 
+/// What a bundle says of itself that is no change of what it states.
+const OF_THE_COPY: &[&str] = &["release", "date", "content_hash", "signed_by", "counts", "si"];
+
 /// The changes in everything but engines.
 pub fn changes(old: &Bundle, new: &Bundle) -> Vec<Change> {
-    let mut all = fields(&old.head, &new.head, &["release", "date", "content_hash", "counts", "si"], None);
+    let mut all = fields(&old.head, &new.head, OF_THE_COPY, None);
     all.extend(catalogue(old, new));
     all.extend(hazards(old, new));
     all.extend(sources(old, new));

@@ -13,8 +13,10 @@ mod procedure;
 mod quantity;
 mod reference;
 mod relation;
+mod signed;
 mod statement;
 pub use procedure::body as procedure_body;
+pub use signed::sign;
 
 pub mod tables;
 mod types;
@@ -54,6 +56,8 @@ pub enum BundleFault {
     Json(serde_json::Error),
     /// The database.
     Database(rusqlite::Error),
+    /// The signature.
+    Signature(String),
 }
 
 impl std::fmt::Display for BundleFault {
@@ -61,6 +65,7 @@ impl std::fmt::Display for BundleFault {
         match self {
             Self::Json(error) => error.fmt(f),
             Self::Database(error) => error.fmt(f),
+            Self::Signature(because) => write!(f, "cannot sign the bundle: {because}"),
         }
     }
 }
