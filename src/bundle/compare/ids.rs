@@ -42,6 +42,17 @@ pub fn renamed(old: &Bundle, new: &Bundle) -> Bundle {
             now.all(code.measure.iter_mut().chain(code.raises.iter_mut().map(|one| &mut one.complaint)));
         }
     }
+    for relation in &mut bundle.relations.relations {
+        relation.holds = now.formula(&relation.holds);
+        now.all(relation.fits.has.iter_mut().chain(&mut relation.fits.lacks));
+        relation.fits.says = std::mem::take(&mut relation.fits.says)
+            .into_iter()
+            .map(|(mut id, words)| {
+                now.id(&mut id);
+                (id, words)
+            })
+            .collect();
+    }
     for recall in &mut bundle.ids.recall {
         now.all([&mut recall.engine, &mut recall.of]);
     }
@@ -76,6 +87,23 @@ impl Now<'_> {
             self.id(&mut engine);
             *id = format!("{engine}{variants}");
         }
+    }
+
+    /// A formula with the entries it names.
+    fn formula(&self, text: &str) -> String {
+        let is_part = |c: char| c.is_ascii_alphanumeric() || ".-".contains(c);
+        let mut written = String::with_capacity(text.len());
+        let mut rest = text;
+        while let Some(start) = rest.find(is_part) {
+            let (before, from) = rest.split_at(start);
+            let (word, after) = from.split_at(from.find(|c| !is_part(c)).unwrap_or(from.len()));
+            let mut word = word.to_owned();
+            self.id(&mut word);
+            written.push_str(before);
+            written.push_str(&word);
+            rest = after;
+        }
+        written + rest
     }
 
     fn fit(&self, fit: &mut Fit) {
