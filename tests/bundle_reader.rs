@@ -1,6 +1,6 @@
 //! The reader of bundles: what is written is read back whole, and nothing that is broken is.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 use std::path::Path;
 use std::sync::LazyLock;
 
@@ -15,6 +15,9 @@ static FILES: LazyLock<BTreeMap<String, Vec<u8>>> = LazyLock::new(|| {
     tree.into_iter().map(|(path, bytes)| (path.replacen("bundle/", "", 1), bytes)).collect()
 });
 
+/// The package describes the tables, and the index of the find is read by `lookup` alone.
+const OTHERS: [&str; 2] = ["datapackage.json", "find.json"];
+
 #[test]
 fn what_is_written_is_read_back_to_the_byte() {
     let bundle = Bundle::from_files(&FILES).expect("it is whole");
@@ -23,8 +26,61 @@ fn what_is_written_is_read_back_to_the_byte() {
         let again = serde_json::to_string_pretty(engine).expect("JSON") + "\n";
         assert_eq!(again.as_bytes(), FILES[&format!("engines/{}.json", engine.id)], "{}", engine.id);
     }
-    let again = serde_json::to_string_pretty(&bundle.procedures).expect("JSON") + "\n";
-    assert_eq!(again.as_bytes(), FILES["procedures.json"]);
+    let mut left: BTreeSet<&str> = FILES
+        .keys()
+        .map(String::as_str)
+        .filter(|path| is_data(path) && !path.starts_with("engines/") && !OTHERS.contains(path))
+        .collect();
+    let Bundle { head, units, catalogue, relations, machines, sources, hazards, .. } = &bundle;
+    let Bundle { gauges, procedures, complaints, codes, ids, changes, .. } = &bundle;
+    let json = |part: &dyn Fn() -> serde_json::Result<String>| part().expect("JSON") + "\n";
+    for (file, again) in [
+        ("bundle.json", json(&|| serde_json::to_string_pretty(head))),
+        ("units.json", json(&|| serde_json::to_string_pretty(units))),
+        ("catalogue.json", json(&|| serde_json::to_string_pretty(catalogue))),
+        ("relations.json", json(&|| serde_json::to_string_pretty(relations))),
+        ("machines.json", json(&|| serde_json::to_string_pretty(machines))),
+        ("sources.json", json(&|| serde_json::to_string_pretty(sources))),
+        ("hazards.json", json(&|| serde_json::to_string_pretty(hazards))),
+        ("gauges.json", json(&|| serde_json::to_string_pretty(gauges))),
+        ("procedures.json", json(&|| serde_json::to_string_pretty(procedures))),
+        ("complaints.json", json(&|| serde_json::to_string_pretty(complaints))),
+        ("codes.json", json(&|| serde_json::to_string_pretty(codes))),
+        ("ids.json", json(&|| serde_json::to_string_pretty(ids))),
+    ] {
+        assert_eq!(again.as_bytes(), FILES[file], "{file}");
+        left.remove(file);
+    }
+    assert!(left.is_empty() && changes.is_none(), "not read: {left:?}");
+}
+
+#[test]
+fn what_changed_is_read_back_too() {
+    let mut files = FILES.clone();
+    let said = r#"{"since":{"release":"2026.04","date":"2026-04-01","content_hash":null},"step":"patch","changes":[]}"#;
+    files.insert("changes.json".into(), said.into());
+    let changes = Bundle::from_files(&files).expect("whole").changes.expect("read");
+    assert_eq!(serde_json::to_string(&changes).expect("JSON"), said);
+    files.insert("changes.json".into(), b"[]".to_vec());
+    let error = Bundle::from_files(&files).expect_err("refused").to_string();
+    assert!(error.starts_with("changes.json is not as its schema says"), "{error}");
+}
+
+#[test]
+fn a_machine_says_which_builds_it_may_have() {
+    let bundle = Bundle::from_files(&FILES).expect("it is whole");
+    let machine = bundle.machines.machines.iter().find(|one| one.id == "tarnhawk-887").expect("there");
+    let builds = |year, serial| -> Vec<&str> {
+        machine.builds(year, serial).iter().map(|fit| fit.build.as_str()).collect()
+    };
+    assert_eq!(builds(2022, Some("TH22-500")), ["ox-887~sb-22-04~sb-23-11"]);
+    assert_eq!(builds(2022, Some("TH22-2500")), ["ox-887~sb-23-11"]);
+    assert_eq!(builds(2022, Some("TH23-7")), ["ox-887~sb-23-11"]);
+    // Not known, or not written out: every one it may be.
+    assert_eq!(builds(2022, None), ["ox-887~sb-22-04~sb-23-11", "ox-887~sb-23-11"]);
+    assert_eq!(builds(2022, Some("TH22-5x")), ["ox-887~sb-22-04~sb-23-11", "ox-887~sb-23-11"]);
+    assert_eq!(builds(2020, Some("anything")), ["ox-887"]);
+    assert!(builds(1999, None).is_empty());
 }
 
 #[test]
@@ -55,9 +111,7 @@ fn ids_that_move_in_a_circle_end_somewhere() {
 
 #[test]
 fn a_missing_file_is_named() {
-    // The package describes the tables, and the index of the find is read by `lookup` alone.
-    let others = ["datapackage.json", "find.json"];
-    let read = |path: &&String| is_data(path) && !path.contains('/') && !others.contains(&path.as_str());
+    let read = |path: &&String| is_data(path) && !path.contains('/') && !OTHERS.contains(&path.as_str());
     for gone in FILES.keys().filter(read) {
         let mut files = FILES.clone();
         files.remove(gone);

@@ -8,6 +8,9 @@
   const store = baybookStorage.open(() => localStorage, base);
   let shelf = store.load();
   let shown = 0;
+  const { release = "", content = "" } = document.body.dataset;
+  /** What the limits of today say of a record, by its id, once they are here. @type {Map<string, string[]>} */
+  const today = new Map();
 
   const jobs = () => [...(shelf.job ? [shelf.job] : []), ...shelf.closed];
 
@@ -42,15 +45,53 @@
     const kept = store.works() ? "" : "This browser refuses to store anything here: nothing is kept.";
     box?.replaceChildren(
       make("section", { class: "part no-paper", "aria-label": "Jobs" }, ...(all.length > 1 ? [which(all)] : []), doors, make("output", { class: "job-said" }, said || kept), ...(all.length === 0 ? [make("p", {}, "No job is kept on this device.")] : [])),
-      ...(job ? [...warned(job), writing(job), paper("Owner’s page", "owner-page", drawn(job, pairs(baybookReport.owner(job)))), paper("Shop record", "shop-record", [...pairs(baybookReport.shop(job)), table(job)])] : []),
+      ...(job ? [...warned(job), writing(job), paper("Owner’s page", "owner-page", drawn(job, pairs(baybookReport.owner(job)))), paper("Shop record", "shop-record", [...pairs(record(job)), table(job)])] : []),
     );
+    if (job && !today.has(job.id)) {
+      today.set(job.id, []);
+      void hold(job);
+    }
+  }
+
+  /** Holds a record of another release against the limits of this one. @param {Job} job */
+  async function hold(job) {
+    const { moved, limits } = globalThis.baybookBuilds ?? { moved: {}, limits: {} };
+    if (baybookRecord.standing(job).some((one) => one.content !== content)) {
+      const script = limits[moved[job.build.id] ?? job.build.id];
+      const rows = script === undefined ? null : await brought(script);
+      today.set(job.id, rows === "lost" ? ["What this handbook states now could not be read: nothing is said of its limits."] : baybookToday.lines(job, { release, content }, rows, moved));
+      paint();
+    }
+  }
+
+  /**
+   * The limits of a build, from the script beside its sheet.
+   * @param {string} path @returns {Promise<Record<string, Record<string, string>> | "lost">}
+   */
+  function brought(path) {
+    return new Promise((resolve) => {
+      const script = make("script", { src: `${root}${path}` });
+      script.addEventListener("error", () => resolve("lost"));
+      script.addEventListener("load", () => {
+        const rows = Object.values(globalThis.baybookLimits ?? {});
+        resolve(Object.fromEntries(rows.map((row) => [baybookRecord.key({ of: row["spec"] ?? "", where: row["where"] ?? "", when: row["when"] ?? "" }), row])));
+        script.remove();
+      });
+      document.head.append(script);
+    });
+  }
+
+  /** The shop’s record; what the limits of today say stands below what it was judged with. @param {Job} job @returns {[string, string[]][]} */
+  function record(job) {
+    const lines = today.get(job.id) ?? [];
+    return baybookReport.shop(job).flatMap((part) => (part[0] === "Data" && lines.length > 0 ? [part, ["Limits today", lines]] : [part]));
   }
 
   /** What a reader must know of the values this record stands on. @param {Job} job */
   function warned(job) {
-    const { release = "", content = "" } = document.body.dataset;
-    const lines = [...baybookRecall.warnings(job), baybookRecall.older(job, { release, content })].filter(Boolean);
-    return lines.length === 0 ? [] : [make("section", { class: "part recalled", role: "status", "aria-label": "Values of this record" }, ...lines.map((line) => make("p", {}, make("b", {}, line))))];
+    const loud = [...baybookRecall.warnings(job), baybookRecall.older(job, { release, content })].filter(Boolean);
+    const lines = [...loud.map((line) => make("p", {}, make("b", {}, line))), ...(today.get(job.id) ?? []).map((line) => make("p", {}, line))];
+    return lines.length === 0 ? [] : [make("section", { class: "part recalled", role: "status", "aria-label": "Values of this record" }, ...lines)];
   }
 
   /** @param {Job[]} all */
@@ -113,6 +154,7 @@
   paint();
   addEventListener("storage", () => {
     shelf = store.load();
+    today.clear();
     paint();
   });
 })();

@@ -1,15 +1,11 @@
 // @ts-check
 /*
- * Turns what is typed into a reading with its verdict, by the arithmetic of the handbook. What the
- * verdict stands on is kept with it: limits, state, gauge, release.
+ * Turns what is typed into a reading with its verdict. What the verdict stands on is kept with it: limits,
+ * state, gauge, release.
  */
 (() => {
   "use strict";
-
-  /** @param {string} because @returns {Verdict} */
-  function unjudged(because) {
-    return { verdict: "cannot judge", as_read: null, direction: null, by: null, against: null, left: null, settle: null, because };
-  }
+  const { judge } = baybookVerdict;
 
   /** What stands in the fields of a slot; null where there is no number yet. @param {Slot} slot */
   function typed(slot) {
@@ -31,61 +27,6 @@
    */
   function state(job, asks) {
     return asks === "" ? null : job?.states[asks]?.answer ?? "unanswered";
-  }
-
-  /**
-   * Each part of a reading with its unit, or why it is none.
-   * @param {Typed} typed
-   */
-  function parts(typed) {
-    /** @type {Record<string, string>} */
-    const texts = {};
-    for (const name of /** @type {const} */ (["value", "goes", "stops"])) {
-      const text = typed[name];
-      if (text !== undefined) {
-        const read = baybookCompute.reading(text, typed.unit);
-        if (!read.ok) {
-          return { texts: null, because: read.because };
-        }
-        texts[name] = read.text;
-      }
-    }
-    return { texts, because: "" };
-  }
-
-  /** @param {Typed} typed @param {Record<string, string> | null} texts */
-  function inFull(typed, texts) {
-    const pairs = /** @type {const} */ (["goes", "stops"]).filter((name) => typed[name] !== undefined);
-    const full = (/** @type {"value" | "goes" | "stops"} */ name) => texts?.[name] ?? `${typed[name]} ${typed.unit}`;
-    return pairs.length > 0 ? pairs.map((name) => `${name} ${full(name)}`).join(", ") : full("value");
-  }
-
-  /**
-   * @param {Pick<Reading, "typed" | "limits" | "asks" | "state" | "fitting" | "gauge_facts">} reading
-   * @returns {{ text: string, judged: Verdict }}
-   */
-  function judge({ typed, limits, asks, state, fitting, gauge_facts }) {
-    if (typeof baybookCompute === "undefined") {
-      return { text: inFull(typed, null), judged: unjudged("this copy of the handbook has no arithmetic") };
-    }
-    const { texts, because } = parts(typed);
-    if (texts === null) {
-      return { text: inFull(typed, null), judged: unjudged(because) };
-    }
-    const { below, above, window, new: fresh, wear_limit } = limits;
-    const asked = {
-      ...(window.length > 0 && { window }),
-      ...(fresh.length > 0 && { new: fresh }),
-      ...(wear_limit.length > 0 && { wear_limit }),
-      ...(below !== null && { below }),
-      ...(above !== null && { above }),
-      ...(fitting === "new" && { fitting }),
-      ...(state !== null && { state, needs_state: baybookWords.condition(asks) }),
-      ...(gauge_facts !== null && { gauge: gauge_facts }),
-      reading: texts.value ?? { goes: texts.goes ?? null, stops: texts.stops ?? null },
-    };
-    const answer = baybookCompute.judge(asked);
-    return { text: inFull(typed, texts), judged: "error" in answer ? unjudged(answer.error.message) : answer };
   }
 
   /**

@@ -37,7 +37,7 @@
   function older(job, now) {
     const others = baybookRecord.standing(job).filter((one) => one.content !== now.content);
     const releases = [...new Set(others.map((one) => one.release))].join(", ");
-    return others.length === 0 ? "" : `Judged under release ${releases}; this handbook is release ${now.release}, and its limits may be others.`;
+    return others.length === 0 ? "" : `Judged under release ${releases}; this handbook is release ${now.release}.`;
   }
 
   globalThis.baybookRecall = { warnings, older };

@@ -163,5 +163,5 @@
     ];
   }
 
-  globalThis.baybookReport = { WRITTEN, BLANK, HEADS, owner, measured, shop, readings };
+  globalThis.baybookReport = { WRITTEN, BLANK, HEADS, name, limits, owner, measured, shop, readings };
 })();

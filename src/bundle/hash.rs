@@ -28,7 +28,12 @@ pub fn content_hash(files: &BTreeMap<String, Vec<u8>>) -> String {
 
 /// The text of [`SUMS`] for some files, as `sha256sum` writes and checks it.
 pub fn sums(files: &BTreeMap<String, Vec<u8>>) -> String {
-    files.iter().map(|(path, bytes)| format!("{}  {path}\n", sha256(bytes))).collect()
+    list(&files.iter().map(|(path, bytes)| (path.clone(), sha256(bytes))).collect())
+}
+
+/// The text of [`SUMS`] for the hashes of files, by path.
+pub fn list(hashes: &BTreeMap<String, String>) -> String {
+    hashes.iter().map(|(path, hash)| format!("{hash}  {path}\n")).collect()
 }
 
 fn hex(bytes: &[u8]) -> String {

@@ -31,6 +31,10 @@ pub struct Head {
     pub units: BTreeMap<String, String>,
     /// SHA-256 over paths and contents of all other files, `SHA256SUMS` aside.
     pub content_hash: String,
+    /// Public key in the minisign format whose signature of `SHA256SUMS` stands beside; null if it is not signed.
+    /// It says who signed only to those who have the key from elsewhere.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub signed_by: Option<String>,
     /// How much is in it.
     pub counts: Counts,
     /// Unit of every `si` number, by kind of quantity; angles are in degrees, speeds in revolutions per minute.

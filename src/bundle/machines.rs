@@ -3,6 +3,8 @@
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
+use crate::model::{SerialRange, SerialRow, row_of};
+
 /// Makers and their machines.
 #[derive(Clone, Debug, Eq, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[schemars(title = "Machines of a bundle")]
@@ -37,6 +39,34 @@ pub struct Machine {
     pub serial_at: Option<String>,
     /// Which build it has, by year and serial number.
     pub fits: Vec<Fit>,
+}
+
+impl Machine {
+    /// The builds that a machine of a year and serial number may have: one, unless the number is not known or
+    /// leaves it open; none where the year or number belongs to no machine of this name.
+    pub fn builds(&self, year: u16, serial: Option<&str>) -> Vec<&Fit> {
+        let of_year: Vec<&Fit> =
+            self.fits.iter().filter(|fit| (fit.from_year..=fit.to_year).contains(&year)).collect();
+        let Some(serial) = serial else { return of_year };
+        let ranges: Vec<SerialRange> = of_year.iter().map(|fit| fit.range()).collect();
+        match row_of(&ranges, serial) {
+            SerialRow::Found(at) => of_year.get(at).copied().into_iter().collect(),
+            SerialRow::Unsure => of_year,
+            SerialRow::NotFound => Vec::new(),
+        }
+    }
+}
+
+impl Fit {
+    fn range(&self) -> SerialRange {
+        match &self.serial {
+            Some(Serial { prefix, from, to }) => {
+                SerialRange::Span { prefix: prefix.clone(), from: *from, to: *to }
+            }
+            None if self.rest => SerialRange::Rest,
+            None => SerialRange::All,
+        }
+    }
 }
 
 /// Years and serial numbers of a machine that have one build.

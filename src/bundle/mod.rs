@@ -43,6 +43,9 @@ pub use statement::{
 pub use units::{UnitFacts, Units};
 
 /// Everything a bundle states.
+///
+/// `find.json` is not among it: it states nothing of its own, and is what the handbook's find and `lookup` work
+/// by, the `Index` of the module `find`.
 #[derive(Clone, Debug, Eq, PartialEq)]
 pub struct Bundle {
     /// What it says of itself.
@@ -71,6 +74,8 @@ pub struct Bundle {
     pub ids: Ids,
     /// Engines in order of id, each with its builds and their statements.
     pub engines: Vec<Engine>,
+    /// What changed since an older release; none where it was compared with none.
+    pub changes: Option<compare::Changes>,
 }
 
 impl Bundle {

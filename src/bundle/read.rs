@@ -89,6 +89,7 @@ impl Bundle {
             complaints: part(files, "complaints.json")?,
             codes: part(files, "codes.json")?,
             ids: part(files, "ids.json")?,
+            changes: files.contains_key("changes.json").then(|| part(files, "changes.json")).transpose()?,
             engines: engines.map(|path| part(files, path)).collect::<Result<_, _>>()?,
         })
     }

@@ -103,13 +103,17 @@ pub struct Spec {
 /// Whether a second, independent reading of the page confirms a value.
 #[derive(Clone, Debug, Default, Eq, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct Confirmation {
-    /// `confirmed`, `read-once`, `differs` or `not-needed`.
+    /// `confirmed`, `read-once`, `differs` (the second reader found the same value elsewhere: a base that states a
+    /// value read in two ways gives no bundle) or `not-needed`.
     #[schemars(extend("enum" = ["confirmed", "read-once", "differs", "not-needed"]))]
     pub state: String,
     /// Initials of the second reader.
     pub by: Option<String>,
     /// Day of the second reading, ISO 8601.
     pub on: Option<String>,
+    /// Where the second reader found it, if not where the first did.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub found: Option<SourceRef>,
 }
 
 /// A warning that the lead accepts.

@@ -4,13 +4,13 @@
 //! `bundle.json`. Where they disagree, the one that fits the files tells which file was changed.
 
 use std::collections::BTreeMap;
-use std::path::Path;
+use std::path::{Path, PathBuf};
 
 use serde::Serialize;
 
-use super::hash::{HEAD, SIGNATURE, SUMS, content_hash, sha256};
+use super::hash::{self, HEAD, SIGNATURE, SUMS, content_hash, sha256};
 use super::sign::{self, Signature};
-use super::{Bundle, Recall, root_of};
+use super::{Bundle, Recall};
 use crate::load::disk::{self, MachineError};
 
 /// What was found out about a bundle.
@@ -28,6 +28,8 @@ pub struct Verified {
     pub problems: Vec<Problem>,
     /// Whether it is signed, and by the key that was given.
     pub signature: Signature,
+    /// The public key that it says it is signed by; null if it names none.
+    pub signed_by: Option<String>,
     /// Values that earlier releases stated and that are known to be wrong.
     pub recall: Vec<Recall>,
 }
@@ -47,7 +49,14 @@ pub struct Problem {
 ///
 /// When the machine cannot read the files.
 pub fn verify(path: &Path, key: Option<&str>) -> Result<Verified, MachineError> {
-    let root = root_of(path).unwrap_or_else(|| path.to_owned());
+    let marked = |root: &PathBuf| disk::is_file(&root.join(HEAD)) || disk::is_file(&root.join(SUMS));
+    let root = [path.to_owned(), path.join("bundle")].into_iter().find(marked).ok_or_else(|| {
+        MachineError::new(
+            "cannot read",
+            path,
+            format!("no bundle is there: it has neither {HEAD} nor {SUMS}"),
+        )
+    })?;
     Ok(verify_files(&disk::read_tree(&root, &|_| true)?, key))
 }
 
@@ -64,7 +73,8 @@ pub fn verify_files(files: &BTreeMap<String, Vec<u8>>, key: Option<&str>) -> Ver
         Err(error) if problems.is_empty() => problems.push(problem(HEAD, &error.to_string())),
         _ => {}
     }
-    let signature = sign::check(files.get(SUMS), files.get(SIGNATURE), key);
+    let signed_by = bundle.as_ref().ok().and_then(|bundle| bundle.head.signed_by.clone());
+    let signature = sign::check(files.get(SUMS), files.get(SIGNATURE), key, signed_by.as_deref());
     if let Some(message) = signature.problem() {
         problems.push(problem(SIGNATURE, message));
     }
@@ -77,6 +87,7 @@ pub fn verify_files(files: &BTreeMap<String, Vec<u8>>, key: Option<&str>) -> Ver
         files: files.len(),
         problems,
         signature,
+        signed_by,
         recall: bundle.map(|bundle| bundle.ids.recall).unwrap_or_default(),
     }
 }
@@ -108,9 +119,15 @@ fn against_sums(files: &BTreeMap<String, Vec<u8>>, content: &str) -> Vec<Problem
         }
     }
     if !problems.is_empty() && stated_hash(files).as_deref() == Some(content) {
-        // The files are those that bundle.json was written for: the list itself was changed, or bundle.json.
-        problems.retain(|one| one.file == HEAD);
-        problems.push(problem(SUMS, "it is not as it was written: the files are those of bundle.json"));
+        // All other files are those that bundle.json was written for.
+        let message = if problems.iter().any(|one| one.file == HEAD) {
+            problems.retain(|one| one.file == HEAD);
+            "it does not go with bundle.json: one of the two is not as it was written"
+        } else {
+            problems.clear();
+            "it is not as it was written: the files are those of bundle.json"
+        };
+        problems.push(problem(SUMS, message));
     }
     problems
 }
@@ -138,6 +155,12 @@ fn listed(sums: &[u8]) -> Result<BTreeMap<String, String>, Problem> {
     }
     if text.is_empty() || !text.ends_with('\n') {
         return Err(problem(SUMS, "it does not end with a whole line"));
+    }
+    if hash::list(&listed) != text {
+        return Err(problem(
+            SUMS,
+            "it is not as it was written: its lines are not in order, or end otherwise",
+        ));
     }
     Ok(listed)
 }

@@ -56,6 +56,8 @@ pub enum Command {
     Judge(super::judge::JudgeArguments),
     /// Order the checks of a complaint so that the cause is found soonest on average
     Order(super::order::OrderArguments),
+    /// Count which causes past jobs had, from saved job records
+    Shares(super::shares::SharesArguments),
     /// Say what changed between two bundles or spec bases, the worst first
     Compare(CompareArguments),
     /// Say whether a bundle is whole and as it was written

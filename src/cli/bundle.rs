@@ -27,8 +27,10 @@ impl Bundle {
     pub(super) fn read_if_there(&self, name: &str) -> Result<Option<Json>, Failure> {
         let path = self.0.join(name);
         let Some(text) = disk::read_text(&path)? else { return Ok(None) };
-        let fault =
-            |error: serde_json::Error| Failure::Machine(MachineError::new("cannot read", &path, error));
+        let fault = |error: serde_json::Error| {
+            let help = "`baybook verify` says whether a bundle is whole".to_owned();
+            Failure::Input(format!("{} is not JSON: {error}", path.display()), help)
+        };
         serde_json::from_str(&text).map(Some).map_err(fault)
     }
 }

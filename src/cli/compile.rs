@@ -9,8 +9,7 @@ use super::args::{BaseDirectory, CompileArguments};
 use super::compare::side;
 use super::{Failure, Status, is_json, write_json};
 use crate::bundle::Bundle;
-use crate::bundle::hash::{SIGNATURE, SUMS};
-use crate::bundle::sign::sign as signed;
+use crate::bundle::sign::SigningKey;
 use crate::diag::{Finding, Severity, human, json, nearest};
 use crate::emit::bundle::Withheld;
 use crate::emit::{self, Tree, disk, handbook};
@@ -53,7 +52,7 @@ pub fn run(
         return one_file(arguments, &tree, build, out);
     }
     if let Some(key) = &arguments.sign {
-        sign(&mut tree, key, &checked.model().base.release.to_string())?;
+        sign(&mut tree, key)?;
     }
     disk::write(&tree, &arguments.out)?;
     let home = arguments.out.join("index.html");
@@ -73,17 +72,15 @@ pub fn run(
     Ok(Status::Answered)
 }
 
-/// Puts the signature of a bundle beside its list of hashes.
-fn sign(tree: &mut Tree, key: &Path, release: &str) -> Result<(), Failure> {
+/// Signs the bundle of a tree.
+fn sign(tree: &mut Tree, key: &Path) -> Result<(), Failure> {
     let no_key = |because: String| {
         let help = "a secret key is made by any tool of the minisign format".to_owned();
         Failure::Usage(format!("cannot sign with {}: {because}", key.display()), help)
     };
     let text = load::disk::read_text(key)?.ok_or_else(|| no_key("there is no such file".to_owned()))?;
-    let sums = tree.get(&format!("bundle/{SUMS}")).map(Vec::as_slice).unwrap_or_default();
-    let signature = signed(sums, &text, release).map_err(no_key)?;
-    tree.insert(format!("bundle/{SIGNATURE}"), signature.into_bytes());
-    Ok(())
+    let key = SigningKey::read(&text).map_err(no_key)?;
+    emit::bundle::sign(tree, &key).map_err(|error| Failure::Internal(error.to_string()))
 }
 
 /// Writes one build as one file.

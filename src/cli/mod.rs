@@ -19,6 +19,7 @@ mod lookup;
 mod order;
 mod preview;
 mod reread;
+mod shares;
 mod shims;
 mod sums;
 mod tidy;
@@ -123,6 +124,7 @@ fn dispatch(command: Command, out: &mut dyn Write, err: &mut dyn Write) -> Resul
         Command::Battery(call) => sums::run(&call, out, err),
         Command::Compression(call) => sums::run(&call, out, err),
         Command::Sums(call) => sums::run(&call, out, err),
+        Command::Shares(arguments) => shares::run(&arguments, out, err),
         Command::Shims(arguments) => shims::run(&arguments, out, err),
         Command::Order(arguments) => order::run(&arguments, out, err),
         Command::Judge(arguments) => judge::run(&arguments, out, err),

@@ -48,13 +48,15 @@ fn for_people(verified: &Verified, out: &mut dyn Write) -> Result<(), Failure> {
         Signature::Good => "signed by this key",
         Signature::NotChecked => "signed; give --key to check by whom",
         Signature::None => "not signed",
-        _ => "not signed by this key",
+        Signature::Missing | Signature::Bad | Signature::NoKey => "not signed by this key",
     };
     if verified.whole {
         writeln!(out, "whole: release {release}, {} files, {signed}", verified.files)?;
         writeln!(out, "content {}", verified.content_hash)?;
     } else {
-        writeln!(out, "do not use this bundle: {} problems, release {release}", verified.problems.len())?;
+        let count = verified.problems.len();
+        let problems = if count == 1 { "problem" } else { "problems" };
+        writeln!(out, "do not use this bundle: {count} {problems}, release {release}")?;
     }
     Ok(())
 }

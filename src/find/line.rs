@@ -8,7 +8,7 @@ pub(super) const WITHHELD: &str = "withheld until a second reading confirms it";
 
 /// True if no second reading confirms it.
 pub(super) const fn is_open(statement: &Statement) -> bool {
-    matches!(statement.confirmation, Confirmation::ReadOnce | Confirmation::Differs)
+    matches!(statement.confirmation, Confirmation::ReadOnce | Confirmation::Differs { .. })
 }
 
 /// The value in one line.

@@ -152,6 +152,32 @@ pub fn read_file(path: &Path) -> Result<Found, MachineError> {
     Ok(Found { path: path.display().to_string(), content })
 }
 
+/// A file by its own path; of a directory, its files of an ending, in order of name.
+///
+/// # Errors
+///
+/// When the directory cannot be read, or holds more than [`MOST_FILES`].
+pub fn files_in(path: &Path, ending: &str) -> Result<Vec<PathBuf>, MachineError> {
+    if !path.is_dir() {
+        return Ok(vec![path.to_owned()]);
+    }
+    let mut all = Vec::new();
+    for entry in WalkDir::new(path).min_depth(1).max_depth(1).sort_by_file_name() {
+        let entry = entry.map_err(|error| MachineError::new("cannot read", path, error))?;
+        if entry.file_type().is_file() && entry.path().extension().is_some_and(|one| one == ending) {
+            all.push(entry.into_path());
+        }
+        if all.len() > MOST_FILES {
+            return Err(MachineError::new(
+                "cannot read",
+                path,
+                format!("it holds more than {MOST_FILES} files"),
+            ));
+        }
+    }
+    Ok(all)
+}
+
 /// Whether a file stands at a path.
 pub fn is_file(path: &Path) -> bool {
     path.is_file()
@@ -176,7 +202,9 @@ pub fn read_tree(
             MachineError::new("cannot read", error.path().unwrap_or(root), error.to_string())
         })?;
         let path = relative(root, entry.path());
-        if entry.file_type().is_dir() || !wanted(&path) {
+        // A folder too deep to look into stands for what is in it.
+        let passed = entry.file_type().is_dir() && entry.depth() < DEEPEST;
+        if passed || !wanted(&path) {
             continue;
         }
         if !entry.file_type().is_file() {

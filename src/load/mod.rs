@@ -8,6 +8,7 @@ mod decode;
 pub mod disk;
 pub mod format;
 pub mod import;
+pub mod job_record;
 mod markdown;
 pub mod place;
 pub mod rules;

@@ -92,7 +92,8 @@ impl Model {
     /// True if a statement is not to be shown: a wrong value could kill, and nobody confirmed it; or the
     /// base publishes nothing that was read only once.
     pub fn withholds(&self, statement: &Statement) -> bool {
-        let unconfirmed = matches!(statement.confirmation, Confirmation::ReadOnce | Confirmation::Differs);
+        let unconfirmed =
+            matches!(statement.confirmation, Confirmation::ReadOnce | Confirmation::Differs { .. });
         let critical = self.entries.get(&statement.identity.of).is_some_and(|entry| entry.critical);
         unconfirmed && (critical || !self.base.publish.unconfirmed)
     }

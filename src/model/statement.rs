@@ -78,8 +78,15 @@ pub enum Confirmation {
         /// Day of the second reading.
         on: Option<Date>,
     },
-    /// A second reading differs, in the value or in where it stands.
-    Differs,
+    /// A second reading differs, in the value or in where it stands; in a proved base, in where it stands.
+    Differs {
+        /// Initials of the second reader.
+        by: String,
+        /// Day of the second reading.
+        on: Option<Date>,
+        /// Where the second reader found it.
+        found: Box<Provenance>,
+    },
     /// There is nothing to confirm: the engine has no such thing, or nobody has read it yet.
     NotNeeded,
 }
@@ -90,7 +97,7 @@ impl Confirmation {
         match self {
             Self::ReadOnce => "read-once",
             Self::Confirmed { .. } => "confirmed",
-            Self::Differs => "differs",
+            Self::Differs { .. } => "differs",
             Self::NotNeeded => "not-needed",
         }
     }

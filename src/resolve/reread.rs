@@ -59,8 +59,8 @@ fn confirm_engine(
             Some(first) => {
                 let twice = !seen.insert((variant.clone(), second.identity.clone()));
                 let outcome = again.held_against(first, reader);
-                if !twice || outcome == Confirmation::Differs {
-                    let differs = outcome == Confirmation::Differs;
+                let differs = matches!(outcome, Confirmation::Differs { .. });
+                if !twice || differs {
                     let first = Arc::make_mut(first);
                     first.confirmation = outcome;
                     first.second_reading = differs.then(|| second.form.clone());
@@ -185,14 +185,19 @@ impl Again<'_> {
             let at = at.unwrap_or((second.span, first.span));
             let said = (key, mine.as_str(), theirs.as_str());
             reader.sink.push(reread_differs::finding(at, first, &second.form, self.plausible, said));
-            return Confirmation::Differs;
+            return self.differs();
         }
         let elsewhere = differing_places(first, second);
         if !elsewhere.is_empty() {
             reader.sink.push(reread_from_elsewhere::finding(second.span, first, &elsewhere));
-            return Confirmation::Differs;
+            return self.differs();
         }
         Confirmation::Confirmed { by: self.by.to_owned(), on: self.on }
+    }
+
+    fn differs(&self) -> Confirmation {
+        let found = Box::new(self.second.provenance.clone());
+        Confirmation::Differs { by: self.by.to_owned(), on: self.on, found }
     }
 }
 

@@ -355,7 +355,17 @@ declare var baybookEnds: {
     readings: { title: string; judged: VerdictWord | null }[];
   }): string[];
 };
+/** Where the limits of each build are, and ids that moved with what they are now. */
+declare var baybookBuilds: { limits: Record<string, string>; moved: Record<string, string> } | undefined;
+declare var baybookVerdict: {
+  judge(reading: Pick<Reading, "typed" | "limits" | "asks" | "state" | "fitting" | "gauge_facts">): { text: string; judged: Verdict };
+};
+declare var baybookToday: {
+  lines(job: Job, now: { release: string; content: string }, rows: Record<string, Record<string, string>> | null, moved: Record<string, string>): string[];
+};
 declare var baybookReport: {
+  name(reading: Reading): string;
+  limits(reading: Reading): string;
   WRITTEN: [string, string, number][];
   BLANK: string;
   HEADS: string[];

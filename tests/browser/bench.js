@@ -7,7 +7,7 @@ const path = require("node:path");
 const vm = require("node:vm");
 
 const site = path.join(__dirname, "../../site/bench");
-for (const name of ["record", "condition", "words", "recall", "keys", "scale", "storage", "ends", "checked", "report"]) {
+for (const name of ["record", "condition", "words", "recall", "keys", "scale", "storage", "ends", "checked", "report", "verdict", "today"]) {
   const script = path.join(site, `${name}.js`);
   vm.runInThisContext(fs.readFileSync(script, "utf8"), script);
 }

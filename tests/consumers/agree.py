@@ -35,7 +35,19 @@ shutil.copy(bundle / "types" / "baybook.d.ts", work)
 shutil.copy(here / "questions.ts", work)
 types = tsc.parent.parent / "@types"
 subprocess.run([tsc, "--strict", "--target", "es2022", "--module", "nodenext", "--moduleResolution", "nodenext", "--typeRoots", types, "--types", "node", "questions.ts"], cwd=work, check=True)
-subprocess.run([sys.executable, "-c", "import baybook; baybook.Serial, baybook.Spec, baybook.Unit"], cwd=bundle / "types", env={**os.environ, "PYTHONDONTWRITEBYTECODE": "1"}, check=True)
+# What is of another kind, or no unit at all, does not compile: each of these lines is an error, and no other.
+wrong = [
+    'const pressure: Quantity<"length"> = { text: "1", unit: "psi", ucum: null, unece: null, si: "1" };',
+    'const unit: Unit = "mmm";',
+    'const kind: Kind = "lenght";',
+    'const state: Spec["confirmation"]["state"] = "sure";',
+    'const spelt = (head: Head) => head.si["presure"];',
+    'const none = (range: Range) => range.min.text;',
+]
+(work / "wrong.ts").write_text('import type { Head, Kind, Quantity, Range, Spec, Unit } from "./baybook";\n' + "\n".join(wrong) + "\n", encoding="utf-8")
+refused = subprocess.run([tsc, "--strict", "--noEmit", "--target", "es2022", "--module", "nodenext", "--moduleResolution", "nodenext", "--types", "", "wrong.ts"], cwd=work, stdout=subprocess.PIPE, check=False).stdout.decode()
+assert sorted({int(line) for line in re.findall(r"^wrong\.ts\((\d+),", refused, re.M)}) == list(range(2, 2 + len(wrong))), refused
+subprocess.run([sys.executable, "-c", "import baybook; assert 'mm' in baybook.LengthUnit.__args__ and 'psi' not in baybook.LengthUnit.__args__; baybook.Serial, baybook.Spec, baybook.Unit"], cwd=bundle / "types", env={**os.environ, "PYTHONDONTWRITEBYTECODE": "1"}, check=True)
 
 
 def said(*command):

@@ -12,13 +12,20 @@ const now = (id) => retired[id]?.flatMap(now) ?? [id];
 const words = (pairs) => Object.keys(pairs).sort().map((key) => `${key}=${pairs[key]}`).join(";");
 const name = (spec) => `${spec.build} ${spec.of} ${words(spec.where)}`;
 const machine = part("machines.json").machines.find((one) => one.id === "tarnhawk-887");
-const has = ({ serial }) => serial?.prefix === "TH22-" && 500 >= (serial.from ?? 0) && 500 <= (serial.to ?? Infinity);
+const has = ({ serial }, number) => serial?.prefix === "TH22-" && number >= (serial.from ?? 0) && number <= (serial.to ?? Infinity);
 const lash = specs.filter((spec) => spec.of === "lash.exhaust");
+const lashOf = (build, entry) => specs.filter((spec) => spec.build === build && spec.of === entry).map((spec) => `${words(spec.where)} ${spec.window.printed[0].text}`).sort();
+// The span that names a serial number, else the row for all others.
+const ofYear = machine.fits.filter((fit) => fit.from_year <= 2022 && fit.to_year >= 2022);
+const mayHave = (number) => {
+  const named = ofYear.filter((fit) => has(fit, number));
+  return (named.length > 0 ? named : ofYear.filter((fit) => fit.serial === null)).map((fit) => fit.build);
+};
 
 console.log(JSON.stringify({
-  "lash of a build": lash.filter((spec) => spec.build === "ox-887~sb-23-11").map((spec) => `${words(spec.where)} ${spec.window.printed[0].text}`).sort(),
-  "build of a serial number": machine.fits.filter((fit) => fit.from_year <= 2022 && fit.to_year >= 2022 && has(fit)).map((fit) => fit.build),
-  "what a moved id is now": now("lash.inlet"),
+  "lash of a build": lashOf("ox-887~sb-23-11", "lash.exhaust"),
+  "build of a serial number": Object.fromEntries([500, 2500].map((number) => [`TH22-${number}`, mayHave(number)])),
+  "what a moved id is now": { id: now("clearance.inlet"), lash: now("ox-887~sb-21-09").flatMap((build) => now("clearance.inlet").flatMap((entry) => lashOf(build, entry))) },
   "what a split id is now": now("charging-and-drain").sort(),
   "unconfirmed torques": specs.filter((spec) => /^torque\./.test(spec.of) && /^(read-once|differs)$/.test(spec.confirmation.state)).map(name).sort(),
   "statements by engine": Object.fromEntries(engines.map((engine) => [engine.id, engine.builds.flatMap((build) => build.specs).length])),

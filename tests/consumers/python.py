@@ -32,12 +32,23 @@ def fits(fit, prefix, number):
     return serial and serial["prefix"] == prefix and (serial["from"] or 0) <= number and (serial["to"] is None or number <= serial["to"])
 
 
+def may_have(machine, year, prefix, number):
+    """The builds of a serial number: by the span that names it, else by the row for all others."""
+    of_year = [fit for fit in machine["fits"] if fit["from_year"] <= year <= fit["to_year"]]
+    named = [fit for fit in of_year if fits(fit, prefix, number)]
+    return [fit["build"] for fit in named or [fit for fit in of_year if fit["serial"] is None]]
+
+
+def lash(build, entry):
+    return sorted(f"{words(s['where'])} {s['window']['printed'][0]['text']}" for b, s in specs if b == build and s["of"] == entry)
+
+
 machine = next(one for one in part("machines.json")["machines"] if one["id"] == "tarnhawk-887")
 gap = [(build, spec["window"]) for build, spec in specs if spec["of"] == "plug.gap" and "window" in spec]
 answers = {
-    "lash of a build": sorted(f"{words(s['where'])} {s['window']['printed'][0]['text']}" for b, s in specs if b == "ox-887~sb-23-11" and s["of"] == "lash.exhaust"),
-    "build of a serial number": [fit["build"] for fit in machine["fits"] if fit["from_year"] <= 2022 <= fit["to_year"] and fits(fit, "TH22-", 500)],
-    "what a moved id is now": now("lash.inlet"),
+    "lash of a build": lash("ox-887~sb-23-11", "lash.exhaust"),
+    "build of a serial number": {f"TH22-{number}": may_have(machine, 2022, "TH22-", number) for number in (500, 2500)},
+    "what a moved id is now": {"id": now("clearance.inlet"), "lash": [said for build in now("ox-887~sb-21-09") for entry in now("clearance.inlet") for said in lash(build, entry)]},
     "what a split id is now": sorted(now("charging-and-drain")),
     "unconfirmed torques": sorted(f"{b} {s['of']} {words(s['where'])}" for b, s in specs if s["of"].startswith("torque.") and s["confirmation"]["state"] in ("read-once", "differs")),
     "statements by engine": {engine["id"]: sum(len(build["specs"]) for build in engine["builds"]) for engine in engines},

@@ -9,10 +9,11 @@ const part = <T>(name: string): T => JSON.parse(readFileSync(`${bundle}/${name}`
 const engines = readdirSync(`${bundle}/engines`).sort().map((name) => part<Engine>(`engines/${name}`));
 const builds = engines.flatMap((engine) => engine.builds);
 const specs: Array<[string, Spec]> = builds.flatMap((build) => build.specs.map((spec): [string, Spec] => [build.id, spec]));
+const kinds = new Map(part<Catalogue>("catalogue.json").groups.flatMap((group) => group.entries.map((entry) => [entry.id, entry.kind])));
 const ids = part<Ids>("ids.json");
 const sources = new Map(part<Sources>("sources.json").sources.map((source) => [source.id, source]));
 const words = (pairs: Record<string, string>) => Object.keys(pairs).sort().map((key) => `${key}=${pairs[key]}`).join(";");
-const unit: Unit = "mm";
+const unit: Unit<"length"> = "mm";
 
 function now(old: string): string[] {
   const retired = ids.retired.find((one) => one.id === old);
@@ -24,6 +25,13 @@ function fits(fit: Fit, prefix: string, number: number): boolean {
   return serial !== null && serial.prefix === prefix && (serial.from ?? 0) <= number && number <= (serial.to ?? Infinity);
 }
 
+/** The builds of a serial number: by the span that names it, else by the row for all others. */
+function mayHave(fitted: Fit[], year: number, prefix: string, number: number): string[] {
+  const ofYear = fitted.filter((fit) => fit.from_year <= year && year <= fit.to_year);
+  const named = ofYear.filter((fit) => fits(fit, prefix, number));
+  return (named.length > 0 ? named : ofYear.filter((fit) => fit.serial === null)).map((fit) => fit.build);
+}
+
 /** True if an exact number is at most n/10^d: whole numbers alone, never a float. */
 function atMost(exact: string, n: bigint, d: number): boolean {
   const [whole = "0", below = "1"] = exact.split("/");
@@ -32,13 +40,15 @@ function atMost(exact: string, n: bigint, d: number): boolean {
 }
 
 const unique = (all: string[]) => [...new Set(all)].sort();
-const first = (range: Range | undefined) => range?.printed[0]?.text ?? "";
+const first = (range: Range<"length"> | undefined) => range?.printed[0]?.text ?? "";
 const machine = part<Machines>("machines.json").machines.find((one) => one.id === "tarnhawk-887");
 const named = (of: (spec: Spec) => boolean) => specs.filter(([, spec]) => of(spec)).map(([build, spec]) => `${build} ${spec.of} ${words(spec.where)}`).sort();
+const isLength = (spec: Spec): spec is Spec<"length"> => kinds.get(spec.of) === "length";
+const lash = (wanted: string, of: string) => specs.filter(([build, spec]) => build === wanted && spec.of === of).map(([, spec]) => spec).filter(isLength).map((spec) => `${words(spec.where)} ${first(spec.window ?? undefined)}`).sort();
 const answers = {
-  "lash of a build": specs.filter(([build, spec]) => build === "ox-887~sb-23-11" && spec.of === "lash.exhaust").map(([, spec]) => `${words(spec.where)} ${first(spec.window ?? undefined)}`).sort(),
-  "build of a serial number": (machine?.fits ?? []).filter((fit) => fit.from_year <= 2022 && 2022 <= fit.to_year && fits(fit, "TH22-", 500)).map((fit) => fit.build),
-  "what a moved id is now": now("lash.inlet"),
+  "lash of a build": lash("ox-887~sb-23-11", "lash.exhaust"),
+  "build of a serial number": Object.fromEntries([500, 2500].map((number) => [`TH22-${number}`, mayHave(machine?.fits ?? [], 2022, "TH22-", number)])),
+  "what a moved id is now": { id: now("clearance.inlet"), lash: now("ox-887~sb-21-09").flatMap((build) => now("clearance.inlet").flatMap((entry) => lash(build, entry))) },
   "what a split id is now": now("charging-and-drain").sort(),
   "unconfirmed torques": named((spec) => spec.of.startsWith("torque.") && ["read-once", "differs"].includes(spec.confirmation.state)),
   "statements by engine": Object.fromEntries(engines.map((engine) => [engine.id, engine.builds.reduce((sum, build) => sum + build.specs.length, 0)])),

@@ -52,9 +52,11 @@ fn engine_changes(old: &Engine, new: &Engine) -> Vec<Change> {
     let mut found: BTreeMap<Change, BTreeSet<String>> = BTreeMap::new();
     let mut stayed = BTreeSet::new();
     for build in &new.builds {
-        if let Some(before) = old.builds.iter().find(|one| one.id == build.id) {
+        // Several where one moved to another: each of them had machines that now have this one.
+        let mut before = old.builds.iter().filter(|one| one.id == build.id).peekable();
+        if before.peek().is_some() {
             stayed.insert(build.id.clone());
-            for change in build_changes(before, build) {
+            for change in before.flat_map(|one| build_changes(one, build)) {
                 found.entry(change).or_default().insert(build.id.clone());
             }
             continue;

@@ -124,7 +124,7 @@ pub fn changes_since(old: &Bundle, new: &Bundle) -> Changes {
 /// Compares two bundles.
 pub fn compare(old: &Bundle, new: &Bundle) -> Comparison {
     let renamed = ids::renamed(old, new);
-    let mut changes = ids::changes(old, new);
+    let mut changes = ids::changes(&renamed, new);
     changes.extend(engines::changes(&renamed, new));
     changes.extend(things::changes(&renamed, new));
     changes.sort();

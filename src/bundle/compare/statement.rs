@@ -185,6 +185,7 @@ fn is_left_out(spec: &Spec) -> bool {
 
 fn source(spec: &Spec) -> String {
     let source = &spec.source;
+    let found = spec.confirmation.found.clone().unwrap_or_default();
     let parts = [
         ("", &source.id),
         ("page ", &source.page),
@@ -194,6 +195,10 @@ fn source(spec: &Spec) -> String {
         ("read by ", &source.read_by),
         ("again by ", &spec.confirmation.by),
         ("on ", &spec.confirmation.on),
+        ("in ", &found.id),
+        ("on page ", &found.page),
+        ("in row ", &found.row),
+        ("in column ", &found.column),
         ("by bulletin ", &spec.variant),
     ];
     let said = parts.iter().filter_map(|(lead, part)| part.as_ref().map(|part| format!("{lead}{part}")));

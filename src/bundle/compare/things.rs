@@ -13,9 +13,12 @@ use crate::bundle::{Block, Bundle, Entry, Fit, Hazard, Part};
 /// Longest text of a part that is shown before and after, in characters.
 const LONGEST: usize = 160;
 
+/// What a bundle says of itself that is no change of what it states.
+const OF_THE_COPY: &[&str] = &["release", "date", "content_hash", "signed_by", "counts", "si"];
+
 /// The changes in everything but engines.
 pub fn changes(old: &Bundle, new: &Bundle) -> Vec<Change> {
-    let mut all = fields(&old.head, &new.head, &["release", "date", "content_hash", "counts", "si"], None);
+    let mut all = fields(&old.head, &new.head, OF_THE_COPY, None);
     all.extend(catalogue(old, new));
     all.extend(hazards(old, new));
     all.extend(sources(old, new));
@@ -23,15 +26,10 @@ pub fn changes(old: &Bundle, new: &Bundle) -> Vec<Change> {
     let gauges = both(&old.gauges.gauges, &new.gauges.gauges, |one| &one.id, |one| &one.title);
     all.extend(gauges.born_and_died(new, gone, came));
     for (one, other) in &gauges.stayed {
-        let mut changed = fields(*one, *other, &["hazards"], Some(&one.id));
-        for change in &mut changed {
-            let part = change.before.as_deref().or(change.after.as_deref()).unwrap_or_default();
-            if ["span:", "resolution:", "error:", "kind:"].iter().any(|part_name| part.starts_with(part_name))
-            {
-                change.kind = ChangeKind::Condition;
-            }
-        }
-        all.extend(changed);
+        let judged_by = ["span", "resolution", "error", "kind"];
+        let without: Vec<_> = judged_by.into_iter().chain(["hazards"]).collect();
+        all.extend(fields(*one, *other, &without, Some(&one.id)));
+        all.extend(conditions(*one, *other, &judged_by, &one.id));
         all.extend(cautions(&one.hazards, &other.hazards, &one.id));
     }
     all.extend(machines(old, new));
@@ -40,7 +38,13 @@ pub fn changes(old: &Bundle, new: &Bundle) -> Vec<Change> {
     all.extend(procedures.born_and_died(new, gone, came));
     for (one, other) in &procedures.stayed {
         // What it fits is said by the builds, what it uses by its text.
-        all.extend(fields(*one, *other, &["hazards", "builds", "fits", "uses", "body"], Some(&one.id)));
+        all.extend(fields(
+            *one,
+            *other,
+            &["hazards", "state", "builds", "fits", "uses", "body"],
+            Some(&one.id),
+        ));
+        all.extend(conditions(*one, *other, &["state"], &one.id));
         all.extend(prose(&one.body, &other.body).map(|change| change.of(&one.id)));
         all.extend(cautions(&one.hazards, &other.hazards, &one.id));
         all.extend(fitting(old, new, &one.id, &one.builds, &other.builds));
@@ -53,6 +57,17 @@ pub fn changes(old: &Bundle, new: &Bundle) -> Vec<Change> {
         all.extend(fitting(old, new, &one.id, &one.builds, &other.builds));
     }
     all.extend(codes(old, new));
+    all.extend(relations(old, new));
+    all
+}
+
+/// The changes in what the base was proved by: words, for a value that follows from it has its own.
+fn relations(old: &Bundle, new: &Bundle) -> Vec<Change> {
+    let relations = both(&old.relations.relations, &new.relations.relations, |one| &one.id, |one| &one.title);
+    let mut all = relations.born_and_died(new, ChangeKind::Text, ChangeKind::Text);
+    for (one, other) in &relations.stayed {
+        all.extend(fields(*one, *other, &[], Some(&one.id)));
+    }
     all
 }
 
@@ -64,7 +79,8 @@ fn catalogue(old: &Bundle, new: &Bundle) -> Vec<Change> {
     let entries = both(&before, &after, |one| &one.id, |one| &one.title);
     let mut all = entries.born_and_died(new, ChangeKind::Withdrawn, ChangeKind::Added);
     for (one, other) in &entries.stayed {
-        all.extend(fields(*one, *other, &["hazards", "critical", "gauge"], Some(&one.id)));
+        all.extend(fields(*one, *other, &["hazards", "critical", "gauge", "needs_state"], Some(&one.id)));
+        all.extend(conditions(*one, *other, &["needs_state"], &one.id));
         all.extend(cautions(&one.hazards, &other.hazards, &one.id));
         if one.critical != other.critical {
             let kind = if other.critical { ChangeKind::HazardRaised } else { ChangeKind::HazardLowered };
@@ -251,6 +267,16 @@ fn fitting(old: &Bundle, new: &Bundle, id: &str, before: &[String], after: &[Str
     gone.map(|build| one(ChangeKind::Withdrawn, build))
         .chain(came.map(|build| one(ChangeKind::Added, build)))
         .collect()
+}
+
+/// The changes in what a reading or a job must be under, by their keys.
+fn conditions<T: Serialize>(old: &T, new: &T, keys: &[&str], of: &str) -> Vec<Change> {
+    let all = fields(old, new, &[], Some(of)).into_iter();
+    let of_key = |change: &Change| {
+        let part = change.before.as_deref().or(change.after.as_deref()).unwrap_or_default();
+        keys.iter().any(|key| part.strip_prefix(key).is_some_and(|rest| rest.starts_with(':')))
+    };
+    all.filter(of_key).map(|change| Change { kind: ChangeKind::Condition, ..change }).collect()
 }
 
 /// Cautions that something carries: one more raises it, one fewer lowers it.

@@ -26,6 +26,11 @@ pub fn check(subject: &Subject<'_>, sink: &mut Sink) {
         if !wanted {
             sink.push(fate(retired));
         }
+        if in_a_circle(&retired.id, subject) {
+            let help = "name an id that lives, or one that `ids.toml` leads on from".to_owned();
+            let message = format!("`{}` leads round in a circle, back to itself", retired.id);
+            sink.push(Finding::new(&RULE, retired.span, message, help));
+        }
         let retired_too =
             |id: &str| subject.model.retired.iter().any(|one| one.id == id && one.id != retired.id);
         for (id, span) in retired.to.iter().filter(|(id, _)| !live.contains(id) && !retired_too(id)) {
@@ -40,6 +45,24 @@ pub fn check(subject: &Subject<'_>, sink: &mut Sink) {
             }
         }
     }
+}
+
+/// True if whoever follows an id comes back to it.
+fn in_a_circle(id: &str, subject: &Subject<'_>) -> bool {
+    let mut met: Vec<&str> = vec![id];
+    let mut at = 0;
+    while let Some(here) = met.get(at).copied() {
+        at = at.saturating_add(1);
+        for (next, _) in subject.model.retired.iter().filter(|one| one.id == here).flat_map(|one| &one.to) {
+            if next == id {
+                return true;
+            }
+            if !met.contains(&next.as_str()) {
+                met.push(next);
+            }
+        }
+    }
+    false
 }
 
 fn fate(retired: &Retired) -> Finding {

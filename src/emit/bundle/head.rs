@@ -23,6 +23,7 @@ pub fn head(model: &Model) -> json::Head {
             .map(|(kind, unit)| (kind.name().to_owned(), unit.symbol().to_owned()))
             .collect(),
         content_hash: String::new(),
+        signed_by: None,
         counts: json::Counts {
             machines: model.machines.len(),
             engines: model.engines.len(),

@@ -13,8 +13,11 @@ mod procedure;
 mod quantity;
 mod reference;
 mod relation;
+mod signed;
 mod statement;
+pub use ids::ids;
 pub use procedure::body as procedure_body;
+pub use signed::sign;
 
 pub mod tables;
 mod types;
@@ -54,6 +57,8 @@ pub enum BundleFault {
     Json(serde_json::Error),
     /// The database.
     Database(rusqlite::Error),
+    /// The signature.
+    Signature(String),
 }
 
 impl std::fmt::Display for BundleFault {
@@ -61,6 +66,7 @@ impl std::fmt::Display for BundleFault {
         match self {
             Self::Json(error) => error.fmt(f),
             Self::Database(error) => error.fmt(f),
+            Self::Signature(because) => write!(f, "cannot sign the bundle: {because}"),
         }
     }
 }
@@ -95,8 +101,9 @@ pub fn data(model: &Model, withheld: Withheld) -> json::Bundle {
         procedures: procedure::procedures(model),
         complaints: guides::complaints(model),
         codes: guides::codes(model),
-        ids: ids::ids(model),
+        ids: ids(model),
         engines: model.engines.values().map(|one| engine::engine(model, one, withheld)).collect(),
+        changes: None,
     }
 }
 
@@ -124,17 +131,17 @@ pub fn bundle(model: &Model) -> Result<Bundle, BundleFault> {
 ///
 /// When a value cannot be written as JSON, which no value of the model can cause.
 pub fn bundle_since(model: &Model, old: Option<&json::Bundle>) -> Result<Bundle, BundleFault> {
-    let data = data(model, Withheld::LeftOut);
-    let changes = old.map(|old| changes_since(old, &data));
+    let mut data = data(model, Withheld::LeftOut);
+    data.changes = old.map(|old| changes_since(old, &data));
     let mut build_hashes = BTreeMap::new();
     for build in data.engines.iter().flat_map(|engine| &engine.builds) {
         build_hashes.insert(BuildId::new(&build.id), short_hash(&serde_json::to_vec(build)?));
     }
     let mut tree = parts(&data)?;
-    let tables = tables::tables(&data, changes.as_ref());
+    let tables = tables::tables(&data);
     tree.extend(tables::package(&data, &tables));
     tree.insert("baybook.sqlite".into(), tables::database(&tables)?);
-    if let Some(changes) = &changes {
+    if let Some(changes) = &data.changes {
         tree.insert("changes.json".into(), pretty(changes)?);
     }
     tree.insert("find.json".into(), serde_json::to_vec(&Index::of(model))?);
@@ -147,7 +154,7 @@ pub fn bundle_since(model: &Model, old: Option<&json::Bundle>) -> Result<Bundle,
     tree.insert(hash::HEAD.into(), pretty(&head)?);
     tree.insert(hash::SUMS.into(), hash::sums(&tree).into_bytes());
     let tree = tree.into_iter().map(|(path, bytes)| (format!("bundle/{path}"), bytes)).collect();
-    Ok(Bundle { tree, content_hash, build_hashes, changes })
+    Ok(Bundle { tree, content_hash, build_hashes, changes: data.changes })
 }
 
 /// The files of JSON, all but the head.

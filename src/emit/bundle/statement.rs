@@ -6,14 +6,12 @@ use super::Withheld;
 use super::quantity::{form, range};
 use crate::bundle as json;
 use crate::model::{
-    Confirmation, Domain, Fastener, Form, Misprint, Model, Pin, Point, Printed, Statement, Words,
+    Confirmation, Domain, Fastener, Form, Misprint, Model, Pin, Point, Printed, Provenance, Statement, Words,
 };
 use crate::quantity::Value;
 
 /// A statement as JSON; what is withheld keeps its identity and provenance, and loses its value.
 pub fn spec(model: &Model, statement: &Statement, withheld: Withheld) -> json::Spec {
-    let provenance = &statement.provenance;
-    let label = |text: &Option<String>| text.clone().filter(|_| model.base.publish.labels);
     let centres = statement.pattern.iter().map(|(across, up)| [across.clone().into(), up.clone().into()]);
     let spec = json::Spec {
         of: statement.identity.of.to_string(),
@@ -23,18 +21,11 @@ pub fn spec(model: &Model, statement: &Statement, withheld: Withheld) -> json::S
         form: statement.form.key().to_owned(),
         fastener: statement.fastener.as_ref().map(fastener),
         pattern: (!statement.pattern.is_empty()).then(|| centres.collect()),
-        source: json::SourceRef {
-            id: provenance.source.as_ref().map(ToString::to_string),
-            page: provenance.page.clone(),
-            row: label(&provenance.row),
-            column: label(&provenance.column),
-            footnote: label(&provenance.footnote),
-            read_by: provenance.read_by.clone(),
-        },
+        source: source(model, &statement.provenance),
         variant: statement.variant.as_ref().map(ToString::to_string),
         misprint: statement.misprint.as_ref().map(misprint),
         note: statement.note.clone(),
-        confirmation: confirmation(&statement.confirmation),
+        confirmation: confirmation(model, &statement.confirmation),
         waivers: waivers(model, statement),
         ..json::Spec::default()
     };
@@ -51,7 +42,11 @@ pub fn spec(model: &Model, statement: &Statement, withheld: Withheld) -> json::S
             misprint: None,
             note: None,
             waivers: Vec::new(),
-            source: json::SourceRef { row: None, column: None, footnote: None, ..spec.source },
+            source: unlabelled(spec.source),
+            confirmation: json::Confirmation {
+                found: spec.confirmation.found.map(unlabelled),
+                ..spec.confirmation
+            },
             ..spec
         },
     }
@@ -76,14 +71,31 @@ fn exactly(words: &str) -> Option<json::Printed> {
     Value::parse(words).ok().map(|value| form(&value))
 }
 
-fn confirmation(confirmation: &Confirmation) -> json::Confirmation {
-    let state = confirmation.word().to_owned();
-    match confirmation {
-        Confirmation::Confirmed { by, on } => {
-            json::Confirmation { state, by: Some(by.clone()), on: on.map(|day| day.to_string()) }
-        }
-        _ => json::Confirmation { state, by: None, on: None },
+/// Where a value was read; labels of the page only where the base lets them out.
+fn source(model: &Model, provenance: &Provenance) -> json::SourceRef {
+    let label = |text: &Option<String>| text.clone().filter(|_| model.base.publish.labels);
+    json::SourceRef {
+        id: provenance.source.as_ref().map(ToString::to_string),
+        page: provenance.page.clone(),
+        row: label(&provenance.row),
+        column: label(&provenance.column),
+        footnote: label(&provenance.footnote),
+        read_by: provenance.read_by.clone(),
     }
+}
+
+fn unlabelled(source: json::SourceRef) -> json::SourceRef {
+    json::SourceRef { row: None, column: None, footnote: None, ..source }
+}
+
+fn confirmation(model: &Model, confirmation: &Confirmation) -> json::Confirmation {
+    let state = confirmation.word().to_owned();
+    let (by, on, found) = match confirmation {
+        Confirmation::Confirmed { by, on } => (Some(by), *on, None),
+        Confirmation::Differs { by, on, found } => (Some(by), *on, Some(source(model, found))),
+        Confirmation::ReadOnce | Confirmation::NotNeeded => (None, None, None),
+    };
+    json::Confirmation { state, by: by.cloned(), on: on.map(|day| day.to_string()), found }
 }
 
 /// The waivers that act on a statement, in whichever engine it is stated.

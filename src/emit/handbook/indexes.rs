@@ -34,7 +34,6 @@ pub(super) fn print(press: &mut Press<'_>) -> Result<(), HandbookError> {
         press.page("sums.html", "sums.html", &SumsView::of(model))?,
         press.page("sources.html", "sources.html", &SourcesView::of(model))?,
         press.page("coverage.html", "coverage.html", &CoveragesView::of(model))?,
-        press.page("job.html", "job.html", &serde_json::json!({}))?,
         press.page("rules.html", "rules.html", &rules(press.rules))?,
     ];
     if let Some(changes) = press.changes {
@@ -53,6 +52,14 @@ pub(super) fn print(press: &mut Press<'_>) -> Result<(), HandbookError> {
         }
     }
     press.take(pages);
+    Ok(())
+}
+
+/// Prints the page of jobs, which finds the limits of every build, once their scripts are there.
+pub(super) fn jobs(press: &mut Press<'_>) -> Result<(), HandbookError> {
+    let builds = press.builds_script();
+    let page = press.page("job.html", "job.html", &serde_json::json!({ "builds": builds }))?;
+    press.take([page]);
     Ok(())
 }
 

@@ -69,6 +69,7 @@ pub fn handbook(facts: &Facts<'_>) -> Result<Tree, HandbookError> {
     let mut press = Press::new(facts)?;
     indexes::print(&mut press)?;
     sheets::print(&mut press)?;
+    indexes::jobs(&mut press)?;
     // Last, for it says how much the handbook takes on a device.
     indexes::about(&mut press)?;
     Ok(press.into_tree())

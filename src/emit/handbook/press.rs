@@ -9,6 +9,7 @@ use super::view::{Atlas, Shared, gauge_data, recall_data};
 use super::{Facts, HandbookError, assets, find, offline, templates};
 use crate::bundle::compare::Changes;
 use crate::diag::Rule;
+use crate::emit::bundle::ids as retired_ids;
 use crate::emit::{Tree, drawing};
 use crate::model::{BuildId, Model};
 
@@ -79,6 +80,32 @@ impl<'a> Press<'a> {
         let context = Context::from_serialize(view).map_err(fault)?;
         let part = self.tera.render(template, &context).map_err(fault)?;
         Ok(part.trim().to_owned())
+    }
+
+    /// Takes the script that says where the limits of each build are, and what ids that moved are now; its path.
+    pub(super) fn builds_script(&mut self) -> String {
+        let limits: BTreeMap<&str, &str> = self
+            .tree
+            .keys()
+            .filter_map(|path| {
+                let (build, file) = path.strip_prefix("builds/")?.split_once('/')?;
+                file.starts_with("limits-").then_some((build, path.as_str()))
+            })
+            .collect();
+        let ids = retired_ids(self.model);
+        let moved: BTreeMap<&str, String> = ids
+            .retired
+            .iter()
+            .filter_map(|one| match ids.now(&one.id).as_slice() {
+                [now] => Some((one.id.as_str(), now.clone())),
+                _ => None,
+            })
+            .collect();
+        let facts = serde_json::json!({ "limits": limits, "moved": moved });
+        let asset = assets::made("builds.js", format!("globalThis.baybookBuilds = {facts};\n"));
+        let path = asset.path.clone();
+        self.tree.insert(asset.path, asset.bytes);
+        path
     }
 
     /// What the tree takes so far, in words.

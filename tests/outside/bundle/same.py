@@ -104,6 +104,8 @@ class Made:
             "codes.json": {"sets": [self.code_set(row) for row in self.rows("code_set")]},
             "ids.json": self.ids(),
         }
+        if self.rows("since"):
+            files["changes.json"] = self.changes()
         for row in self.rows("engine"):
             files[f"engines/{row['id']}.json"] = self.engine(row)
         return files
@@ -211,7 +213,7 @@ class Made:
             "pattern": [[one["across"], one["up"]] for one in self.rows("bolt", **of)] or None,
             "source": {"id": row["source"], "page": row["page"], "row": row["row_label"], "column": row["column_label"], "footnote": row["footnote"], "read_by": row["read_by"]},
             "variant": row["variant"],
-            "confirmation": {"state": row["confirmation"], "by": row["confirmed_by"], "on": row["confirmed_on"]},
+            "confirmation": self.confirmation(row),
             "withheld": row["withheld"],
             "waivers": [{key: one[key] for key in ("rule", "value", "because", "until")} for one in self.rows("waiver", **of)],
             "misprint": maker and {key: maker[key] for key in ("printed", "meant", "because", "decided_by")},
@@ -219,6 +221,14 @@ class Made:
         }
         always = ("where", "when")
         return {key: value for key, value in spec.items() if value not in (None, [], {}) or key in always}
+
+    @staticmethod
+    def confirmation(row):
+        found = {key: row[f"found_{key}"] for key in ("page", "row", "column", "footnote")}
+        confirmation = {"state": row["confirmation"], "by": row["confirmed_by"], "on": row["confirmed_on"]}
+        if row["confirmation"] == "differs":
+            confirmation["found"] = {"id": row["found_source"], **found, "read_by": row["confirmed_by"]}
+        return confirmation
 
     def selection(self, id):
         by = self.column("selection_input", "name", spec=id)
@@ -302,14 +312,26 @@ class Made:
         ]
         return {**{key: row[key] for key in ("id", "title", "source", "page")}, "read": row["how_read"], "clear": row["how_cleared"], "engines": self.column("code_set_engine", "engine", **of), "codes": codes}
 
+    def changes(self):
+        (since,) = self.rows("since")
+        changes = [
+            {**{key: row[key] for key in ("kind", "engine", "build", "of")}, "where": words(row["place"]), "when": words(row["state"]), "before": row["before_text"], "after": row["after_text"]}
+            for row in self.rows("change")
+        ]
+        return {"since": {key: since[key] for key in ("release", "date", "content_hash")}, "step": since["step"], "changes": changes}
+
     def ids(self):
-        words = lambda text: dict(pair.split("=", 1) for pair in text.split(";")) if text else {}
         retired = [{**{key: row[key] for key in ("id", "fate", "because", "release")}, "to": self.column("retired_id_now", "now", id=row["id"])} for row in self.rows("retired_id")]
         recall = [
             {"engine": row["engine"], "of": row["entry"], "where": words(row["place"]), "when": words(row["state"]), "value": row["value"], "releases": self.column("recall_release", "release", recall=row["id"]), "because": row["because"]}
             for row in self.rows("recall")
         ]
         return {"retired": retired, "recall": recall}
+
+
+def words(text):
+    """`name=word;name=word` as a table."""
+    return dict(pair.split("=", 1) for pair in text.split(";")) if text else {}
 
 
 def differences(one, other, path=""):
@@ -327,12 +349,13 @@ def differences(one, other, path=""):
         yield f"{path}: {one!r} in the JSON, {other!r} in the tables"
 
 
-# What is not said by the other files: it is of the files themselves, or of another release.
-ELSEWHERE = {"datapackage.json", "find.json", "changes.json"}
+# What states nothing of its own: it describes the tables, or is what the find works by.
+ELSEWHERE = {"datapackage.json", "find.json"}
 failed = False
 for bundle in map(Path, sys.argv[1:]):
     written = {path.relative_to(bundle).as_posix(): json.loads(path.read_text(encoding="utf-8")) for path in [*bundle.glob("*.json"), *bundle.glob("engines/*.json")] if path.name not in ELSEWHERE}
     del written["bundle.json"]["content_hash"]
+    written["bundle.json"].pop("signed_by", None)
     for source, tables in (("database", of_database(bundle)), ("CSV", of_csv(bundle))):
         # An empty text and none are the same in CSV: of what is never null, it is the text.
         if source == "CSV":
@@ -345,7 +368,7 @@ for bundle in map(Path, sys.argv[1:]):
         made = Made(tables)
         files = made.all()
         found = [f"{name}{line}" for name in sorted({*written, *files}) for line in differences(written.get(name), files.get(name))]
-        unread = {name for name in tables if tables[name]} - made.read - {"change"}
+        unread = {name for name in tables if tables[name]} - made.read
         found += [f"nothing is made from table {name}" for name in sorted(unread)]
         rows = sum(len(rows) for rows in tables.values())
         print(f"{bundle}: {source}, {len(files)} files from {rows} rows of {len(tables)} tables: {'the same' if not found else f'{len(found)} differences'}")

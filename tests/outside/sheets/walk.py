@@ -7,6 +7,7 @@ usage: walk.py PUBLIC
 """
 
 import csv
+import hashlib
 import json
 import re
 import sqlite3
@@ -191,6 +192,21 @@ class Walk:
         self.gauges()
         self.coverage(engines)
         self.tables(engines)
+        self.hashes(engines)
+
+    def hashes(self, engines):
+        """Each sheet of a build has the hash of that build's data, the page about the handbook that of all content."""
+        for build in (build for engine in engines for build in engine["builds"]):
+            data = json.dumps(build, separators=(",", ":"), ensure_ascii=False).encode()
+            own = hashlib.sha256(data).hexdigest()[:12]
+            for page in sorted((self.public / "builds" / build["id"]).glob("*.html")):
+                self.hold(own in page.read_text(encoding="utf-8"), f"{page}: lacks the hash of its own build, {own}")
+        whole = hashlib.sha256()
+        for path in sorted(path.relative_to(self.bundle).as_posix() for path in self.bundle.rglob("*") if path.is_file()):
+            if path not in ("bundle.json", "SHA256SUMS", "SHA256SUMS.minisig"):
+                whole.update(f"{hashlib.sha256((self.bundle / path).read_bytes()).hexdigest()}  {path}\n".encode())
+        self.hold(self.json("bundle.json")["content_hash"] == whole.hexdigest(), "bundle.json: another content hash")
+        self.hold(whole.hexdigest() in self.sheet("about.html").text, "about.html: lacks the hash of the content")
 
     def build(self, build):
         path = f"builds/{build['id']}/engine.html"

@@ -12,10 +12,11 @@ use super::{Cell, Holds, Table};
 /// `BayB`: tells the file apart from other databases.
 pub const APPLICATION_ID: i32 = 0x4261_7942;
 /// Version of the tables.
-pub const USER_VERSION: i32 = 2;
+pub const USER_VERSION: i32 = 3;
 
 /// One row for every statement of a machine, year and span of serial numbers, with its maker's own form.
-/// A serial number fits a row if the row has no prefix, or begins with it and its number lies within.
+/// A serial number fits a row that has a prefix if it begins with it and its number lies within; if it fits none
+/// of those, the row without a prefix, which then has `rest`: of the rows it may fit, those of the least `rest`.
 const ANSWER: &str = "
 CREATE VIEW answer AS
 SELECT fit.machine, machine.name AS machine_name, fit.from_year, fit.to_year, fit.serial_prefix,
@@ -54,6 +55,13 @@ LEFT JOIN value ON value.spec = spec.id AND value.form = 1 AND value.part NOT IN
 WHERE meant.wanted OR NOT EXISTS (
   SELECT 1 FROM meant AS other WHERE other.wanted AND other.procedure = meant.procedure AND other.block = meant.block
     AND other.place = meant.place AND other.build = meant.build);
+-- What every retired id is now, followed to the end: none if it was withdrawn, several if it was split.
+CREATE VIEW id_now AS
+WITH RECURSIVE follow (id, now) AS (
+  SELECT id, now FROM retired_id_now
+  UNION
+  SELECT follow.id, later.now FROM follow JOIN retired_id_now AS later ON later.id = follow.now)
+SELECT id, now FROM follow WHERE now NOT IN (SELECT id FROM retired_id);
 CREATE INDEX spec_by_build ON spec (build, entry);
 CREATE INDEX spec_by_entry ON spec (entry);
 CREATE INDEX fit_by_machine ON fit (machine, from_year, to_year);

@@ -36,7 +36,22 @@ enum Shape {
     Tuple(Box<Shape>, usize),
     /// Any key, one shape.
     Table(Box<Shape>),
+    /// Kinds of quantity as keys, all of them or some.
+    ByKind(Box<Shape>, All),
     Either(Vec<Shape>),
+}
+
+/// Whether every kind is a key.
+#[derive(Clone, Copy, Debug, Eq, PartialEq)]
+enum All {
+    Yes,
+    No,
+}
+
+/// A kind of quantity with its units.
+struct KindOf {
+    name: &'static str,
+    units: Vec<&'static str>,
 }
 
 /// A key of a record.
@@ -59,14 +74,17 @@ struct Record {
 /// `types/baybook.d.ts` and `types/baybook.py`.
 pub fn types() -> Tree {
     let records = records();
-    let kinds: Vec<&str> = Kind::all().iter().map(|kind| kind.name()).collect();
-    let mut units: Vec<&str> = Unit::all().map(Unit::symbol).collect();
-    units.sort_unstable();
-    units.dedup();
+    let kinds: Vec<KindOf> = Kind::all().iter().map(|kind| kind_of(*kind)).collect();
     Tree::from([
-        ("types/baybook.d.ts".to_owned(), typescript::written(&records, &kinds, &units).into_bytes()),
-        ("types/baybook.py".to_owned(), python::written(&records, &kinds, &units).into_bytes()),
+        ("types/baybook.d.ts".to_owned(), typescript::written(&records, &kinds).into_bytes()),
+        ("types/baybook.py".to_owned(), python::written(&records, &kinds).into_bytes()),
     ])
+}
+
+fn kind_of(kind: Kind) -> KindOf {
+    let mut units: Vec<&str> = Unit::all().filter(|unit| unit.kind() == kind).map(Unit::symbol).collect();
+    units.sort_unstable();
+    KindOf { name: kind.name(), units }
 }
 
 /// Every record of every schema, by name.
@@ -116,9 +134,11 @@ fn record(name: &str, schema: &Map<String, Value>) -> Record {
 /// The shape of a key whose words are a closed set that the schema leaves open.
 fn closed(record: &str, key: &str, shape: Shape) -> Shape {
     match (record, key) {
-        ("Quantity", "unit") => Shape::Unit,
+        ("Quantity", "unit") | ("UnitFacts", "symbol") => Shape::Unit,
         ("Entry", "kind" | "input") | ("State", "kind") => Shape::Either(vec![Shape::Kind, Shape::Nothing]),
-        ("Gauge", "kind") => Shape::Kind,
+        ("Gauge" | "UnitFacts", "kind") => Shape::Kind,
+        ("Head", "units") => Shape::ByKind(Box::new(Shape::Unit), All::No),
+        ("Head", "si") => Shape::ByKind(Box::new(Shape::Text), All::Yes),
         _ => shape,
     }
 }

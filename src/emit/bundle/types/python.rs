@@ -2,14 +2,17 @@
 
 use std::collections::BTreeMap;
 
-use super::{Record, Shape};
+use super::{KindOf, Record, Shape};
 
 /// Words of the language that a key may be, and then cannot be an attribute.
 const RESERVED: [&str; 12] =
     ["and", "as", "class", "def", "for", "from", "if", "in", "is", "not", "or", "with"];
 
 /// The whole file.
-pub fn written(records: &BTreeMap<String, Record>, kinds: &[&str], units: &[&str]) -> String {
+pub fn written(records: &BTreeMap<String, Record>, kinds: &[KindOf]) -> String {
+    let mut units: Vec<&str> = kinds.iter().flat_map(|kind| kind.units.iter().copied()).collect();
+    units.sort_unstable();
+    let names: Vec<&str> = kinds.iter().map(|kind| kind.name).collect();
     let literal = |words: &[&str]| words.iter().map(|word| format!("    {word:?},\n")).collect::<String>();
     let mut text = String::from("\"\"\"Types of a Baybook bundle, made from its schemas.\"\"\"\n\n");
     text.push_str(
@@ -19,8 +22,13 @@ pub fn written(records: &BTreeMap<String, Record>, kinds: &[&str], units: &[&str
         "# An exact number: a terminating decimal or a fraction n/d, as fractions.Fraction reads it.\n",
     );
     text.push_str("ExactText = str\n\n");
-    text.push_str(&format!("# A kind of quantity.\nKind = Literal[\n{}]\n\n", literal(kinds)));
-    text.push_str(&format!("# A unit as written in the bundle.\nUnit = Literal[\n{}]\n", literal(units)));
+    text.push_str(&format!("# A kind of quantity.\nKind = Literal[\n{}]\n\n", literal(&names)));
+    text.push_str(&format!("# A unit as written in the bundle.\nUnit = Literal[\n{}]\n", literal(&units)));
+    text.push_str("\n# The units of one kind.\n");
+    for KindOf { name, units } in kinds {
+        let words: Vec<_> = units.iter().map(|unit| format!("{unit:?}")).collect();
+        text.push_str(&format!("{} = Literal[{}]\n", unit_name(name), words.join(", ")));
+    }
     for (name, record) in records {
         text.push_str("\n\n");
         text.push_str(&if let Some(words) = &record.words {
@@ -32,6 +40,15 @@ pub fn written(records: &BTreeMap<String, Record>, kinds: &[&str], units: &[&str
         });
     }
     text
+}
+
+/// `peak-voltage` as `PeakVoltageUnit`.
+fn unit_name(kind: &str) -> String {
+    let capital = |word: &str| {
+        let (first, rest) = word.split_at(word.chars().next().map_or(0, char::len_utf8));
+        format!("{}{rest}", first.to_uppercase())
+    };
+    format!("{}Unit", kind.split('-').map(capital).collect::<String>())
 }
 
 fn class(name: &str, record: &Record) -> String {
@@ -74,6 +91,7 @@ fn typed(shape: &Shape) -> String {
         Shape::Named(name) => name.clone(),
         Shape::List(of) | Shape::Tuple(of, _) => format!("list[{}]", typed(of)),
         Shape::Table(of) => format!("dict[str, {}]", typed(of)),
+        Shape::ByKind(of, _) => format!("dict[Kind, {}]", typed(of)),
         Shape::Either(options) => options.iter().map(typed).collect::<Vec<_>>().join(" | "),
     }
 }

@@ -155,7 +155,7 @@ fn unconfirmed(model: &Model, places: &Places, statement: &Statement) -> Unconfi
     Unconfirmed {
         title: entry_title(model, &statement.identity.of),
         scope: scope::in_words(&statement.identity),
-        differs: statement.confirmation == Confirmation::Differs,
+        differs: matches!(statement.confirmation, Confirmation::Differs { .. }),
         withheld: model.withholds(statement),
         source: source.map(|source| (format!("{}{shown}", source.title), Links::source(&source.id, page))),
         href: places.rows(statement).first().map(|row| row.href.clone()),

@@ -82,10 +82,14 @@ impl EngineView {
 
 impl EngineView {
     /// The script with what the rows are judged by, by the anchor of the row, and its path. The rows print it;
-    /// only the bench needs it in this form, and brings it along.
+    /// only the bench needs it in this form, and brings it along; the page of jobs finds in it what a record was
+    /// judged by.
     pub fn limits_script(&mut self, build: &BuildId) -> (String, Vec<u8>) {
         let rows = self.groups.iter().flat_map(|group| &group.rows);
-        let judged = rows.filter_map(|row| Some((row.anchor.as_str(), row.judged.as_ref()?.facts())));
+        let judged = rows.filter_map(|row| {
+            let identity = [("spec", row.of.as_str()), ("where", &row.place), ("when", &row.when)];
+            Some((row.anchor.as_str(), row.judged.as_ref()?.facts().into_iter().chain(identity).collect()))
+        });
         let facts: BTreeMap<&str, BTreeMap<&str, &str>> = judged.collect();
         let script = format!("globalThis.baybookLimits = {};\n", serde_json::json!(facts)).into_bytes();
         self.limits = format!("limits-{}.js", short_hash([script.as_slice()]));

@@ -82,6 +82,7 @@ impl Judged {
             ("below", &self.below),
             ("above", &self.above),
             ("gauge", &self.gauge),
+            ("needs", &self.needs),
         ];
         let given = named.into_iter().filter(|(_, text)| !text.is_empty());
         given.chain([("kind", self.kind)]).chain(self.several.then_some(("several", ""))).collect()

@@ -53,7 +53,7 @@ pub fn mark(model: &Model, statement: &Statement) -> Option<Mark> {
         Confirmation::ReadOnce => {
             Mark { words: "read once", title: "Nobody has read this value a second time." }
         }
-        Confirmation::Differs => Mark {
+        Confirmation::Differs { .. } => Mark {
             words: "read once: a second reading differs",
             title: "A second reader found another value, or found it elsewhere.",
         },
@@ -73,7 +73,7 @@ pub fn brief(model: &Model, statement: &Statement) -> Brief {
         return form::brief(&statement.form);
     }
     Brief::words(match statement.confirmation {
-        Confirmation::Differs => "withheld: two readings of it differ",
+        Confirmation::Differs { .. } => "withheld: two readings of it differ",
         _ => "withheld until it is read a second time",
     })
 }
@@ -83,7 +83,7 @@ fn refusal(model: &Model, statement: &Statement) -> String {
     let provenance = &statement.provenance;
     let by = provenance.read_by.as_ref().map(|reader| format!(" by {reader}")).unwrap_or_default();
     let found = match statement.confirmation {
-        Confirmation::Differs => "two readings of it differ".to_owned(),
+        Confirmation::Differs { .. } => "two readings of it differ".to_owned(),
         _ => format!("read once{by}"),
     };
     let why = if is_critical(model, statement) {

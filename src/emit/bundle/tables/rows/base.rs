@@ -10,10 +10,11 @@ pub fn tables(bundle: &Bundle) -> Vec<Table> {
 }
 
 /// Retired ids, recalled values, changes.
-pub fn identity(bundle: &Bundle, changes: Option<&Changes>) -> Vec<Table> {
+pub fn identity(bundle: &Bundle) -> Vec<Table> {
     let mut all = retired(bundle);
     all.extend(recalls(bundle));
-    all.push(changed(changes));
+    all.push(since(bundle.changes.as_ref()));
+    all.push(changed(bundle.changes.as_ref()));
     all
 }
 
@@ -106,6 +107,16 @@ fn recalls(bundle: &Bundle) -> Vec<Table> {
         releases.rows.extend(places(&one.releases).map(|(place, release)| row![id, place, release]));
     }
     vec![table, releases]
+}
+
+fn since(changes: Option<&Changes>) -> Table {
+    let mut table = table! { "since" "The release that changes are counted from: one row, or none if it was compared with none" key("release") refers[]
+    Text release '!' "Its release"; Day date '!' "Its date"; Text content_hash '?' "Its content hash; null if it was compared as a spec base";
+    Text step '!' "Highest step of any change: major, minor or patch"; };
+    table.rows.extend(changes.map(|Changes { since, step, .. }| {
+        row![&since.release, &since.date, since.content_hash.as_ref(), step.word()]
+    }));
+    table
 }
 
 fn changed(changes: Option<&Changes>) -> Table {

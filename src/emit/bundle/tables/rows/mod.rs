@@ -15,7 +15,6 @@ mod specs;
 use std::collections::BTreeMap;
 
 use super::{Cell, Column, Holds, Reference, Table};
-use crate::bundle::compare::Changes;
 use crate::bundle::{Bundle, Printed, Quantity};
 use crate::quantity::{Exact, decimal_text, power_of_ten};
 
@@ -45,7 +44,7 @@ macro_rules! row {
 use {row, table};
 
 /// Every table, each after those it refers to.
-pub fn tables(bundle: &Bundle, changes: Option<&Changes>) -> Vec<Table> {
+pub fn tables(bundle: &Bundle) -> Vec<Table> {
     let mut all = base::tables(bundle);
     all.extend(reference::tables(bundle));
     all.extend(catalogue::tables(bundle));
@@ -55,7 +54,7 @@ pub fn tables(bundle: &Bundle, changes: Option<&Changes>) -> Vec<Table> {
     all.extend(guides::complaints(bundle));
     all.extend(procedures::tables(bundle));
     all.extend(guides::codes(bundle));
-    all.extend(base::identity(bundle, changes));
+    all.extend(base::identity(bundle));
     all
 }
 

@@ -34,7 +34,7 @@ struct Filled {
 impl Filled {
     fn new() -> Self {
         Self {
-            specs: table! { "spec" "Statements of every build" key("id") refers[("build" "build" "id") ("entry" "entry" "id") ("source" "source" "id")]
+            specs: table! { "spec" "Statements of every build" key("id") refers[("build" "build" "id") ("entry" "entry" "id") ("source" "source" "id") ("found_source" "source" "id")]
             Integer id '!' "Number of the row"; Text build '!' "Build"; Text entry '!' "Entry";
             Text place '!' "Place as axis=word, sorted, with ; between; empty is everywhere";
             Text state '!' "State as name=word, sorted, with ; between; empty is any";
@@ -43,8 +43,10 @@ impl Filled {
             Text absent '?' "Why there is no value"; Text withheld '?' "Why the value is left out";
             Text source '?' "Manual or bulletin"; Text page '?' "Page"; Text row_label '?' "Row";
             Text column_label '?' "Column"; Text footnote '?' "Footnote"; Text read_by '?' "Reader";
-            Text confirmation '!' "confirmed, read-once, differs or not-needed"; Text confirmed_by '?' "Second reader";
-            Day confirmed_on '?' "Day of the second reading"; Text variant '?' "Variant that makes it";
+            Text confirmation '!' "confirmed, read-once, differs or not-needed"; Text confirmed_by '?' "Second reader, whether or not it is confirmed";
+            Day confirmed_on '?' "Day of the second reading"; Text found_source '?' "Manual or bulletin of a second reading that found it elsewhere";
+            Text found_page '?' "Its page"; Text found_row '?' "Its row"; Text found_column '?' "Its column"; Text found_footnote '?' "Its footnote";
+            Text variant '?' "Variant that makes it";
             Text note '?' "Remark"; },
             values: printed_table(
                 table! { "value" "Printed values of statements, every form" key("spec", "part", "step", "form") refers[("spec" "spec" "id")]
@@ -202,6 +204,7 @@ impl Steps {
 
 fn spec_row(id: usize, build: &Build, spec: &Spec) -> Vec<Cell> {
     let source = &spec.source;
+    let found = spec.confirmation.found.as_ref();
     row![
         id,
         &build.id,
@@ -223,6 +226,11 @@ fn spec_row(id: usize, build: &Build, spec: &Spec) -> Vec<Cell> {
         &spec.confirmation.state,
         spec.confirmation.by.as_ref(),
         spec.confirmation.on.as_ref(),
+        found.and_then(|found| found.id.as_ref()),
+        found.and_then(|found| found.page.as_ref()),
+        found.and_then(|found| found.row.as_ref()),
+        found.and_then(|found| found.column.as_ref()),
+        found.and_then(|found| found.footnote.as_ref()),
         spec.variant.as_ref(),
         spec.note.as_ref(),
     ]
