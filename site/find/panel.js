@@ -24,6 +24,15 @@
       document.head.append(element);
     });
 
+  /** The lines are dressed before there is one. */
+  function dress() {
+    const sheet = document.createElement("link");
+    sheet.rel = "stylesheet";
+    sheet.href = root + (document.querySelector(".find")?.getAttribute("data-hits") ?? "");
+    document.head.append(sheet);
+  }
+  dress();
+
   /** @param {string} name @param {string} src */
   function part(name, src) {
     const known = parts.get(name);

@@ -49,6 +49,7 @@ const TABLE: &[Source] = table![
         "css/bar.css",
         "css/find.css",
     ],
+    "hits.css": ["css/hits.css"],
     "bench.css": ["css/verdict.css", "css/keypad.css", "css/job.css"],
     "guides.css": [
         "css/plain.css",
@@ -57,6 +58,7 @@ const TABLE: &[Source] = table![
         "css/procedure.css",
         "css/reference.css",
         "css/checks.css",
+        "css/guides-print.css",
     ],
     "reckon.css": ["css/reckon.css"],
     "print.css": ["css/print.css"],
@@ -110,6 +112,7 @@ const TABLE: &[Source] = table![
         "bench/keys.js",
         "keypad.js",
         "sums.js",
+        "sums-given.js",
     ],
     "shims.js": [
         "compute/assignment.js",
@@ -187,6 +190,7 @@ const INLINE: &[Source] = table![
         "css/procedure.css",
         "css/reference.css",
         "css/plan.css",
+        "css/guides-print.css",
         "css/single.css",
         "css/card.css",
     ],
@@ -267,16 +271,35 @@ pub(super) fn made(name: &'static str, text: String) -> Asset {
     Asset { name, path: hashed_path(name, &bytes), bytes }
 }
 
+/// A text as a script has it. Drawings are full of quotation marks, so apostrophes hold it: nothing but these, and what
+/// escapes, is longer than it was.
+pub(super) fn quoted(text: &str) -> String {
+    let inside = text.replace('\\', "\\\\").replace('\'', "\\'").replace('\n', "\\n").replace('\r', "\\r");
+    format!("'{inside}'")
+}
+
 /// Style sheets and scripts without the comments and spaces that only we read: a memory stick has no
 /// compression. What cannot be slimmed is written as it is; `tests/browser/weight.test.js` compares what both mean,
 /// and fails where a script must be written another way: a space in a regular expression stands as `\x20`.
 fn slim(name: &str, text: &str) -> String {
     let slimmed = match name.rsplit_once('.') {
-        Some((_, "css")) => minifier::css::minify(text).map(|text| text.to_string()).ok(),
+        Some((_, "css")) => minifier::css::minify(text).map(|text| closer(&text.to_string())).ok(),
         Some((_, "js")) => minifier::js::minify(text).map(|text| text.to_string()).ok(),
         _ => None,
     };
     slimmed.unwrap_or_else(|| text.to_owned())
+}
+
+/// A style sheet without the last semicolon of a rule and the zero before a point, which a reader of style sheets does
+/// without. What stands between quotation marks is left alone.
+fn closer(style: &str) -> String {
+    let parts = style.split('"').enumerate().map(|(at, part)| match at % 2 {
+        0 => [":", " ", "(", ",", "-"].iter().fold(part.replace(";}", "}"), |text, before| {
+            text.replace(&format!("{before}0."), &format!("{before}."))
+        }),
+        _ => part.to_owned(),
+    });
+    parts.collect::<Vec<_>>().join("\"")
 }
 
 /// `assets/handbook-1a2b3c4d5e.css`.
