@@ -35,7 +35,7 @@
     }
     const empty = field instanceof HTMLSelectElement || field.value === "";
     if (more.length === 0) {
-      asks.querySelector(".boxed")?.after(make("p", { class: "fine given" }, `${engine}: ${only[0]}, ${only[1]}`));
+      asks.querySelector(".boxed")?.after(make("p", { class: "fine given" }, `${engine}: ${only[0]}, ${only[1].replaceAll("\x20", "\u00a0")}`));
       empty && fill(asks, only[1]);
       return;
     }

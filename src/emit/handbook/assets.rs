@@ -49,7 +49,7 @@ const TABLE: &[Source] = table![
         "css/bar.css",
         "css/find.css",
     ],
-    "hits.css": ["css/hits.css"],
+    "late.css": ["css/hits.css", "css/kept.css"],
     "bench.css": ["css/verdict.css", "css/keypad.css", "css/job.css"],
     "guides.css": [
         "css/plain.css",
