@@ -291,15 +291,24 @@ fn slim(name: &str, text: &str) -> String {
 }
 
 /// A style sheet without the last semicolon of a rule and the zero before a point, which a reader of style sheets does
-/// without. What stands between quotation marks is left alone.
+/// without. What stands between quotation marks is left alone, and so is a declaration with a variable, whose text a
+/// browser keeps as it is.
 fn closer(style: &str) -> String {
     let parts = style.split('"').enumerate().map(|(at, part)| match at % 2 {
-        0 => [":", " ", "(", ",", "-"].iter().fold(part.replace(";}", "}"), |text, before| {
-            text.replace(&format!("{before}0."), &format!("{before}."))
-        }),
+        0 => part.replace(";}", "}").split_inclusive([';', '{', '}']).map(pointed).collect(),
         _ => part.to_owned(),
     });
     parts.collect::<Vec<_>>().join("\"")
+}
+
+/// `gap:.5rem` of `gap:0.5rem`.
+fn pointed(declaration: &str) -> String {
+    if declaration.contains("--") {
+        return declaration.to_owned();
+    }
+    let before = [":", " ", "(", ",", "-"];
+    let short = |text: String, before: &str| text.replace(&format!("{before}0."), &format!("{before}."));
+    before.iter().fold(declaration.to_owned(), |text, before| short(text, before))
 }
 
 /// `assets/handbook-1a2b3c4d5e.css`.
