@@ -56,7 +56,7 @@
         const before = shelf.job === null ? null : structuredClone(shelf.job);
         const job = shelf.job ?? baybookRecord.create({ title: base, release, date, content }, build, new Date().toISOString());
         change(job);
-        job.written["last sheet"] = `complaint-${this.complaint.id}.html`;
+        Object.assign(job.written, { "last sheet": `complaint-${this.complaint.id}.html`, "last content": content });
         store.save({ ...shelf, job, undo: { words: said, job: before } });
       }
       this.paint();

@@ -1,14 +1,14 @@
 // @ts-check
 /*
  * Brings the drawings of limits and curves to the rows of an engine sheet as they come into view,
- * a dozen rows at a time: a sheet is read before it is looked at. Without scripts, and on paper, the
+ * four rows at a time: a sheet is read before it is looked at. Without scripts, and on paper, the
  * sheet of drawings shows them all. A row that will get one keeps room of its height ("room-70"), so that
  * nothing moves when it comes; it then says so with the event "baybook-drawn", for whoever draws on it.
  */
 (() => {
   "use strict";
   /** So many rows have their drawings in one script. */
-  const BLOCK = 12;
+  const BLOCK = 4;
   /** The script with what all drawings refer to, where the sheet does not hold it. */
   const { linings } = /** @type {HTMLScriptElement} */ (document.currentScript).dataset;
   /** @type {Map<Element, string>} the script of each row */

@@ -40,8 +40,10 @@
     constructor(section) {
       this.section = section;
       this.windows = [...section.querySelectorAll("[data-plans]")].map((one) => /** @type {HTMLElement} */ (one));
-      const entries = [...section.querySelectorAll(".plan-sizes li")].map((one) => (one.textContent ?? "").split(" = "));
-      this.marks = new Map(entries.map(([mark = "", size = ""]) => [mark, size]));
+      // The sizes stand here, or in the row of the shims.
+      const here = [...section.querySelectorAll(".plan-sizes li")].map((one) => (one.textContent ?? "").split(" = "));
+      const row = [...document.querySelectorAll('[data-spec="lash.shim"] .picks > div')].map((one) => [...one.children].map((part) => (part.textContent ?? "").replace(/\s+/g, "\x20")));
+      this.marks = new Map((here.length > 0 ? here : row).map(([mark = "", size = ""]) => [mark, size]));
       const template = section.querySelector("template");
       template?.replaceWith(template.content);
       this.output = /** @type {HTMLOutputElement} */ (section.querySelector("output"));

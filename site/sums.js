@@ -26,7 +26,7 @@
    * @param {Element} asks
    */
   function typed(asks) {
-    const [field, unit] = asks.querySelectorAll("input, select, textarea");
+    const [field, unit] = asks.querySelectorAll(".boxed > input, .boxed > select, .boxed > textarea");
     const text = /** @type {HTMLInputElement} */ (field).value.trim();
     const chosen = unit instanceof HTMLSelectElement ? unit.value.replace(/ \(.*/, "") : (asks.querySelector(".sum-unit")?.textContent ?? "");
     if (text === "" || chosen === "") {
@@ -93,17 +93,6 @@
     }
   }
 
-  /** The sums that the engine sheet one comes from has values for, at the head of the sheet. */
-  function offer() {
-    const wanted = (new URLSearchParams(location.search).get("for") ?? "").split(".");
-    const known = wanted.flatMap((id) => document.querySelector(`details[id="${CSS.escape(`sum-${id}`)}"]`) ?? []);
-    const links = known.map((details) => baybookMake("li", {}, baybookMake("a", { class: "door", href: `#${details.id}` }, baybookMake("b", {}, details.querySelector("summary b")?.textContent ?? ""))));
-    if (links.length > 0) {
-      document.querySelector("#index")?.before(baybookMake("section", { class: "part", id: "offered", "aria-labelledby": "offered-title" }, baybookMake("h2", { id: "offered-title" }, "Sums with values of this engine"), baybookMake("ul", { class: "doors" }, ...links)));
-    }
-  }
-
-  offer();
   for (const details of document.querySelectorAll("details[data-sum]")) {
     const sum = compute.sumTable.find(({ id }) => id === details.getAttribute("data-sum"));
     const fields = details.querySelector("template");

@@ -26,7 +26,7 @@
   }
 
   /** @param {HTMLElement} row */
-  const title = (row) => [...row.querySelectorAll("h3, .asked b, .scope")].map((one) => one.textContent).join(", ");
+  const title = (row) => [...row.querySelectorAll("h3, h3 + p, .asked b")].map((one) => one.textContent).join(", ");
 
   /** @param {HTMLElement} row */
   function entry(row) {

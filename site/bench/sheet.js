@@ -36,7 +36,7 @@
     amend(change, row) {
       if (bench.shelf.job && bench.free()) {
         change(bench.shelf.job);
-      bench.shelf.job.written["last sheet"] = sheet.dataset.procedure ? `${sheet.dataset.procedure}.html` : "engine.html";
+        Object.assign(bench.shelf.job.written, { "last sheet": sheet.dataset.procedure ? `${sheet.dataset.procedure}.html` : "engine.html", "last content": bench.base.content });
         store.save(bench.shelf);
         bench.paint(row);
       }

@@ -3,7 +3,8 @@
 (() => {
   "use strict";
   const { make } = baybookDraw;
-  const { base = "", root = "" } = document.body.dataset;
+  const { base = "", root = "", content = "" } = document.body.dataset;
+  const builds = document.querySelector("[data-builds]")?.getAttribute("data-builds")?.split(" ") ?? [];
   const { job } = baybookStorage.open(() => localStorage, base).load();
 
   /** The build last looked at, unless it is that of the job. */
@@ -23,9 +24,16 @@
     document.querySelector(".frame > .title-block")?.after(part);
   }
 
+  /** The sheet where a machine's build is chosen, if the machine is still here. @param {string} machine */
+  const chooser = (machine) =>
+    [.../** @type {NodeListOf<HTMLAnchorElement>} */ (document.querySelectorAll(".maker .door"))].find((door) => door.querySelector("b")?.textContent === machine)?.getAttribute("href");
+
+  const GONE = "its build is not in this release: choose it anew";
   const seen = last();
-  if (seen) {
-    const door = make("a", { class: "door", href: `${root}builds/${encodeURIComponent(seen.build)}/engine.html` }, make("b", {}, seen.machine), make("span", {}, seen.build));
+  const there = seen !== null && builds.includes(seen.build);
+  const way = there ? `${root}builds/${encodeURIComponent(seen.build)}/engine.html` : chooser(seen?.machine ?? "");
+  if (seen && way) {
+    const door = make("a", { class: "door", href: way }, make("b", {}, seen.machine), make("span", {}, there ? seen.build : GONE));
     show("last-machine", "Last machine", door);
   }
   if (!job) {
@@ -33,8 +41,11 @@
   }
   const { readings, out, steps, checks } = baybookRecord.summary(job);
   const words = [`${readings} ${readings === 1 ? "reading" : "readings"}`, out > 0 ? `${out} out of spec` : "", checks > 0 ? `${checks} ${checks === 1 ? "check" : "checks"} done` : "", steps > 0 ? `${steps} ${steps === 1 ? "step" : "steps"} done` : ""].filter(Boolean).join(", ");
-  const page = job.written["last sheet"] ?? "engine.html";
+  // A procedure of another release may be gone; the engine sheet is there while its build is, and the record always.
+  const page = (job.written["last content"] ?? content) === content ? (job.written["last sheet"] ?? "engine.html") : "engine.html";
   const sheet = /^[a-z0-9.-]+\.html$/.test(page) ? page : "engine.html";
-  const door = make("a", { class: "door", href: `${root}builds/${encodeURIComponent(job.build.id)}/${sheet}` }, make("b", {}, `Go on with ${job.build.machine}`), make("span", {}, `${words}, begun ${job.begun.slice(0, 10)} ${baybookWords.clock(job.begun)}`));
+  const open = builds.includes(job.build.id) ? `${root}builds/${encodeURIComponent(job.build.id)}/${sheet}` : `${root}job.html`;
+  const gone = builds.includes(job.build.id) ? "" : "; its build is not in this release";
+  const door = make("a", { class: "door", href: open }, make("b", {}, `Go on with ${job.build.machine}`), make("span", {}, `${words}, begun ${job.begun.slice(0, 10)} ${baybookWords.clock(job.begun)}${gone}`));
   show("unfinished", "Unfinished job", door);
 })();

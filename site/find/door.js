@@ -1,18 +1,12 @@
 // @ts-check
 /*
- * The way to the field that finds: shows the field, notes which build was looked at, and brings what works the
- * field when it is first touched. What was typed meanwhile is then looked for.
+ * The way to the field that finds: shows the field, and brings what works it when it is first touched. What was
+ * typed meanwhile is then looked for.
  */
 (() => {
   "use strict";
   const panel = /** @type {HTMLElement | null} */ (document.querySelector(".find"));
-  const { root = "", base = "" } = document.body.dataset;
-  const build = document.getElementById("sheet")?.dataset.build;
-  try {
-    build && localStorage.setItem(`baybook.last.${base}`, build);
-  } catch {
-    // Denied: then no machine is preferred, and everything else works.
-  }
+  const { root = "" } = document.body.dataset;
   if (!panel) {
     return;
   }

@@ -9,7 +9,7 @@
   "use strict";
   const LIMIT = 12;
   const root = document.body.dataset.root ?? "";
-  const stored = `baybook.last.${document.body.dataset.base ?? ""}`;
+  const stored = `baybook.machine.${document.body.dataset.base ?? ""}`;
 
   /** @type {Map<string, { promise: Promise<any>, give: (rows: any) => void }>} */
   const parts = new Map();
@@ -29,6 +29,15 @@
         document.head.append(element);
       }
     });
+
+  /** The lines are dressed before there is one. */
+  function dress() {
+    const sheet = document.createElement("link");
+    sheet.rel = "stylesheet";
+    sheet.href = root + (document.querySelector(".find")?.getAttribute("data-late") ?? "");
+    document.head.append(sheet);
+  }
+  dress();
 
   /** @param {string} name @param {string} src */
   function part(name, src) {
@@ -60,12 +69,13 @@
     return loading;
   }
 
-  /** The build that was looked at last. */
+  /** The build of this sheet, else the one that was looked at last (bench/last.js). @returns {string | null} */
   function last() {
+    const { build } = document.getElementById("sheet")?.dataset ?? {};
     try {
-      return localStorage.getItem(stored);
+      return build ?? JSON.parse(localStorage.getItem(stored) ?? "{}").build ?? null;
     } catch {
-      return document.getElementById("sheet")?.dataset.build ?? null;
+      return null;
     }
   }
 

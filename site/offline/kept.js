@@ -30,6 +30,10 @@
   show.hidden = true;
   show.addEventListener("click", () => location.reload());
   line.append(stands, " ", news, show);
+  const style = document.createElement("link");
+  style.rel = "stylesheet";
+  style.href = root + (document.querySelector(".find")?.getAttribute("data-late") ?? "");
+  document.head.append(style);
   /** The release in force on this device. */
   let kept = "";
   /** A release that has come whole and waits. @type {ServiceWorker | null} */

@@ -3,7 +3,12 @@
 "use strict";
 
 const assert = require("node:assert/strict");
+const fs = require("node:fs");
+const path = require("node:path");
 const { after, before, test } = require("node:test");
+const { pathToFileURL } = require("node:url");
+const jsqr = require("jsqr");
+const { PNG } = require("pngjs");
 const { address, kindOf, launch, pages, tab, text } = require("./opened.js");
 const { plain, sheets } = require("./printed.js");
 
@@ -47,4 +52,31 @@ test("a card says its build, its release and its hash, and what the engine sheet
     }
     assert.ok(sheet.includes('href="card.html"'), card);
   }
+});
+
+// What reads the code is jsQR (npm), which knows nothing of how it was made; the picture is what Chromium paints.
+test("a phone reads the address of the engine sheet from the card, on the screen and as printed", async () => {
+  const handbook = process.env["BAYBOOK_RECALLED"] ?? "";
+  const builds = path.join(handbook, "builds");
+  assert.ok(fs.existsSync(builds), "set BAYBOOK_RECALLED to the compiled handbook of the base with every key");
+  const base = /^base_url = "(.+?)\/?"$/m.exec(fs.readFileSync(path.join(__dirname, "../cases/clean/every-key/base/base.toml"), "utf8"))?.[1] ?? "";
+  assert.notEqual(base, "");
+  const { context, page, complaints } = await tab(browser, { viewport: { width: 800, height: 1120 }, deviceScaleFactor: 2 }, handbook);
+  for (const build of fs.readdirSync(builds)) {
+    await page.goto(pathToFileURL(path.join(fs.realpathSync(builds), build, "card.html")).href);
+    for (const media of /** @type {const} */ (["screen", "print"])) {
+      await page.emulateMedia({ media });
+      const { data, width, height } = PNG.sync.read(await page.locator(".card").screenshot());
+      const read = jsqr.default(new Uint8ClampedArray(data), width, height)?.data;
+      assert.equal(decodeURI(read ?? ""), `${base}/builds/${build}/engine.html`, `${build}, ${media}`);
+      // For whoever has no phone at hand the same address stands in words.
+      assert.ok((await page.locator("footer").innerText()).includes(read ?? "-"), build);
+      // A module of half a millimetre is what a phone still reads from a hand's breadth: common practice, no source.
+      const modules = Number((await page.locator(".square").getAttribute("viewBox"))?.split(" ")[2]);
+      const { width: wide = 0 } = (await page.locator(".square").boundingBox()) ?? {};
+      assert.ok((wide / modules) * (25.4 / 96) >= 0.5, `${wide} px for ${modules} modules`);
+    }
+  }
+  assert.deepEqual(complaints, []);
+  await context.close();
 });

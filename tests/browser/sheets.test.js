@@ -108,7 +108,7 @@ test("a row's source leads to its page, and the value there leads back", async (
   await page.goto(address(engineSheets[0] ?? ""));
   const row = page.locator(".row").first();
   const of = await row.getAttribute("data-spec");
-  await row.locator('.source a[href*="/sources/"]').click();
+  await row.locator('cite a[href*="/sources/"]').click();
   const read = page.locator(`[id="${page.url().split("#")[1]}"] [data-spec="${of}"]`).first();
   await read.locator(".rows-of a").first().click();
   assert.ok(page.url().split("#")[1]?.startsWith((of ?? "").replaceAll(".", "_")));

@@ -108,7 +108,11 @@ test("without scripts the windows and the table of sizes are there", async () =>
   await page.goto(address(planned[0] ?? ""));
   assert.ok(await page.locator("#shim-plan .plan-windows li").first().isVisible());
   assert.equal(await page.locator("#shim-plan input").count(), 0);
-  await page.locator("#shim-plan .which summary").click();
-  assert.ok(await page.locator(".plan-sizes li").first().isVisible());
+  // The sizes stand once on a sheet: in the row of the shims, which the plan leads to.
+  await page.locator("#shim-plan .which a").click();
+  const row = page.locator(`[id="${page.url().split("#")[1]}"]`);
+  assert.equal(await row.getAttribute("data-spec"), "lash.shim");
+  assert.ok(await row.locator(".picks dd").first().isVisible());
+  assert.ok(await row.evaluate((one) => one.getBoundingClientRect().top < innerHeight && one.getBoundingClientRect().bottom > 0));
   await context.close();
 });

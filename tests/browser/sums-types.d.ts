@@ -59,6 +59,16 @@ interface BaybookSum {
   notes: [string, string][];
 }
 
+/** What the script of a build gives the sheet of sums: by sum and field, what a value is and the value. */
+interface BaybookGivenSums {
+  engine: string;
+  machines: string[];
+  build: string;
+  sums: [string, Record<string, [string, string][]>][];
+}
+
+declare var baybookGiven: (given: BaybookGivenSums) => void;
+
 interface BaybookSumResult {
   key: string;
   title: string;

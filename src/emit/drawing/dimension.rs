@@ -52,10 +52,7 @@ pub fn draw(dimension: &Dimension, label: &str) -> Option<Drawing> {
     let lower_row = labels_collide(dimension, &axis);
     let mut pen = Pen::new(WIDTH, if lower_row { LABELS + 22.0 } else { LABELS + 7.0 });
     let drawn = strokes(dimension, &axis, lower_row);
-    match common().into_iter().find(|(_, one)| *one == drawn) {
-        Some((id, _)) => pen.again(id),
-        None => pen.take(&drawn),
-    }
+    again(&mut pen, &drawn, &common());
     letter(&mut pen, dimension, &axis, lower_row);
     if dimension.nominal.is_none() && dimension.target.is_none() {
         pen.trim(ZONE_TOP - 8.0);
@@ -81,6 +78,29 @@ pub fn common() -> Vec<(&'static str, String)> {
         Some((id, strokes(&sample, &axis, false)))
     });
     drawn.collect()
+}
+
+/// The same, as they are written: each refers to those before it.
+pub fn written() -> Vec<(&'static str, String)> {
+    let common = common();
+    let each = common.iter().enumerate().map(|(at, (id, drawn))| {
+        let mut pen = Pen::new(0.0, 0.0);
+        again(&mut pen, drawn, common.get(..at).unwrap_or_default());
+        (*id, pen.into_body())
+    });
+    each.collect()
+}
+
+/// Draws strokes by referring to the longest of `common` that they begin with.
+fn again(pen: &mut Pen, drawn: &str, common: &[(&'static str, String)]) {
+    let begun = common.iter().filter_map(|(id, one)| Some((id, drawn.strip_prefix(one.as_str())?)));
+    match begun.min_by_key(|(_, rest)| rest.len()) {
+        Some((id, rest)) => {
+            pen.again(id);
+            pen.take(rest);
+        }
+        None => pen.take(drawn),
+    }
 }
 
 /// The arrowheads of dimension lines, at the origin, by the id they are referred to.

@@ -54,6 +54,7 @@ const TABLE: &[Source] = table![
         "css/bar.css",
         "css/find.css",
     ],
+    "late.css": ["css/hits.css", "css/kept.css"],
     "bench.css": ["css/verdict.css", "css/keypad.css", "css/job.css"],
     "guides.css": [
         "css/plain.css",
@@ -62,6 +63,7 @@ const TABLE: &[Source] = table![
         "css/procedure.css",
         "css/reference.css",
         "css/checks.css",
+        "css/guides-print.css",
     ],
     "reckon.css": ["css/reckon.css"],
     "print.css": ["css/print.css"],
@@ -115,6 +117,7 @@ const TABLE: &[Source] = table![
         "bench/keys.js",
         "keypad.js",
         "sums.js",
+        "sums-given.js",
     ],
     "shims.js": [
         "compute/assignment.js",
@@ -199,6 +202,7 @@ const INLINE: &[Source] = table![
         "css/procedure.css",
         "css/reference.css",
         "css/plan.css",
+        "css/guides-print.css",
         "css/single.css",
         "css/card.css",
     ],
@@ -279,11 +283,18 @@ pub(super) fn made(name: &'static str, text: String) -> Asset {
     Asset { name, path: hashed_path(name, &bytes), bytes }
 }
 
+/// A text as a script has it. Drawings are full of quotation marks, so apostrophes hold it: nothing but these, and what
+/// escapes, is longer than it was.
+pub(super) fn quoted(text: &str) -> String {
+    let inside = text.replace('\\', "\\\\").replace('\'', "\\'").replace('\n', "\\n").replace('\r', "\\r");
+    format!("'{inside}'")
+}
+
 /// Style sheets and scripts without the comments, spaces and long names that only we read: a memory stick has no
 /// compression. What cannot be slimmed is written as it is; `tests/browser/weight.test.js` compares what both mean.
 fn slim(name: &str, text: &str) -> String {
     let slimmed = match name.rsplit_once('.') {
-        Some((_, "css")) => minifier::css::minify(text).map(|text| text.to_string()).ok(),
+        Some((_, "css")) => minifier::css::minify(text).map(|text| closer(&text.to_string())).ok(),
         Some((_, "js")) => slim_script(text),
         _ => None,
     };
@@ -303,6 +314,27 @@ fn slim_script(text: &str) -> Option<String> {
     let code =
         Codegen::new().with_options(CodegenOptions::minify()).with_scoping(scoping).build(&program).code;
     Some(code + "\n")
+}
+
+/// A style sheet without the last semicolon of a rule and the zero before a point, which a reader of style sheets does
+/// without. What stands between quotation marks is left alone, and so is a declaration with a variable, whose text a
+/// browser keeps as it is.
+fn closer(style: &str) -> String {
+    let parts = style.split('"').enumerate().map(|(at, part)| match at % 2 {
+        0 => part.replace(";}", "}").split_inclusive([';', '{', '}']).map(pointed).collect(),
+        _ => part.to_owned(),
+    });
+    parts.collect::<Vec<_>>().join("\"")
+}
+
+/// `gap:.5rem` of `gap:0.5rem`.
+fn pointed(declaration: &str) -> String {
+    if declaration.contains("--") {
+        return declaration.to_owned();
+    }
+    let before = [":", " ", "(", ",", "-"];
+    let short = |text: String, before: &str| text.replace(&format!("{before}0."), &format!("{before}."));
+    before.iter().fold(declaration.to_owned(), |text, before| short(text, before))
 }
 
 /// `assets/handbook-1a2b3c4d5e.css`.

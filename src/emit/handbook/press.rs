@@ -40,7 +40,7 @@ impl<'a> Press<'a> {
         );
         let mut assets = assets::hashed();
         assets.push(assets::made("gauges.js", gauges));
-        let linings = serde_json::json!(drawing::shared());
+        let linings = assets::quoted(drawing::shared().as_str());
         assets.push(assets::made("linings.js", format!("baybookLinings({linings});\n")));
         let mut tera = templates::engine().map_err(fault)?;
         let shared = Shared::new(&model.base, facts.content_hash, &assets);

@@ -65,6 +65,7 @@ fn pages<'a>(press: &Press<'a>, builds: &[&'a Build]) -> Result<Vec<Page>, Handb
         let mut view = EngineView::of(atlas, build, hash, links);
         let groups = view.take_drawings(&build.id);
         pages.push(view.limits_script(&build.id));
+        pages.extend(view.sums_script(model, build));
         pages.push(press.page(&Links::engine(&build.id), "engine.html", &view)?);
         pages.push(press.page(&Links::card(&build.id), "card.html", &CardView::of(atlas, build, hash))?);
         let drawings = DrawingsView { block: &view.block, groups: &groups };

@@ -11,12 +11,12 @@ use super::hazard::Hazards;
 use super::links::Links;
 use super::row::Row;
 use super::scope;
-use super::shims::ShimsView;
-use super::sums_for::sums_for;
+use super::shims::{SHIM, ShimsView};
+use super::sums_for::Given;
 use super::text::count;
 use super::title_block::TitleBlock;
 use crate::emit::drawing::Drawing;
-use crate::emit::handbook::assets::short_hash;
+use crate::emit::handbook::assets::{quoted, short_hash};
 use crate::model::{Build, BuildId, Form, Model, ServiceGroup, Source, Statement};
 
 /// The engine sheet of a build.
@@ -38,7 +38,7 @@ pub struct EngineView {
     pub lined: bool,
     /// The script with what the rows are judged by, beside the sheet.
     pub limits: String,
-    /// Ids of the bench sums that it gives values to, with a point between two.
+    /// The script with what it gives the bench sums, but for the ending; empty where it gives nothing.
     pub sums: String,
     /// Its coverage sheet.
     pub coverage: String,
@@ -97,8 +97,20 @@ impl EngineView {
     }
 }
 
+impl EngineView {
+    /// The script with what the build gives the sheet of sums, and its path.
+    pub fn sums_script(&mut self, model: &Model, build: &Build) -> Option<(String, Vec<u8>)> {
+        let machines = self.block.machines.iter().map(|machine| machine.name.clone()).collect();
+        let given = Given::of(model, build, &self.block.engine, machines)?;
+        let script = format!("baybookGiven({});\n", serde_json::json!(given)).into_bytes();
+        let name = format!("given-{}", short_hash([script.as_slice()]));
+        self.sums = format!("{}/{name}", build.id);
+        Some((Links::beside(&build.id, &format!("{name}.js")), script))
+    }
+}
+
 /// So many rows have their drawings in one script; `site/drawn.js` counts alike.
-const BLOCK: usize = 12;
+const BLOCK: usize = 4;
 
 /// Heights that the style sheet keeps room for; a drawing of another height stands on the sheet from the start.
 const ROOMS: &[&str] =
@@ -152,10 +164,11 @@ impl DrawnGroup {
     /// The classic scripts that bring the drawings to their rows: they run from `file://`, where nothing
     /// can be fetched. One a block, by path.
     pub fn scripts(&self) -> impl Iterator<Item = (String, Vec<u8>)> {
-        self.blocks.iter().enumerate().map(|(at, block)| {
-            let drawings: BTreeMap<&str, &str> =
-                block.iter().map(|one| (one.anchor.as_str(), one.drawing.as_str())).collect();
-            let script = format!("baybookDrawings({});\n", serde_json::json!(drawings));
+        let some = self.blocks.iter().enumerate().filter(|(_, block)| !block.is_empty());
+        some.map(|(at, block)| {
+            let drawn =
+                block.iter().map(|one| format!("{}:{}", quoted(&one.anchor), quoted(one.drawing.as_str())));
+            let script = format!("baybookDrawings({{{}}});\n", drawn.collect::<Vec<_>>().join(",\n"));
             (format!("{}-{at}.js", self.path), script.into_bytes())
         })
     }
@@ -236,18 +249,21 @@ impl EngineView {
         sources.sort();
         sources.dedup();
         let complaints = fitting_complaints(atlas.model, build).into_iter();
+        let groups = groups(atlas, build);
+        let shim = groups.iter().flat_map(|group| &group.rows).find(|row| row.of == SHIM);
+        let shims = ShimsView::of(atlas.model, build).map(|shims| shims.leave_to(shim));
         Self {
             block: TitleBlock::of(atlas, build, hash),
-            groups: groups(atlas, build),
+            groups,
             procedures,
             complaints: complaints
                 .map(|one| (one.title.clone(), Links::complaint(&build.id, &one.id)))
                 .collect(),
             codes: given_by(atlas.model, build),
-            shims: ShimsView::of(atlas.model, build),
+            shims,
             lined: true,
             limits: String::new(),
-            sums: sums_for(build),
+            sums: String::new(),
             coverage: Links::coverage(&build.engine),
             values: count(build.statements.len(), "value", "values"),
             sources: count(sources.len(), "manual or bulletin", "manuals and bulletins"),

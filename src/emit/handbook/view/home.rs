@@ -8,7 +8,7 @@ use super::links::Links;
 use super::scope;
 use super::text::count;
 use crate::bundle::compare::Changes;
-use crate::model::{Machine, Model, Recall, Years};
+use crate::model::{BuildId, Machine, Model, Recall, Years};
 
 /// The first page.
 #[derive(Debug, Serialize)]
@@ -25,6 +25,8 @@ pub struct HomeView {
     pub recalls: Vec<RecallView>,
     /// True if an engine gives fault codes.
     pub codes: bool,
+    /// Ids of the builds there are, with a space between two: what a device remembers may be gone.
+    pub builds: String,
 }
 
 /// A value of earlier releases that is known to be wrong.
@@ -159,6 +161,7 @@ impl HomeView {
             changes_since: changes.map(|changes| changes.since.release.clone()),
             recalls: atlas.model.recalls.iter().map(|one| recall(atlas.model, one)).collect(),
             codes: !atlas.model.codes.is_empty(),
+            builds: atlas.model.builds.keys().map(BuildId::as_str).collect::<Vec<_>>().join(" "),
         }
     }
 }

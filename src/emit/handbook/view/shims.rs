@@ -4,13 +4,14 @@
 
 use serde::Serialize;
 
+use super::row::Row;
 use super::scope::{attribute, in_words};
 use super::text::words;
 use crate::model::{Build, Form, Identity, Model, Piece, Procedure, Statement};
 use crate::quantity::{Kind, Value};
 
 /// The entry that gives the shims of an engine.
-const SHIM: &str = "lash.shim";
+pub(super) const SHIM: &str = "lash.shim";
 /// What the entries of a lash begin with.
 const LASH: &str = "lash.";
 
@@ -19,8 +20,10 @@ const LASH: &str = "lash.";
 pub struct ShimsView {
     /// The windows, each for one valve or more.
     pub windows: Vec<WindowView>,
-    /// The sizes of the manual's table, as `255 = 2.55 mm`.
+    /// The sizes of the manual's table, as `255 = 2.55 mm`; none where the row says the same.
     pub sizes: Vec<String>,
+    /// Anchor of that row.
+    pub row: Option<String>,
 }
 
 /// One window of a lash.
@@ -48,7 +51,22 @@ impl ShimsView {
         let sizes = sizes(build)?;
         let windows = build.statements.iter().filter_map(|one| window(model, one));
         let windows: Vec<_> = windows.collect();
-        (!windows.is_empty()).then_some(Self { windows, sizes })
+        (!windows.is_empty()).then_some(Self { windows, sizes, row: None })
+    }
+
+    /// Leaves the sizes to the row of the same sheet that prints them, where it does so word for word.
+    pub fn leave_to(mut self, row: Option<&Row>) -> Self {
+        let spaced = |text: &str| text.replace('\u{a0}', " ");
+        let picks = row.and_then(|row| Some((row, row.picks.as_ref()?)));
+        let printed = picks.map(|(row, picks)| {
+            let pairs = picks.rows.iter().map(|(mark, size)| format!("{} = {}", spaced(mark), spaced(size)));
+            (row, pairs.collect::<Vec<_>>())
+        });
+        if let Some((row, _)) = printed.filter(|(_, pairs)| *pairs == self.sizes) {
+            self.row = Some(row.anchor.clone());
+            self.sizes.clear();
+        }
+        self
     }
 
     /// True if a procedure reads a lash, so that a plan may follow from it.
