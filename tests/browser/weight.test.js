@@ -29,7 +29,7 @@ const MOST_READ = 138_000;
  * With scripts, which bring the bench only when something is touched: 150 000 is what a first view may weigh. On a
  * desk the first rows are in view, and their drawings come with them.
  */
-const MOST = new Map([[PHONE, 148_000], [DESK, 150_000]]);
+const MOST = new Map([[PHONE, 146_000], [DESK, 149_000]]);
 
 /** Milliseconds after which a page that nobody touches has loaded what it ever will; with the half second of
  * `networkidle` before it. */
