@@ -137,7 +137,7 @@ mod tests {
             (r#","confirmed":null"#, "", "it is damaged: missing field `confirmed`"),
             (r#""readings":[]"#, r#""readings":{}"#, "it is damaged: it has no list of `readings`"),
             (r#""complaints""#, r#""complaint""#, "it is damaged: missing field `complaints`"),
-            (r#""found":{"#, r#""found":[{"#, "it is not JSON (line 3, column 108)"),
+            (r#""found":{"#, r#""found":[{"#, "it is not JSON (line 3, column 130)"),
         ] {
             assert_eq!(said(from, to), wanted);
         }
