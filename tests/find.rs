@@ -375,3 +375,18 @@ fn the_index_of_a_large_base_is_written_for_the_browser() {
     let told = json!({ "statements": statements, "parts": parts, "answers": answers });
     std::fs::write(&path, serde_json::to_vec(&told).expect("JSON")).expect("written");
 }
+
+/// A setting and its procedure sit together: first what the machine states of it, then the procedure that reads it.
+#[test]
+fn a_procedure_stands_beside_what_it_uses() {
+    for (query, setting, procedure) in [
+        ("exhaust lash tarnhawk 887", "lash.exhaust", "valve-lash"),
+        ("oil drain plug tarnhawk 887", "torque.drain-plug", "oil-change"),
+        ("cranking compression tarnhawk 887", "compression.cranking", "compression-test"),
+    ] {
+        let lines = search(&INDEX, query, None, 12).lines;
+        let of: Vec<&str> = lines.iter().map(|one| one.of.as_str()).collect();
+        let other = of.iter().find(|of| **of != setting);
+        assert_eq!((of.first(), other), (Some(&setting), Some(&procedure)), "{query}: {of:?}");
+    }
+}

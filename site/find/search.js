@@ -8,7 +8,7 @@
   const { words, fit, key, ask, needsNumbers } = globalThis.baybookFindWords;
   const { near, joined, named, thing, machine, fixed, leads, bestWhole, wordsOf } = globalThis.baybookFindMatching;
   const { serial } = globalThis.baybookFindFits;
-  const [THINGS, NEAR, BY_NAME] = [60, 8, 800];
+  const [THINGS, NEAR, BY_NAME, USES] = [60, 8, 800, 9];
 
   /** @type {WeakMap<object, BaybookFindHead>} */
   const heads = new WeakMap();
@@ -48,7 +48,12 @@
       });
     });
     const short = new Map(raw.short.split(",").map((one) => one.split(" ")).map(([from = "", ...to]) => [from, to]));
-    const head = { names, scopes: scopes.map((one) => one.length), things, known, pairs, units, short, shards: new Set(raw.words.split(" ")), values: new Set(values) };
+    /** @type {Map<number, number[]>} */
+    const uses = new Map();
+    for (const [at = 0, name = 0] of globalThis.baybookFindNumbers.rows(raw.uses).map((one) => one.split(" ").map(Number))) {
+      uses.set(at, [...(uses.get(at) ?? []), name]);
+    }
+    const head = { names, uses, scopes: scopes.map((one) => one.length), things, known, pairs, units, short, shards: new Set(raw.words.split(" ")), values: new Set(values) };
     heads.set(raw, head);
     return head;
   }
@@ -135,8 +140,15 @@
 
   /** @param {BaybookFindHead} head @param {[number, number[]][]} names @param {BaybookTyped[]} typedWords */
   function things(head, names, typedWords) {
-    /** @type {[number, number][]} */
-    const all = head.things.map((one, at) => [at, thing(names[one.named] ?? [0, []], one.beside, typedWords)]);
+    const own = head.things.map((one) => thing(names[one.named] ?? [0, []], one.beside, typedWords));
+    /** @type {number[]} */
+    const ofNames = [];
+    head.things.forEach(({ named: name }, at) => {
+      ofNames[name] = Math.max(ofNames[name] ?? 0, own[at] ?? 0);
+    });
+    // A procedure stands beside what it uses, and after it.
+    const beside = (/** @type {number} */ at) => Math.max(0, ...(head.uses.get(at) ?? []).map((name) => Math.floor(((ofNames[name] ?? 0) * USES) / 10)));
+    const all = own.map((score, at) => /** @type {[number, number]} */ ([at, Math.max(score, beside(at))]));
     return sorted(all.filter(([, score]) => score > 0));
   }
 

@@ -1,13 +1,13 @@
 //! The index: what can be found, made from the model.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
 use super::rows::{Gathered, Row};
 use super::{line, machines, values, words};
-use crate::model::{Build, Entry, Model, Statement};
+use crate::model::{Build, Entry, Model, Piece, Procedure, Statement};
 
 /// Everything that can be found.
 #[derive(Clone, Debug, Default, Deserialize, JsonSchema, Serialize)]
@@ -55,6 +55,9 @@ pub struct Thing {
     pub named: usize,
     /// Words of place, condition, id and sort.
     pub beside: Vec<String>,
+    /// The entries whose values a procedure uses, by id: it is listed beside them.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub uses: Vec<String>,
 }
 
 /// One build and what it states.
@@ -217,6 +220,9 @@ fn things(model: &Model) -> Things {
     }
     for one in model.procedures.values() {
         guide("procedure", one.id.as_str(), &one.title, &[], "procedure how do", &mut all);
+        if let Some(thing) = all.things.last_mut() {
+            thing.uses = used(one);
+        }
     }
     for one in model.complaints.values() {
         guide("complaint", one.id.as_str(), &one.title, &one.aka, "complaint", &mut all);
@@ -241,6 +247,7 @@ fn statements(entry: &Entry, stated: &[&Statement], all: &mut Things) {
             title: entry.title.clone(),
             named,
             beside: distinct(words::words(&beside)),
+            uses: Vec::new(),
         });
     }
     let printed = stated.iter().flat_map(|one| one.form.printed());
@@ -263,6 +270,15 @@ fn guide(kind: &str, of: &str, title: &str, aka: &[String], beside: &str, all: &
     name(title, aka, Vec::new(), all);
 }
 
+/// The entries whose values a procedure shows or reads.
+fn used(procedure: &Procedure) -> Vec<String> {
+    let of = |piece: &Piece| match piece {
+        Piece::Link { link, .. } => link.entry().map(|(of, _)| of.to_string()),
+        Piece::Markup { .. } => None,
+    };
+    procedure.body.iter().filter_map(of).collect::<BTreeSet<_>>().into_iter().collect()
+}
+
 fn name(title: &str, aka: &[String], units: Vec<String>, all: &mut Things) {
     let names = std::iter::once(title).chain(aka.iter().map(String::as_str));
     all.named.push(names.map(words::words).collect());
@@ -271,7 +287,7 @@ fn name(title: &str, aka: &[String], units: Vec<String>, all: &mut Things) {
 
 /// Each word once, in order.
 pub(super) fn distinct(mut all: Vec<String>) -> Vec<String> {
-    let mut seen = std::collections::BTreeSet::new();
+    let mut seen = BTreeSet::new();
     all.retain(|one| seen.insert(one.clone()));
     all
 }

@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 
 use super::ask::{Asked, ask};
 use super::held::{Held, Numbers};
-use super::index::{Fitted, Index};
+use super::index::{Fitted, Index, Thing};
 use super::matching::{self, Sampled, Typed};
 use super::said;
 
@@ -22,6 +22,8 @@ pub(super) fn rows_listed(scopes: usize) -> usize {
 const NEAR: usize = 8;
 /// From this score on a build is meant by name.
 const BY_NAME: u32 = 800;
+/// Tenths of what a setting scores that a procedure scores that uses it: it stands beside it, and after it.
+const USES: u32 = 9;
 /// What the build looked at last counts, where none is meant by name.
 const LAST: u32 = 200;
 
@@ -262,11 +264,20 @@ impl<'a> Sought<'a> {
 
 /// Things by score, the best first.
 fn things(index: &Index, named: &[(u32, Vec<u32>)], typed: &[Typed]) -> Scored {
-    let scored = index.things.things.iter().enumerate().filter_map(|(at, one)| {
-        let score = matching::thing(named.get(one.named)?, &one.beside, typed);
-        (score > 0).then_some((at, score))
+    let things = &index.things.things;
+    let score =
+        |one: &Thing| named.get(one.named).map_or(0, |name| matching::thing(name, &one.beside, typed));
+    let own: Vec<u32> = things.iter().map(score).collect();
+    let mut of_entries: BTreeMap<&str, u32> = BTreeMap::new();
+    for (one, score) in things.iter().zip(&own) {
+        let most = of_entries.entry(one.of.as_str()).or_default();
+        *most = (*most).max(*score);
+    }
+    let scored = things.iter().zip(own).enumerate().map(|(at, (one, own))| {
+        let used = one.uses.iter().filter_map(|of| of_entries.get(of.as_str())).max();
+        (at, own.max(used.map_or(0, |used| used * USES / 10)))
     });
-    best(scored.collect())
+    best(scored.filter(|(_, score)| *score > 0).collect())
 }
 
 fn best(mut all: Scored) -> Scored {

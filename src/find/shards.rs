@@ -161,6 +161,7 @@ fn machines_of(one: &Stated) -> &str {
 }
 
 /// `3:0 2,5,1:4`: rows 0 and 2 of thing 3, row 0 of thing 8, row 4 of thing 9; each number is told from the one before.
+/// The names that a procedure uses are told the same way.
 fn by_thing(rows: &[(usize, usize)]) -> Value {
     let mut things: BTreeMap<usize, BTreeSet<usize>> = BTreeMap::new();
     for (thing, row) in rows {
@@ -203,12 +204,17 @@ fn head<'a>(
         named.extend([json!(kind), json!(first.of), json!(first.title), json!(others.join(","))]);
         named.extend([json!(printed), json!(scopes.join(" "))]);
     }
+    let name = |of: &String| index.things.things.iter().find(|one| one.of == *of).map(|one| one.named);
+    let uses = index.things.things.iter().enumerate();
+    let uses: Vec<(usize, usize)> =
+        uses.flat_map(|(at, one)| one.uses.iter().filter_map(name).map(move |name| (at, name))).collect();
     let short = SHORT.iter().map(|(short, long)| format!("{short} {}", long.join(" ")));
     let values: Vec<String> =
         by_power(sizes.chain(figures)).into_iter().map(|(kind, powers)| format!("{kind} {powers}")).collect();
     json!({
         "kinds": kinds.all, "units": units.all, "scopes": scopes.all, "named": named,
         "short": short.collect::<Vec<_>>().join(","), "words": words, "values": values.join(","),
+        "uses": by_thing(&uses),
     })
 }
 

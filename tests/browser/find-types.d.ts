@@ -52,6 +52,8 @@ interface BaybookThings {
   short: string;
   words: string;
   values: string;
+  /** The names that each procedure uses, as rows of things are told. */
+  uses: string;
 }
 
 interface BaybookThing {
@@ -66,6 +68,8 @@ interface BaybookThing {
 
 interface BaybookFindHead {
   names: string[][][];
+  /** The names that a procedure uses, by its thing. */
+  uses: Map<number, number[]>;
   /** How many places and conditions each name has. */
   scopes: number[];
   things: BaybookThing[];
