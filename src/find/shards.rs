@@ -4,7 +4,7 @@
 //! |---|---|---|
 //! | `things` | names, places and conditions; names of the parts below | once |
 //! | `w-ta` | machines, codes and manuals with a word that begins with `ta` | for each such word typed |
-//! | `words` | every word of those, for slips | for a word that nothing begins with |
+//! | `words` | every word of those that is in no name, for slips | for a word that nothing begins with |
 //! | `b-3` | four builds: id, title and which rows each states | where a machine of one is named, or it was looked at last |
 //! | `t-7` | what most builds state of the things of the seventh name, and the builds that are shown for it | where they may be shown |
 //! | `t-7-3` | the fourth part of what fewer builds state of them | where one of them is shown |
@@ -20,7 +20,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use serde_json::{Value, json};
 
 use super::index::{Fitted, Fixed, Index, Stated, Thing};
-use super::matching::{Sampled, vocabulary};
+use super::matching::{Sampled, known, vocabulary};
 use super::search::rows_listed;
 use super::values::{Buckets, Fineness, Printing, buckets, figures};
 use super::words::SHORT;
@@ -45,7 +45,9 @@ pub fn shards(index: &Index) -> BTreeMap<String, Value> {
     let (values, bare) = (by_size(index), by_figures(index));
     let head = head(index, &words.join(" "), values.keys(), bare.keys());
     all.insert("things".to_owned(), head);
-    all.insert("words".to_owned(), json!(vocabulary(index).into_iter().collect::<Vec<_>>().join(" ")));
+    let catalogue = known(&index.things);
+    let others: Vec<&str> = vocabulary(index).difference(&catalogue).copied().collect();
+    all.insert("words".to_owned(), json!(others.join(" ")));
     all.extend(values.into_iter().map(|(bucket, rows)| (format!("v-{bucket}"), rows)));
     all.extend(bare.into_iter().map(|(figures, rows)| (format!("d-{figures}"), rows)));
     all.extend(stated(index));
