@@ -55,8 +55,8 @@ function records() {
     }
   }
   const builds = Object.keys(parts).filter((name) => name.startsWith("b-")).sort((a, b) => Number(a.slice(2)) - Number(b.slice(2)));
-  return builds.flatMap((name) => parts[name]).flatMap(([id, machines, stated], build) =>
-    baybookFindNumbers.rows(stated).map((row) => ({ id: `${build} ${row}`, ...things[Number(row.split(" ")[0])], machine: `${machines} ${id}`, text: rows.get(row) })),
+  return builds.flatMap((name) => parts[name]).flatMap(([machine, stated], build) =>
+    baybookFindNumbers.rows(stated).map((row) => ({ id: `${build} ${row}`, ...things[Number(row.split(" ")[0])], machine, text: rows.get(row) })),
   );
 }
 

@@ -27,7 +27,7 @@
   /** The parts that tell of them. @param {BaybookFindHead} head @param {[number, number][]} things */
   const spread = (head, things) => [...new Set(listed(head, things).map((thing) => partOf(head, thing, 0)))];
 
-  /** Id of a build, its machines, what it states. @param {BaybookLoad} load @param {number} build @returns {Promise<BaybookStated>} */
+  /** A build, and what it states. @param {BaybookLoad} load @param {number} build @returns {Promise<BaybookStated>} */
   const stated = async (load, build) => (await load(`b-${Math.floor(build / BUILDS)}`))[build % BUILDS];
 
   /**
@@ -60,7 +60,7 @@
     const isTop = new Set(topOf(things).map(String));
     const near = [...builds.map(([build]) => build), ...(last === null ? [] : [last])];
     const listing = byName ? [] : Promise.all(spread(head, things).map(load));
-    for (const [at, [, , text]] of (await Promise.all(near.map((build) => stated(load, build)))).entries()) {
+    for (const [at, [, text]] of (await Promise.all(near.map((build) => stated(load, build)))).entries()) {
       for (const row of globalThis.baybookFindNumbers.rows(text)) {
         if (numbers.has(row) || isTop.has(row.split(" ")[0] ?? "")) {
           add(row, near[at] ?? 0);
@@ -95,8 +95,11 @@
     return `builds/${build}/engine.html#${/^[0-9]/.test(entry) ? "n" : ""}${entry}${scope}`;
   }
 
-  /** Id and title of a build. @param {string[]} told @returns {[string, string]} */
-  const titled = ([id = "", machines = ""]) => [id, machines + id];
+  /** Id and title of a build. @param {string} told @returns {[string, string]} */
+  const titled = (told) => {
+    const id = told.split(" ", 1)[0] ?? "";
+    return [id, `${told.slice(id.length + 1)} · ${id}`];
+  };
 
   /** @param {BaybookLoad} load @param {BaybookFindHead} head @param {BaybookRows} found @param {BaybookRank} rank @returns {Promise<BaybookFound>} */
   async function told(load, head, found, { score, kind, at, row, build }) {
@@ -105,13 +108,13 @@
       const thing = /** @type {BaybookThing} */ (head.things[at]);
       const [names, rowsOf] = await load(partOf(head, at, row));
       const [text, open, first, builds] = rowsOf[at][row];
-      const [id, machine] = titled(names[build ?? first] ?? (await stated(load, build ?? first)));
+      const [id, machine] = titled(names[build ?? first] ?? (await stated(load, build ?? first))[0]);
       const { of, title, where, when } = thing;
       return { kind: thing.kind, build: id, builds, machine, of, title, where, when, text, open: open === 1, score, href: href(id, thing) };
     }
     if (kind === 1) {
       const one = /** @type {BaybookFitted} */ (found.fitted.get(at));
-      const [id, machine] = titled(await stated(load, one[2]));
+      const [id, machine] = titled((await stated(load, one[2]))[0]);
       return { ...none, kind: "machine", build: id, builds: 1, machine: null, of: one[0], title: one[1], text: machine, href: `machines/${one[0]}.html` };
     }
     const [sort, of, title, text, sheet] = /** @type {BaybookFixed} */ (found.fixed.get(at));

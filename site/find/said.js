@@ -161,7 +161,7 @@
     const least = Math.ceil((things[0]?.[1] ?? 0) / 2);
     const fits = new Set(things.filter(([, score]) => score >= least).map(([thing]) => String(thing)));
     const texts = byName ? await Promise.all(meantBuilds(builds).map((build) => globalThis.baybookFindPairs.stated(load, build))) : [];
-    const stated = new Set(texts.flatMap(([, , text]) => globalThis.baybookFindNumbers.rows(text)));
+    const stated = new Set(texts.flatMap(([, text]) => globalThis.baybookFindNumbers.rows(text)));
     return (/** @type {string} */ row) => (least === 0 || fits.has(row.split(" ")[0] ?? "")) && (!byName || stated.has(row));
   }
 

@@ -59,7 +59,7 @@ pub fn shards(index: &Index) -> BTreeMap<String, Value> {
     all.extend(index.builds.chunks(BUILDS).enumerate().map(|(at, builds)| {
         let stated = |one: &Stated| {
             let lines: Vec<(usize, usize)> = one.lines.iter().map(|line| (line.thing, line.row)).collect();
-            json!([one.id, machines_of(one), by_thing(&lines)])
+            json!([called(one), by_thing(&lines)])
         };
         (format!("b-{at}"), builds.iter().map(stated).collect())
     }));
@@ -157,9 +157,10 @@ fn told(units: &Units) -> Value {
     json!(units.collect::<BTreeMap<_, _>>())
 }
 
-/// The title of a build without its id, with which it ends.
-fn machines_of(one: &Stated) -> &str {
-    one.title.strip_suffix(one.id.as_str()).unwrap_or(&one.title)
+/// `ox-887 Tarnhawk 887 2020–2024`: id of a build, then its machines, as its title has them before the id.
+fn called(one: &Stated) -> String {
+    let machines = one.title.strip_suffix(one.id.as_str()).unwrap_or_default();
+    format!("{} {}", one.id, machines.trim_end_matches(" · "))
 }
 
 /// `3:0 2,5,1:4`: rows 0 and 2 of thing 3, row 0 of thing 8, row 4 of thing 9; each number is told from the one before.
@@ -293,7 +294,7 @@ fn stated(index: &Index) -> BTreeMap<String, Value> {
             let Some(first) = row.builds.first() else { continue };
             let (builds, rows) = all.entry(name).or_default();
             if let Some(build) = index.builds.get(*first) {
-                builds.insert(*first, json!([build.id, machines_of(build)]));
+                builds.insert(*first, json!(called(build)));
             }
             let told = json!([row.text, u8::from(row.open), first, row.builds.len()]);
             rows.entry(at).or_default().insert(number, told);

@@ -27,8 +27,8 @@ type BaybookFixed = [string, string, string, string, string, string, string, str
 /** Unit → number → who prints it as the value aimed at, and who as a limit: `thing:row row,thing:row`. */
 type BaybookBucket = Record<string, Record<string, [string, string]>>;
 
-/** Id of a build, its machines, the rows that it states. */
-type BaybookStated = [string, string, string];
+/** Id of a build and its machines, the rows that it states. */
+type BaybookStated = [string, string];
 /** A printed number, roughly where it lies, and who prints it. */
 interface BaybookPrinted {
   value: BaybookValue;

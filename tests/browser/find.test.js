@@ -66,13 +66,13 @@ describe("on a base of sixty thousand statements", () => {
   const MOST = 100_000;
   const large = JSON.parse(fs.readFileSync(path.join(__dirname, "../../target/find-large.json"), "utf8"));
   /** @param {string} start */
-  const code = (start) => fs.statSync(path.join(assets, fs.readdirSync(assets).find((name) => new RegExp(`^${start}-[0-9a-f]{10}[.]js$`).test(name)) ?? start)).size;
+  const code = (start) => fs.statSync(path.join(assets, fs.readdirSync(assets).find((name) => new RegExp(`^${start}-[0-9a-f]{10}[.](js|css)$`).test(name)) ?? start)).size;
 
   test("the same list, and what a first query loads: a hundred kilobytes at most", async (context) => {
     assert.ok(large.statements >= 60_000 && large.answers.length >= 20);
     for (const { query, found, left_out: leftOut, notes } of large.answers) {
       /** @type {Map<string, number>} */
-      const bytes = new Map([["panel", code("find-panel")]]);
+      const bytes = new Map([["panel", code("find-panel")], ["how the lines look", code("late")]]);
       const own = await baybookFindSearch.search(async (name) => {
         if (name === "numbers" || name === "said") {
           bytes.set(name, code(name === "said" ? "find-said" : name));
