@@ -87,6 +87,9 @@
     return made;
   }
 
+  /** @param {string} text */
+  const capital = (text) => text.charAt(0).toUpperCase() + text.slice(1);
+
   /** One line that answers. @param {BaybookFound} one @param {string | null} preferred */
   function line(one, preferred) {
     const item = document.createElement("li");
@@ -155,7 +158,7 @@
         if (own === asked) {
           list?.replaceChildren(...found.lines.map((one) => line(one, preferred)));
           whole = found.leftOut.length === 0;
-          say(text, found);
+          say(found);
         }
       } catch (problem) {
         if (own === asked && said) {
@@ -164,18 +167,18 @@
       }
     }
 
-    /** @param {string} text @param {BaybookAnswer} answer */
-    function say(text, { lines, leftOut, notes }) {
+    /** @param {BaybookAnswer} answer */
+    function say({ lines, leftOut, notes }) {
       const [first] = lines;
-      const without = leftOut.length > 0 ? `Nothing fits ${leftOut.map((one) => `“${one}”`).join(", ")}; these fit the rest. ` : "";
-      const count = lines.length === LIMIT ? `The best ${LIMIT} lines` : lines.length === 1 ? "1 line" : `${lines.length} lines`;
-      const spelt = notes.map((note) => note.replace(/\x60([^\x60]*)\x60/g, "“$1”")).map((note) => note.charAt(0).toUpperCase() + note.slice(1));
+      const count = lines.length === LIMIT ? `the best ${LIMIT} lines` : lines.length === 1 ? "1 line" : `${lines.length} lines`;
+      const without = leftOut.length > 0 ? `Without ${leftOut.map((one) => `“${one}”`).join(", ")}: ${count}.` : capital(`${count}.`);
+      const spelt = notes.map((note) => note.replace(/\x60([^\x60]*)\x60/g, "“$1”")).map(capital);
       const told = spelt.map((note) => `${note}. `).join("");
-      if (said) {
-        said.textContent = first
-          ? `${without}${told}${count}. First: ${first.title} ${first.text}`
-          : `Nothing fits “${text}”. ${told}Type what it is, a machine, or a number with its unit; or look in A to Z.`;
-      }
+      said?.replaceChildren(
+        first ? told + without : `No line fits. ${told}Type what it is, a machine, or a number with its unit; or look in A to Z.`,
+        // Who sees the lines reads the first where it stands.
+        element("span", "heard", first ? ` First: ${first.title} ${first.text}` : ""),
+      );
     }
 
     /** @param {KeyboardEvent} event */
