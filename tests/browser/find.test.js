@@ -8,6 +8,7 @@ const path = require("node:path");
 const vm = require("node:vm");
 const { after, before, describe, test } = require("node:test");
 const opened = require("./opened.js");
+const { Host } = require("./hosted.js");
 require("./compute.js");
 
 const site = path.join(__dirname, "../../site/find");
@@ -171,6 +172,26 @@ describe("the field", () => {
     await sheet.fill("[data-find]", "drain plug");
     await sheet.locator("[data-result]").first().waitFor();
     await context.close();
+  });
+
+  test("the same lines from a web host as from disk, each in a private window", async () => {
+    const host = new Host(opened.root);
+    await host.open();
+    /** @type {string[][]} */
+    const told = [];
+    for (const at of [opened.address("index.html"), host.at("index.html")]) {
+      // A context of its own keeps nothing: so does a private window.
+      const context = await browser.newContext();
+      const sheet = await context.newPage();
+      await sheet.goto(at);
+      await sheet.fill("[data-find]", "ex lash tarn 887 22");
+      await sheet.locator("[data-result]").first().waitFor();
+      told.push(await sheet.locator("[data-result]").allInnerTexts());
+      await context.close();
+    }
+    await host.close();
+    assert.ok((told[0]?.length ?? 0) > 3);
+    assert.deepEqual(told[1], told[0]);
   });
 
   test("an assistive reader meets nothing that is wrong", () =>
