@@ -12,7 +12,7 @@ const os = require("node:os");
 const path = require("node:path");
 const { after, afterEach, before, beforeEach, test } = require("node:test");
 const { pathToFileURL } = require("node:url");
-const { parse } = require("acorn");
+const { tree } = require("./tree.js");
 const { device, kindOf, launch } = require("./opened.js");
 const { Host } = require("./hosted.js");
 
@@ -139,7 +139,6 @@ test("the list names every file of the handbook with its SHA-256", () => {
 });
 
 test("slimming changes nothing that the worker does", () => {
-  const tree = (/** @type {string} */ text) => JSON.stringify(parse(text, { ecmaVersion: 2022 }), (key, value) => (["start", "end", "raw"].includes(key) ? undefined : value));
   const [, written = ""] = /^globalThis\.baybookRelease=.*?;\n([\s\S]*)$/.exec(fs.readFileSync(path.join(small, "offline.js"), "utf8")) ?? [];
   assert.equal(tree(written), tree(fs.readFileSync(path.join(__dirname, "../../site/offline/worker.js"), "utf8")));
 });

@@ -10,8 +10,7 @@ const fs = require("node:fs");
 const path = require("node:path");
 const { after, before, test } = require("node:test");
 const { fileURLToPath } = require("node:url");
-const { parse } = require("acorn");
-const { analyze } = require("eslint-scope");
+const { tree } = require("./tree.js");
 const { address, kindOf, launch, pages, root, samples, tab } = require("./opened.js");
 
 /** @type {import("playwright-core").Browser} */
@@ -93,31 +92,6 @@ test("drawings come to their rows as they come near, and say so", async () => {
 /** The assets as they are written in `site/`, by the start of the name they get. */
 const site = path.join(__dirname, "../../site");
 const emitted = fs.readdirSync(path.join(root, "assets"));
-
-/** Where a tree holds how it is written and not what it means; `{ a }` may have become `{ a: b }`. */
-const WRITING = new Set(["start", "end", "range", "raw", "shorthand"]);
-
-/** A script's tree, where each name of its own is the place of its declaration. @param {string} text */
-function tree(text) {
-  const program = parse(text, { ecmaVersion: 2022, ranges: true });
-  const { scopes } = analyze(/** @type {any} */ (program), { ecmaVersion: 2022, sourceType: "script" });
-  scopes.forEach((scope, at) => {
-    // The names of all scripts on a sheet meet in the outermost scope: those stay.
-    const own = scope.type === "global" ? [] : scope.variables;
-    own.forEach((variable, place) => {
-      const uses = [...variable.identifiers, ...variable.references.map((one) => one.identifier)];
-      uses.forEach((node) => Object.assign(node, { name: `${at}.${place}` }));
-    });
-  });
-  return JSON.stringify(program, (key, value) => {
-    if (WRITING.has(key)) {
-      return undefined;
-    }
-    // A text is the same in whatever quotes.
-    const isText = value?.type === "TemplateLiteral" && value.expressions.length === 0;
-    return isText ? { type: "Literal", value: value.quasis[0].value.cooked } : typeof value === "bigint" ? `${value}n` : value;
-  });
-}
 
 test("slimming changes no script: but for the names of its own, both parse to the same tree", () => {
   assert.equal(tree("(a => { let b = a; return { b }; })(c)"), tree("(x=>{let y=x;return{b:y}})(c)"));
