@@ -132,7 +132,6 @@ async function main() {
   row("each key", keys);
   row("peer: a query, all in memory", peer.times);
   console.log(`\npeer: MiniSearch reads ${peer.bytes} bytes of records and is ready after ${peer.ready.toFixed(0)} ms, with ${(peer.memory / 1e6).toFixed(0)} MB`);
-  console.log(`peer: the thing that Baybook leads with comes first for ${peer.same} of ${large.answers.length} queries`);
   const wanted = wantedFirst();
   console.log(`of ${wanted.all} queries whose wanted line was written by hand, on the demo base: first by Baybook ${wanted.own}, by the peer ${wanted.peer}`);
 }
@@ -200,18 +199,16 @@ async function peerIn(browser) {
   });
   /** @type {number[]} */
   const times = [];
-  let same = 0;
-  for (const { query, found } of large.answers) {
-    const [took, text] = await page.evaluate((/** @type {string} */ typed) => {
+  for (const { query } of large.answers) {
+    const took = await page.evaluate((/** @type {string} */ typed) => {
       const begun = performance.now();
-      const hits = /** @type {any} */ (globalThis).index.search(typed, { prefix: true, fuzzy: 0.2, combineWith: "AND" });
-      return /** @type {[number, string]} */ ([performance.now() - begun, hits[0]?.text ?? ""]);
+      /** @type {any} */ (globalThis).index.search(typed, { prefix: true, fuzzy: 0.2, combineWith: "AND" });
+      return performance.now() - begun;
     }, query);
     times.push(took);
-    same += Number((found[0]?.[4] ?? "") === text);
   }
   const memory = Number(await page.evaluate("performance.memory.usedJSHeapSize"));
-  return { ready, times, same, memory, bytes: fs.statSync(path.join(out, "peer-records.js")).size };
+  return { ready, times, memory, bytes: fs.statSync(path.join(out, "peer-records.js")).size };
 }
 
 main();

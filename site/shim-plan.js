@@ -42,7 +42,7 @@
       this.windows = [...section.querySelectorAll("[data-plans]")].map((one) => /** @type {HTMLElement} */ (one));
       // The sizes stand here, or in the row of the shims.
       const here = [...section.querySelectorAll(".plan-sizes li")].map((one) => (one.textContent ?? "").split(" = "));
-      const row = [...document.querySelectorAll('[data-spec="lash.shim"] .picks > div')].map((one) => [...one.children].map((part) => (part.textContent ?? "").replace(/\s+/g, "\x20")));
+      const row = [...document.querySelectorAll('[data-spec="lash.shim"] .picks > div')].map((one) => [...one.children].map((part) => (part.textContent ?? "").replace(/\s+/g, " ")));
       this.marks = new Map((here.length > 0 ? here : row).map(([mark = "", size = ""]) => [mark, size]));
       const template = section.querySelector("template");
       template?.replaceWith(template.content);

@@ -17,7 +17,7 @@
       return;
     }
     const units = unit instanceof HTMLSelectElement ? [...unit.options].map(({ value }) => value) : [unit?.textContent ?? ""];
-    const signs = units.map((one) => [one, one.replace(/\x20\(.*/, "")]).filter(([, sign = ""]) => sign !== "" && text.endsWith(sign) && /^[-0-9.,/]+\s*$/.test(text.slice(0, -sign.length)));
+    const signs = units.map((one) => [one, one.replace(/ \(.*/, "")]).filter(([, sign = ""]) => sign !== "" && text.endsWith(sign) && /^[-0-9.,/]+\s*$/.test(text.slice(0, -sign.length)));
     const [one, sign = ""] = signs[0] ?? [];
     if (unit instanceof HTMLSelectElement && one !== undefined) {
       unit.value = one;
@@ -35,7 +35,7 @@
     }
     const empty = field instanceof HTMLSelectElement || field.value === "";
     if (more.length === 0) {
-      asks.querySelector(".boxed")?.after(make("p", { class: "fine given" }, `${engine}: ${only[0]}, ${only[1].replaceAll("\x20", "\u00a0")}`));
+      asks.querySelector(".boxed")?.after(make("p", { class: "fine given" }, `${engine}: ${only[0]}, ${only[1].replaceAll(" ", "\u00a0")}`));
       empty && fill(asks, only[1]);
       return;
     }

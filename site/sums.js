@@ -33,7 +33,7 @@
       return text;
     }
     const whole = compute.units.parse(chosen);
-    const add = (/** @type {string} */ member) => (/^[-0-9.,/\x20]+$/.test(member) ? whole.after(member.trim()) : member);
+    const add = (/** @type {string} */ member) => (/^[-0-9.,/ ]+$/.test(member) ? whole.after(member.trim()) : member);
     const list = asks.getAttribute("data-sort") === "quantities";
     return list ? text.split(/[;\n]|(?<![0-9]),|, |,(?![0-9])/).filter((one) => one.trim() !== "").map(add).join("; ") : add(text);
   }

@@ -19,22 +19,26 @@
     new Promise((done, failed) => {
       const coming = [...document.scripts].find((one) => one.getAttribute("src") === src);
       const element = coming ?? document.createElement("script");
-      element.onload = () => done();
-      element.onerror = () => {
+      element.addEventListener("load", () => done());
+      element.addEventListener("error", () => {
         element.remove();
         failed(new Error(`cannot load ${src}`));
-      };
+      });
       if (!coming) {
         element.src = src;
         document.head.append(element);
       }
     });
 
-  /** The lines are dressed before there is one. */
+  /** The lines are dressed before there is one; on a web host they may be already. */
   function dress() {
+    const href = root + (document.querySelector(".find")?.getAttribute("data-late") ?? "");
+    if (document.querySelector(`link[href="${href}"]`)) {
+      return;
+    }
     const sheet = document.createElement("link");
     sheet.rel = "stylesheet";
-    sheet.href = root + (document.querySelector(".find")?.getAttribute("data-late") ?? "");
+    sheet.href = href;
     document.head.append(sheet);
   }
   dress();
@@ -172,7 +176,7 @@
       const [first] = lines;
       const count = lines.length === LIMIT ? `the best ${LIMIT} lines` : lines.length === 1 ? "1 line" : `${lines.length} lines`;
       const without = leftOut.length > 0 ? `Without ${leftOut.map((one) => `“${one}”`).join(", ")}: ${count}.` : capital(`${count}.`);
-      const spelt = notes.map((note) => note.replace(/\x60([^\x60]*)\x60/g, "“$1”")).map(capital);
+      const spelt = notes.map((note) => note.replace(/`([^`]*)`/g, "“$1”")).map(capital);
       const told = spelt.map((note) => `${note}. `).join("");
       said?.replaceChildren(
         first ? told + without : `No line fits. ${told}Type what it is, a machine, or a number with its unit; or look in A to Z.`,

@@ -253,9 +253,11 @@
     const reads = needsNumbers(text);
     ahead(load, reads ? ["numbers"] : []);
     const raw = await load("things");
-    // What the words lead to is asked for at once: to read the head takes a while.
-    const shards = new Set(raw.words.split(" "));
-    ahead(load, words(text).map(key).filter((name) => shards.has(name)).map((name) => `w-${name}`));
+    if (!heads.has(raw)) {
+      // To read the head takes a while: what the words lead to is asked for before.
+      const shards = raw.words.split(" ");
+      ahead(load, words(text).map(key).filter((name) => shards.includes(name)).map((name) => `w-${name}`));
+    }
     const head = headOf(raw);
     if (reads) {
       await load("numbers");

@@ -6,10 +6,9 @@ const assert = require("node:assert/strict");
 const fs = require("node:fs");
 const path = require("node:path");
 const { after, before, test } = require("node:test");
-const { pathToFileURL } = require("node:url");
 const jsqr = require("jsqr");
 const { PNG } = require("pngjs");
-const { address, kindOf, launch, pages, tab, text } = require("./opened.js");
+const { address, kindOf, launch, other, pages, tab, text } = require("./opened.js");
 const { plain, sheets } = require("./printed.js");
 
 /** @type {import("playwright-core").Browser} */
@@ -56,14 +55,12 @@ test("a card says its build, its release and its hash, and what the engine sheet
 
 // What reads the code is jsQR (npm), which knows nothing of how it was made; the picture is what Chromium paints.
 test("a phone reads the address of the engine sheet from the card, on the screen and as printed", async () => {
-  const handbook = process.env["BAYBOOK_RECALLED"] ?? "";
-  const builds = path.join(handbook, "builds");
-  assert.ok(fs.existsSync(builds), "set BAYBOOK_RECALLED to the compiled handbook of the base with every key");
+  const recalled = other("BAYBOOK_RECALLED");
   const base = /^base_url = "(.+?)\/?"$/m.exec(fs.readFileSync(path.join(__dirname, "../cases/clean/every-key/base/base.toml"), "utf8"))?.[1] ?? "";
   assert.notEqual(base, "");
-  const { context, page, complaints } = await tab(browser, { viewport: { width: 800, height: 1120 }, deviceScaleFactor: 2 }, handbook);
-  for (const build of fs.readdirSync(builds)) {
-    await page.goto(pathToFileURL(path.join(fs.realpathSync(builds), build, "card.html")).href);
+  const { context, page, complaints } = await tab(browser, { viewport: { width: 800, height: 1120 }, deviceScaleFactor: 2 }, recalled.folder);
+  for (const build of fs.readdirSync(path.join(recalled.folder, "builds"))) {
+    await page.goto(recalled.address(`builds/${build}/card.html`));
     for (const media of /** @type {const} */ (["screen", "print"])) {
       await page.emulateMedia({ media });
       const { data, width, height } = PNG.sync.read(await page.locator(".card").screenshot());

@@ -13,12 +13,10 @@ const path = require("node:path");
 const { after, afterEach, before, beforeEach, test } = require("node:test");
 const { pathToFileURL } = require("node:url");
 const { tree } = require("./tree.js");
-const { device, kindOf, launch } = require("./opened.js");
+const { device, kindOf, launch, other } = require("./opened.js");
 const { Host } = require("./hosted.js");
 
-/** @param {string} name */
-const folder = (name) => fs.realpathSync(process.env[name] ?? `${name} is not set`);
-const [small, next] = [folder("BAYBOOK_SMALL"), folder("BAYBOOK_NEXT")];
+const [small, next] = [other("BAYBOOK_SMALL").folder, other("BAYBOOK_NEXT").folder];
 
 /** Every file of a handbook but those of its bundle. @param {string} from */
 function filesOf(from) {

@@ -95,6 +95,16 @@ function device(folder) {
   return chromium.launchPersistentContext(folder, { ...program, viewport: { width: 360, height: 740 } });
 }
 
+/** Another handbook that a test reads: its folder, and the address of a page. @param {string} variable that names it */
+function other(variable) {
+  const given = process.env[variable] ?? "";
+  if (!fs.existsSync(path.join(given, "index.html"))) {
+    throw new Error(`set ${variable} to the compiled handbook that tests/run makes for it`);
+  }
+  const folder = fs.realpathSync(given);
+  return { folder, address: (/** @type {string} */ page) => pathToFileURL(path.join(folder, page)).href };
+}
+
 /**
  * Whether a request was only given up as the page was left before it was answered, a page's icon above all: the
  * file it asked for is there. A file that is missing, or refused, fails with another word.
@@ -157,4 +167,4 @@ async function barriers(page, enhanced) {
   }, enhanced);
 }
 
-module.exports = { root, pages, samples, text, limits, kindOf, address, launch, device, tab, barriers };
+module.exports = { root, pages, samples, text, limits, kindOf, address, launch, device, other, tab, barriers };

@@ -9,13 +9,12 @@ const assert = require("node:assert/strict");
 const fs = require("node:fs");
 const path = require("node:path");
 const { after, before, describe, test } = require("node:test");
-const { pathToFileURL } = require("node:url");
 const { FileSystemConfigLoader, HtmlValidate } = require("html-validate");
-const { address, barriers, kindOf, launch, pages, text } = require("./opened.js");
+const { address, barriers, kindOf, launch, other, pages, text } = require("./opened.js");
 const { plain, sheets } = require("./printed.js");
 
-const next = fs.realpathSync(process.env["BAYBOOK_NEXT"] ?? "BAYBOOK_NEXT is not set");
-const changes = pathToFileURL(path.join(next, "changes.html")).href;
+const next = other("BAYBOOK_NEXT");
+const changes = next.address("changes.html");
 const bench = pages.find((page) => kindOf(page) === "engine sheet" && text(page).includes('data-spec="lash.exhaust"')) ?? "";
 const LONG = "Hard to start from cold, ticks at idle, and the lamp comes on while the heated grips draw their current.";
 
@@ -75,7 +74,7 @@ for (const [name, open] of /** @type {const} */ ([["changes", openChanges], ["a 
 }
 
 test("the changes stand by kind and engine, with their numbers held to their units", async () => {
-  const html = fs.readFileSync(path.join(next, "changes.html"), "utf8");
+  const html = fs.readFileSync(path.join(next.folder, "changes.html"), "utf8");
   const validator = new HtmlValidate(new FileSystemConfigLoader());
   const { results } = await validator.validateString(html, path.join(__dirname, "page.html"));
   assert.deepEqual(results.flatMap(({ messages }) => messages.map((one) => `${one.line}:${one.column} ${one.ruleId}: ${one.message}`)), []);

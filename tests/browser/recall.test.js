@@ -10,17 +10,14 @@ const os = require("node:os");
 const path = require("node:path");
 const assert = require("node:assert/strict");
 const { after, before, test } = require("node:test");
-const { pathToFileURL } = require("node:url");
-const { launch, tab } = require("./opened.js");
+const { launch, other, tab } = require("./opened.js");
 const { job, reading } = require("./bench.js");
 
-const handbook = process.env["BAYBOOK_RECALLED"] ?? "";
-const address = (/** @type {string} */ page) => pathToFileURL(path.join(fs.realpathSync(handbook), page)).href;
+const { folder: handbook, address } = other("BAYBOOK_RECALLED");
 
 /** @type {import("playwright-core").Browser} */
 let browser;
 before(async () => {
-  assert.ok(fs.existsSync(path.join(handbook, "job.html")), "set BAYBOOK_RECALLED to the compiled handbook of the base with every key");
   browser = await launch();
 });
 after(() => browser?.close());

@@ -5,22 +5,17 @@
  */
 "use strict";
 
-const fs = require("node:fs");
-const path = require("node:path");
 const assert = require("node:assert/strict");
 const { after, before, test } = require("node:test");
-const { pathToFileURL } = require("node:url");
-const { launch, tab } = require("./opened.js");
+const { launch, other, tab } = require("./opened.js");
 require("./compute.js");
 const { job, reading, verdict } = require("./bench.js");
 
-const handbook = process.env["BAYBOOK_NEXT"] ?? "";
-const address = (/** @type {string} */ page) => pathToFileURL(path.join(fs.realpathSync(handbook), page)).href;
+const { folder: handbook, address } = other("BAYBOOK_NEXT");
 
 /** @type {import("playwright-core").Browser} */
 let browser;
 before(async () => {
-  assert.ok(fs.existsSync(path.join(handbook, "job.html")), "set BAYBOOK_NEXT to the compiled handbook of the next release");
   browser = await launch();
 });
 after(() => browser?.close());
@@ -103,9 +98,6 @@ for (const width of [360, 1280]) {
     const stored = await page.evaluate(() => localStorage.getItem(`baybook.closed.${document.body.dataset["base"] ?? ""}`));
     assert.equal(stored, before);
     assert.ok((await page.evaluate(() => document.documentElement.scrollWidth)) <= width);
-    if (process.env["BAYBOOK_PICTURES"]) {
-      await page.screenshot({ path: path.join(process.env["BAYBOOK_PICTURES"], `today-${width}.png`), fullPage: true });
-    }
     assert.deepEqual(complaints, []);
     await context.close();
   });

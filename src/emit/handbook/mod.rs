@@ -12,6 +12,7 @@ mod offline;
 mod press;
 mod sheets;
 mod single;
+mod slim;
 mod templates;
 mod view;
 
