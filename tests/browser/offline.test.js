@@ -198,11 +198,12 @@ test("after the first visit every sheet opens without the host, and the one that
 });
 
 test("how far it is stands at the foot; a screen reader is told only what comes between, and the end", async () => {
-  host.gives = 40;
+  host.gives = 60;
   const page = await context.newPage();
   await page.goto(host.at("index.html"));
   const foot = page.locator(".kept");
-  await page.waitForFunction((of) => new RegExp(`Kept on this device: \\d+ of ${of} files\\.`).test(document.querySelector(".kept")?.textContent ?? ""), first.files.length);
+  // Twenty and more have come: the sheet itself and its parts take the rest of what is given.
+  await page.waitForFunction((of) => new RegExp(`Kept on this device: [2-9]\\d of ${of} files\\.`).test(document.querySelector(".kept")?.textContent ?? ""), first.files.length);
   assert.equal(await foot.getByRole("status").textContent(), "");
   assert.equal(await page.locator("[aria-live], [role=alert]").filter({ hasText: "files" }).count(), 0);
   await host.close();
@@ -214,7 +215,7 @@ test("how far it is stands at the foot; a screen reader is told only what comes 
   await page.evaluate(() => dispatchEvent(new Event("online")));
   await says(page, kept(first));
   const asked = host.asked.filter((file) => file !== "offline.js" && file !== first.list).length;
-  assert.ok(Number(come) > 10 && asked <= first.files.length - Number(come), `${come} had come, ${asked} were asked for`);
+  assert.ok(Number(come) >= 20 && asked <= first.files.length - Number(come), `${come} had come, ${asked} were asked for`);
   assert.equal(await foot.getByRole("status").textContent(), kept(first));
 });
 
