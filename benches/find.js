@@ -21,6 +21,8 @@ const peerScript = path.join(here, "tests/outside/node_modules/minisearch/dist/u
 
 const large = JSON.parse(fs.readFileSync(path.join(here, "target/find-large.json"), "utf8"));
 const out = path.join(here, "target/find-bench");
+/** Milliseconds that the home sheet is open before the first key, and between two keys of a thumb. */
+const [OPEN, BETWEEN] = [2_500, 150];
 
 /** The handbook with the large index in the place of its own. */
 function lay() {
@@ -49,7 +51,7 @@ function records() {
     }
   }
   const rows = new Map();
-  for (const [name, part] of Object.entries(parts).filter(([name]) => name.startsWith("t-"))) {
+  for (const [name, part] of Object.entries(parts).filter(([name]) => /^[ft]-/.test(name))) {
     for (const [thing, of] of Object.entries(/** @type {Record<string, any>} */ (part[1]))) {
       Object.entries(of).forEach(([row, told]) => rows.set(`${thing} ${row}`, told[0]));
     }
@@ -87,7 +89,8 @@ const types = (text) =>
 async function main() {
   lay();
   const browser = await launch();
-  const [first, keys, floor] = [/** @type {number[]} */ ([]), /** @type {number[]} */ ([]), /** @type {number[]} */ ([])];
+  /** @type {Record<"first" | "keys" | "ready" | "paced" | "floor", number[]>} */
+  const { first, keys, ready, paced, floor } = { first: [], keys: [], ready: [], paced: [], floor: [] };
   /** @type {[number, string][]} */
   const bytes = [];
   let memory = 0;
@@ -105,8 +108,19 @@ async function main() {
     for (let end = 1; end <= query.length; end += 1) {
       keys.push(await page.evaluate(types, query.slice(0, end)));
     }
-    memory = Math.max(memory, await page.evaluate("performance.memory.usedJSHeapSize"));
     await context.close();
+    // As a thumb types: on a sheet that has been open for a while, with a pause before each key.
+    const thumb = await browser.newContext();
+    const sheet = await thumb.newPage();
+    await sheet.goto(pathToFileURL(path.join(out, "index.html")).href, { waitUntil: "load" });
+    await sheet.waitForTimeout(OPEN);
+    ready.push(await sheet.evaluate(types, query));
+    for (let end = 1; end <= query.length; end += 1) {
+      await sheet.waitForTimeout(BETWEEN);
+      paced.push(await sheet.evaluate(types, query.slice(0, end)));
+    }
+    memory = Math.max(memory, await sheet.evaluate("performance.memory.usedJSHeapSize"));
+    await thumb.close();
     const bare = await (await browser.newContext()).newPage();
     await bare.goto(pathToFileURL(path.join(out, "peer.html")).href);
     floor.push(
@@ -129,7 +143,9 @@ async function main() {
   console.log("| what | times | median, ms | p95, ms | most, ms |\n|---|---:|---:|---:|---:|");
   row("floor: one script of the index", floor);
   row("first answer, nothing loaded", first);
-  row("each key", keys);
+  row("each key, without a pause", keys);
+  row(`first answer, home open for ${OPEN / 1000} s`, ready);
+  row(`each key, ${BETWEEN} ms after the one before`, paced);
   row("peer: a query, all in memory", peer.times);
   console.log(`\npeer: MiniSearch reads ${peer.bytes} bytes of records and is ready after ${peer.ready.toFixed(0)} ms, with ${(peer.memory / 1e6).toFixed(0)} MB`);
   const wanted = wantedFirst();

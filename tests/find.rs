@@ -1,7 +1,7 @@
 //! What a technician types, and whether the wanted line comes first: by hand, and by rule from the
 //! catalogue, so that the queries grow with it. The browser is held to the same list elsewhere.
 
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 use std::path::Path;
 use std::sync::LazyLock;
 
@@ -332,6 +332,25 @@ fn in_order(large: &mut Index, small: &Index) {
     }
 }
 
+/// Who types `lash` alone sees what there is of it, and not one setting for twelve machines.
+#[test]
+fn things_that_fit_as_well_take_turns() {
+    let answer = search(&INDEX, "lash", None, 12);
+    let of: Vec<&str> = answer.lines.iter().map(|one| one.of.as_str()).collect();
+    let distinct: BTreeSet<&str> = of.iter().copied().collect();
+    assert!(distinct.len() >= 3, "{of:?}");
+    let best = answer.lines.iter().take_while(|one| one.score == answer.lines[0].score);
+    let mut seen: BTreeMap<String, usize> = BTreeMap::new();
+    for one in best {
+        let rows = seen.entry(format!("{} {:?} {:?}", one.of, one.place, one.when)).or_default();
+        *rows += 1;
+        assert!(*rows <= 2, "{of:?}");
+    }
+    // A thing that fits better than any other is listed for every machine.
+    let drain = search(&INDEX, "drain plug", None, 12);
+    assert!(drain.lines.iter().take(8).all(|one| one.of == "torque.drain-plug"));
+}
+
 /// What may be typed first of all on a large base: its copies are named `baba…`, `keba…` and so on.
 const FIRST: [&str; 20] = [
     "ex lash babatarnhawk 887 22",
@@ -365,7 +384,8 @@ fn the_index_of_a_large_base_is_written_for_the_browser() {
     let all: usize = parts.values().map(|rows| rows.to_string().len()).sum();
     println!("{statements} statements, {} parts, {all} bytes", parts.len());
     assert!(statements >= 60_000);
-    assert!(all / statements <= 80, "{} bytes a statement", all / statements);
+    // A text stands twice, with what it is a value of and with its build: a query then loads few parts.
+    assert!(all / statements <= 110, "{} bytes a statement", all / statements);
     let answers = FIRST.map(|query| {
         let found = search(&large, query, None, 12);
         let lines = found.lines.iter().map(|one| json!([one.kind, one.of, one.build, one.builds, one.text, one.score]));

@@ -1,7 +1,7 @@
 // @ts-check
 /*
- * The way to the field that finds: shows the field, and brings what works it when it is first touched. What was
- * typed meanwhile is then looked for.
+ * The way to the field that finds: shows the field, and brings what works it when it is first touched, or, on the
+ * home sheet, which is opened to find something, once that is there. What was typed meanwhile is then looked for.
  */
 (() => {
   "use strict";
@@ -12,8 +12,17 @@
   }
   panel.hidden = false;
 
+  const touches = ["focusin", "pointerover"];
+  /** Milliseconds that the sheet has for itself. */
+  const SOON = 200;
+  let opened = false;
+
   function open() {
-    ["focusin", "pointerover"].forEach((event) => panel?.removeEventListener(event, open));
+    if (opened) {
+      return;
+    }
+    opened = true;
+    touches.forEach((event) => panel?.removeEventListener(event, open));
     const { panel: code = "", index = "" } = panel?.dataset ?? {};
     for (const src of [code, `${index}things.js`]) {
       const script = document.createElement("script");
@@ -23,5 +32,8 @@
       document.head.append(script);
     }
   }
-  ["focusin", "pointerover"].forEach((event) => panel.addEventListener(event, open));
+  touches.forEach((event) => panel.addEventListener(event, open));
+  if ("soon" in panel.dataset) {
+    addEventListener("load", () => setTimeout(open, SOON));
+  }
 })();

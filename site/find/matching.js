@@ -120,5 +120,5 @@
   /** Whether a record is looked at: a word of its own fits, or one that leads to it. @param {string} own @param {string} sampled @param {BaybookTyped[]} typed */
   const leads = (own, sampled, typed) => typed.some((word) => bestWhole(word, `${own} ${sampled}`.split(" ").filter(Boolean)) > 0);
 
-  globalThis.baybookFindMatching = { near, joined, named, thing, machine, fixed, leads, best, bestWhole, wordsOf };
+  globalThis.baybookFindMatching = { near, joined, fits, named, thing, machine, fixed, leads, best, bestWhole, wordsOf };
 })();

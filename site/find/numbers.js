@@ -67,7 +67,12 @@
   /** Names of the parts that a value is looked up in; one without a unit, by its figures alone. @param {BaybookValue} value @param {boolean} bare @param {Set<string>} names */
   function parts(value, bare, names) {
     if (bare) {
-      return present((digits) => between("", ends(value), digits), names).map((name) => `d-${name}`);
+      const figures = (/** @type {number} */ digits) => between("", ends(value), digits);
+      const exact = value.min()?.exact;
+      // One of one figure lies in many parts, or in one that was made for it.
+      const alone = exact && exact.sign() > 0 && (figures(2)?.length ?? 0) > 2 ? step(exact, 1) : [];
+      const rounded = `r${alone[1]}e${alone[0]}`;
+      return names.has(rounded) ? [`d-${rounded}`] : present(figures, names).map((name) => `d-${name}`);
     }
     const { kind } = value.unit;
     const all = buckets(value, 1)

@@ -4,38 +4,85 @@
  */
 (() => {
   "use strict";
-  const [THINGS, SPREAD, LAST, BUILDS, PART] = [60, 6, 200, 4, 24];
+  const [THINGS, SPREAD, FIRST, LAST, BUILDS, PART, STRETCH] = [60, 6, 2, 200, 4, 24, 96];
+
+  /** How many rows of each thing of a name are listed. @param {number} scopes */
+  const listedOf = (scopes) => Math.min(12, Math.max(4, Math.floor(24 / scopes)));
+
+  /** The part that holds the first rows of a name. @param {BaybookFindHead} head @param {number} name */
+  const firstOf = (head, name) => `f-${head.packs.filter((first) => first <= name).length - 1}`;
 
   /** The part of the index that a row stands in. @param {BaybookFindHead} head @param {number} thing @param {number} row */
   function partOf(head, thing, row) {
-    const named = head.things[thing]?.named ?? 0;
-    const scopes = head.scopes[named] ?? 1;
-    const listed = Math.min(12, Math.max(4, Math.floor(24 / scopes)));
-    return row < listed ? `t-${named}` : `t-${named}-${Math.floor((row - listed) / Math.ceil(PART / scopes))}`;
+    const name = head.things[thing]?.named ?? 0;
+    const scopes = head.scopes[name] ?? 1;
+    const listed = listedOf(scopes);
+    if (row < FIRST) {
+      return firstOf(head, name);
+    }
+    return row < listed ? `t-${name}` : `t-${name}-${Math.floor((row - listed) / Math.ceil(PART / scopes))}`;
   }
 
-  /** The things that are joined with builds. @param {[number, number][]} things */
-  const topOf = (things) => things.slice(0, THINGS).map(([thing]) => thing);
+  /** How many rows of a thing are listed. @param {BaybookFindHead} head @param {number} thing */
+  const rowsOf = (head, thing) => Math.min(listedOf(head.scopes[head.things[thing]?.named ?? 0] ?? 1), parseInt(head.rows[thing] ?? "0", 16));
 
-  /** The things that are listed for all builds: those of the best names. @param {BaybookFindHead} head @param {[number, number][]} things */
-  function listed(head, things) {
-    const top = topOf(things);
-    const names = new Set([...new Set(top.map((thing) => head.things[thing]?.named))].slice(0, SPREAD));
-    return top.filter((thing) => names.has(head.things[thing]?.named));
+  /** The things that are listed for all builds: those of the best names, as many as fill so many lines. @param {BaybookFindHead} head @param {[number, number][]} things @param {number} limit @returns {[number, number][]} */
+  function listed(head, things, limit) {
+    const top = things.slice(0, THINGS);
+    const names = new Set();
+    let [lines, least] = [0, Infinity];
+    for (const [thing, score] of top) {
+      const name = head.things[thing]?.named;
+      if (!names.has(name)) {
+        if (names.size === SPREAD || (lines >= limit && score < least)) {
+          continue;
+        }
+        names.add(name);
+      }
+      lines += rowsOf(head, thing);
+      least = score;
+    }
+    return top.filter(([thing]) => names.has(head.things[thing]?.named));
   }
 
-  /** The parts that tell of them. @param {BaybookFindHead} head @param {[number, number][]} things */
-  const spread = (head, things) => [...new Set(listed(head, things).map((thing) => partOf(head, thing, 0)))];
+  /** The parts that tell of them. @param {BaybookFindHead} head @param {[number, number][]} each @param {number} limit */
+  function spread(head, each, limit) {
+    const firsts = each.map(([thing]) => partOf(head, thing, 0));
+    return [...new Set([...firsts, ...waiting(head, each, firstRows(head, each), limit)])];
+  }
+
+  /** The first rows of things, as they are ranked. @param {BaybookFindHead} head @param {[number, number][]} each */
+  const firstRows = (head, each) =>
+    each.flatMap(([at, score]) => Array.from({ length: Math.min(FIRST, rowsOf(head, at)) }, (_, row) => rank(score, at, row)));
+
+  /** A row as it is ranked. @param {number} score @param {number} at @param {number} row @param {boolean} [waits] @returns {BaybookRank} */
+  const rank = (score, at, row, waits = false) => ({ score, kind: 0, waits, at, row, build: null, isNear: false });
+
+  /** The parts with the rows that wait, as far as so many lines may need them beside what is known. @param {BaybookFindHead} head @param {[number, number][]} each @param {BaybookRank[]} known @param {number} limit */
+  function waiting(head, each, known, limit) {
+    let more = 0;
+    const needed = each.filter(([thing, score]) => {
+      const rows = rowsOf(head, thing);
+      const place = rank(score, thing, FIRST, true);
+      const isNeeded = rows > FIRST && known.filter((one) => before(one, place) < 0).length + more < limit;
+      more += isNeeded ? rows - FIRST - known.filter((one) => one.at === thing && one.row >= FIRST).length : 0;
+      return isNeeded;
+    });
+    return [...new Set(needed.map(([thing]) => partOf(head, thing, FIRST)))];
+  }
 
   /** A build, and what it states. @param {BaybookLoad} load @param {number} build @returns {Promise<BaybookStated>} */
   const stated = async (load, build) => (await load(`b-${Math.floor(build / BUILDS)}`))[build % BUILDS];
 
+  /** The best first; among equals, who waits comes after all others of its kind. @param {BaybookRank} a @param {BaybookRank} b */
+  const before = (a, b) => b.score - a.score || a.kind - b.kind || Number(a.waits) - Number(b.waits) || a.at - b.at || a.row - b.row;
+
   /**
-   * Every row that may answer, by `thing row`, with its score and the build it is shown for: null is the first of
-   * those that state it.
-   * @param {BaybookLoad} load @param {BaybookFindHead} head @param {BaybookJoin} join
+   * Every row that may answer. Of the things that are listed for all builds the first rows are among them, and of
+   * the rest what `limit` lines may need.
+   * @param {BaybookLoad} load @param {BaybookFindHead} head @param {BaybookJoin} join @param {number} limit
    */
-  async function rows(load, head, { things, builds, byName, held, last }) {
+  async function rows(load, head, { things, builds, byName, held, last }, limit) {
     const ofThing = new Map(things);
     const ofBuild = new Map(builds);
     /** @type {Map<string, number>} */
@@ -43,42 +90,49 @@
     for (const [row, counts] of held.flatMap((one) => [...one])) {
       numbers.set(row, (numbers.get(row) ?? 0) + counts);
     }
-    /** @type {Map<string, { score: number, build: number | null }>} */
+    /** @type {Map<string, BaybookRank>} */
     const all = new Map();
-    const add = (/** @type {string} */ row, /** @type {number | null} */ build) => {
-      const own = (ofThing.get(Number(row.split(" ")[0])) ?? 0) + (numbers.get(row) ?? 0);
+    /** @param {string} place @param {number | null} build the first of those that state it where null @param {boolean} isNear whether it is joined for its own sake @param {boolean} waits */
+    const add = (place, build, isNear, waits) => {
+      const [at = 0, row = 0] = place.split(" ").map(Number);
+      const own = (ofThing.get(at) ?? 0) + (numbers.get(place) ?? 0);
       if (own > 0) {
         const more = build === null ? 0 : (ofBuild.get(build) ?? 0) + (!byName && last === build ? LAST : 0);
-        const best = all.get(row);
+        const best = all.get(place);
         // The first of those that state it comes before any other.
-        const before = build === null || (best && best.build !== null && build < best.build);
-        if (!best || own + more > best.score || (own + more === best.score && before)) {
-          all.set(row, { score: own + more, build });
+        const isFirst = build === null || (best && best.build !== null && build < best.build);
+        if (!best || own + more > best.score || (own + more === best.score && isFirst)) {
+          all.set(place, { score: own + more, kind: 0, waits, at, row, build, isNear });
         }
       }
     };
-    const isTop = new Set(topOf(things).map(String));
+    const isTop = new Set(things.slice(0, THINGS).map(([thing]) => String(thing)));
     const near = [...builds.map(([build]) => build), ...(last === null ? [] : [last])];
-    const listing = byName ? [] : Promise.all(spread(head, things).map(load));
+    const each = byName ? [] : listed(head, things, limit);
+    const alone = numbers.size === 0 && near.length === 0;
+    const listing = Promise.all((alone ? spread(head, each, limit) : [...new Set(each.map(([thing]) => partOf(head, thing, 0)))]).map(load));
     for (const [at, [, text]] of (await Promise.all(near.map((build) => stated(load, build)))).entries()) {
       for (const row of globalThis.baybookFindNumbers.rows(text)) {
         if (numbers.has(row) || isTop.has(row.split(" ")[0] ?? "")) {
-          add(row, near[at] ?? 0);
+          add(row, near[at] ?? 0, true, false);
         }
       }
     }
-    const each = listed(head, things);
-    for (const [, part] of await listing) {
-      for (const thing of each) {
+    /** @param {BaybookPart[]} parts */
+    const take = (parts) => {
+      for (const [[thing], [, part]] of each.flatMap((one) => parts.map((part) => /** @type {const} */ ([one, part])))) {
         for (const [row, [, , first]] of Object.entries(part[thing] ?? {})) {
-          add(`${thing} ${row}`, first);
+          const place = `${thing} ${row}`;
+          add(place, first, false, Number(row) >= FIRST && !numbers.has(place));
         }
       }
-    }
+    };
+    take(await listing);
     for (const row of numbers.keys()) {
-      add(row, null);
+      add(row, null, false, false);
     }
-    return all;
+    take(await Promise.all(waiting(head, each, [...all.values()], limit).map(load)));
+    return [...all.values()];
   }
 
   /** Place of a text in an id of HTML, as the sheets have it. @param {string} text */
@@ -101,14 +155,35 @@
     return [id, `${told.slice(id.length + 1)} · ${id}`];
   };
 
+  /** The part with what a build states of a thing. @param {number} build @param {number} thing */
+  const ownPart = (build, thing) => `l-${build}-${Math.floor(thing / STRETCH)}`;
+
+  /** A line of a build: the text, or with it whether it is open and how many builds share it. @param {BaybookLoad} load @param {number} build @param {string} row @returns {Promise<[string, string, number, number]>} the build first */
+  async function ownLine(load, build, row) {
+    const part = ownPart(build, parseInt(row, 10));
+    const [[called, rowsOf], lines] = await Promise.all([stated(load, build), load(part)]);
+    const beside = globalThis.baybookFindNumbers.rows(rowsOf).filter((one) => ownPart(build, parseInt(one, 10)) === part);
+    const line = lines[beside.indexOf(row)];
+    const [text, open, builds] = typeof line === "string" ? [line, 0, 1] : line;
+    return [called, text, open, builds];
+  }
+
+  /** The same of the first build that states it, or of one that is known. @param {BaybookLoad} load @param {BaybookFindHead} head @param {BaybookRank} rank @returns {Promise<[string, string, number, number]>} */
+  async function sharedLine(load, head, { at, row, build }) {
+    const [names, rowsOf] = await load(partOf(head, at, row));
+    const [text, open, first, builds] = rowsOf[at][row];
+    return [names[build ?? first] ?? (await stated(load, build ?? first))[0], text, open, builds];
+  }
+
   /** @param {BaybookLoad} load @param {BaybookFindHead} head @param {BaybookRows} found @param {BaybookRank} rank @returns {Promise<BaybookFound>} */
-  async function told(load, head, found, { score, kind, at, row, build }) {
+  async function told(load, head, found, rank) {
+    const { score, kind, at, row, build, isNear } = rank;
     const none = { where: {}, when: {}, open: false, score };
     if (kind === 0) {
       const thing = /** @type {BaybookThing} */ (head.things[at]);
-      const [names, rowsOf] = await load(partOf(head, at, row));
-      const [text, open, first, builds] = rowsOf[at][row];
-      const [id, machine] = titled(names[build ?? first] ?? (await stated(load, build ?? first))[0]);
+      const line = isNear && build !== null ? ownLine(load, build, `${at} ${row}`) : sharedLine(load, head, rank);
+      const [called, text, open, builds] = await line;
+      const [id, machine] = titled(called);
       const { of, title, where, when } = thing;
       return { kind: thing.kind, build: id, builds, machine, of, title, where, when, text, open: open === 1, score, href: href(id, thing) };
     }
@@ -122,5 +197,5 @@
     return { ...none, kind: sort, build: null, builds: 0, machine: null, of, title, text, href: page };
   }
 
-  globalThis.baybookFindPairs = { rows, spread, stated, told };
+  globalThis.baybookFindPairs = { rows, before, listed, spread, ownPart, stated, told };
 })();

@@ -8,6 +8,8 @@
 (() => {
   "use strict";
   const LIMIT = 12;
+  /** Milliseconds without a key after which what later keys may need is loaded. */
+  const PAUSE = 60;
   const root = document.body.dataset.root ?? "";
   const stored = `baybook.machine.${document.body.dataset.base ?? ""}`;
 
@@ -141,7 +143,22 @@
     const load = (name) =>
       name === "numbers" ? reads() : name === "said" ? once(root + words) : part(name, `${root}${index}${name}.js`);
 
+    /** What is still to be loaded in a pause. @type {string[]} */
+    let likely = [];
+    /** @type {ReturnType<typeof setTimeout> | undefined} */
+    let pause;
+
+    /** Loads one thing after the other for as long as nothing is typed. */
+    function loadAhead() {
+      clearTimeout(pause);
+      const next = likely.shift();
+      if (next) {
+        pause = setTimeout(() => void load(next).then(loadAhead, () => undefined), PAUSE);
+      }
+    }
+
     function close() {
+      clearTimeout(pause);
       asked += 1;
       list?.replaceChildren();
       if (said) {
@@ -163,6 +180,7 @@
           list?.replaceChildren(...found.lines.map((one) => line(one, preferred)));
           whole = found.leftOut.length === 0;
           say(found);
+          loadAhead();
         }
       } catch (problem) {
         if (own === asked && said) {
@@ -209,8 +227,11 @@
     panel.addEventListener("keydown", move);
     list.addEventListener("click", () => setTimeout(close));
     // The head of the index comes beside this; what was typed meanwhile is looked for.
-    load("things").catch(() => undefined);
     void find();
+    globalThis.baybookFindSearch.prepare(load).then((names) => {
+      likely = names;
+      loadAhead();
+    }, () => undefined);
   }
 
   const panel = document.querySelector(".find");

@@ -5,77 +5,15 @@
  */
 (() => {
   "use strict";
-  const { words, fit, key, ask, needsNumbers } = globalThis.baybookFindWords;
-  const { near, joined, named, thing, machine, fixed, leads, bestWhole, wordsOf } = globalThis.baybookFindMatching;
+  const { words, fit, key, ask, mayBeSlip, needsNumbers } = globalThis.baybookFindWords;
+  const { near, joined, fits, named, thing, machine, fixed, leads, bestWhole, wordsOf } = globalThis.baybookFindMatching;
   const { serial } = globalThis.baybookFindFits;
+  const { headOf, isRead, leadsOf, isLed } = globalThis.baybookFindHead;
   const [THINGS, NEAR, BY_NAME, USES] = [60, 8, 800, 9];
-
-  /** @type {WeakMap<object, BaybookFindHead>} */
-  const heads = new WeakMap();
-
-  /** The head of the index as it is searched. @param {BaybookThings} raw @returns {BaybookFindHead} */
-  function headOf(raw) {
-    const made = heads.get(raw);
-    if (made) {
-      return made;
-    }
-    /** @type {BaybookNamed[]} */
-    const rows = [];
-    for (let at = 0; at < raw.named.length; at += 6) {
-      rows.push(/** @type {BaybookNamed} */ (raw.named.slice(at, at + 6)));
-    }
-    const names = rows.map(([, , title, others]) => [words(title), ...others.split(",").filter(Boolean).map((name) => name.split(" "))]);
-    const scopes = rows.map((one) => one[5].split(" ").filter(Boolean).map(Number));
-    /** @type {BaybookThing[]} */
-    const things = rows.flatMap(([kindAt, of, title], at) =>
-      (scopes[at] ?? []).map((scope) => {
-        const [where = {}, when = {}] = (raw.scopes[scope] ?? "").split("|").map(scopeOf);
-        const kind = raw.kinds[kindAt] ?? "";
-        return { kind, of, title, where, when, named: at, beside: beside(kind, of, where, when) };
-      }),
-    );
-    const known = new Set([...names.flat(2), ...things.flatMap((one) => one.beside)]);
-    const pairs = new Set(names.flat().flatMap((name) => name.slice(1).map((word, at) => `${name[at]}${word}`)));
-    const units = rows.map((one) => (raw.units[one[4]] ?? "").split(",").filter(Boolean));
-    const values = raw.values.split(",").flatMap((one) => {
-      const [kind, ...powers] = one.split(" ");
-      return powers.flatMap((of) => {
-        const [power, digits = ""] = of.split(":");
-        return digits.split(".").flatMap((run) => {
-          const [first = 0, last = first] = run.split("~").map(Number);
-          return Array.from({ length: last - first + 1 }, (_, more) => `${kind}${first + more}e${power}`);
-        });
-      });
-    });
-    const short = new Map(raw.short.split(",").map((one) => one.split(" ")).map(([from = "", ...to]) => [from, to]));
-    /** @type {Map<number, number[]>} */
-    const uses = new Map();
-    for (const [at = 0, name = 0] of globalThis.baybookFindNumbers.rows(raw.uses).map((one) => one.split(" ").map(Number))) {
-      uses.set(at, [...(uses.get(at) ?? []), name]);
-    }
-    const head = { names, uses, scopes: scopes.map((one) => one.length), things, known, pairs, units, short, shards: new Set(raw.words.split(" ")), values: new Set(values) };
-    heads.set(raw, head);
-    return head;
-  }
-
-  /** Place or condition of a text `cylinder=rear;ring=top`. @param {string} text @returns {Record<string, string>} */
-  const scopeOf = (text) => Object.fromEntries(text.split(";").filter(Boolean).map((pair) => pair.split("=")));
-
-  /** @param {string} kind @param {string} of @param {Record<string, string>} where @param {Record<string, string>} when */
-  function beside(kind, of, where, when) {
-    if (kind === "procedure") {
-      return ["procedure", "how", "do"];
-    }
-    if (kind === "complaint") {
-      return ["complaint"];
-    }
-    const spelt = [where, when].flatMap((all) => Object.entries(all).map(([name, word]) => `${name} ${word} `));
-    return [...new Set(words(spelt.join("") + of))];
-  }
 
   /** @param {BaybookLoad} load @param {BaybookFindHead} head @param {Iterable<string>} all @param {BaybookRows} rows */
   async function take(load, head, all, rows) {
-    const names = [...new Set([...all].map(key))].filter((name) => head.shards.has(name));
+    const names = [...new Set([...all].filter((word) => isLed(head.leads, word)).map(key))];
     for (const [fittedRows, fixedRows] of await Promise.all(names.map((name) => load(`w-${name}`)))) {
       for (const [at, row] of Object.entries(fittedRows)) {
         rows.fitted.set(Number(at), row);
@@ -92,15 +30,16 @@
     ...[...rows.fixed.values()].flatMap(wordsOf),
   ];
 
-  /** The typed words with what each may stand for, and the names and things they score; their machines and codes go into `rows`. @param {BaybookLoad} load @param {BaybookFindHead} head @param {BaybookAsked} asked @param {BaybookRows} rows */
-  async function typed(load, head, asked, rows) {
+  /** The typed words with what each may stand for, and the names and things they score; their machines and codes go into `rows`. @param {BaybookLoad} load @param {BaybookFindHead} head @param {BaybookAsked} asked @param {BaybookRows} rows @param {number} limit */
+  async function typed(load, head, asked, rows, limit) {
+    const { listed, spread } = globalThis.baybookFindPairs;
     const all = joined(asked.words, head.known);
     const sure = all.map((word) => ofCatalogue(head, word));
     const taking = take(load, head, [...all, ...sure.flatMap((one) => [...(one?.meant.keys() ?? [])]), ...asked.serials], rows);
     const whole = sure.every((one) => one !== null) ? scoredBy(head, sure) : null;
     if (whole) {
       // Whatever machine it is for, the catalogue knows every word: its lines need not wait for the machines.
-      ahead(load, globalThis.baybookFindPairs.spread(head, whole.things));
+      ahead(load, spread(head, listed(head, whole.things, limit), limit));
     }
     await taking;
     if (whole) {
@@ -122,7 +61,7 @@
   /** Any other word: one of a machine, a code or a manual, or a slip. @param {BaybookLoad} load @param {BaybookFindHead} head @param {string} word @param {Set<string>} others @returns {Promise<BaybookTyped>} */
   async function ofMachines(load, head, word, others) {
     const begins = [...others].some((one) => fit(word, one) > 0);
-    const meant = begins ? new Map() : near(word, [...head.known, ...(await load("words")).split(" ")]);
+    const meant = begins || !mayBeSlip(word) ? new Map() : near(word, [...head.known, ...(await load("words")).split(" ")]);
     return { word, meant, known: begins || meant.size > 0 };
   }
 
@@ -131,24 +70,34 @@
 
   /** Names and things by the typed words. @param {BaybookFindHead} head @param {BaybookTyped[]} typed */
   function scoredBy(head, typed) {
-    const names = head.names.map((one) => named(one, typed));
-    return { typed, names, things: things(head, names, typed) };
+    const fitting = [...head.known].filter((word) => typed.some((one) => fits(one, word) > 0)).map((word) => head.having.get(word));
+    // Two words typed as one fit a name that has both of them side by side.
+    const inNames = typed.some((one) => head.pairs.has(one.word)) ? head.names.keys() : fitting.flatMap((one) => one?.names ?? []);
+    const none = /** @type {[number, number[]]} */ ([0, typed.map(() => 0)]);
+    const names = head.names.map(() => none);
+    for (const at of new Set(inNames)) {
+      names[at] = named(head.names[at] ?? [], typed);
+    }
+    return { typed, names, things: things(head, names, new Set(fitting.flatMap((one) => one?.things ?? [])), typed) };
   }
 
   /** @param {[number, number][]} all score by number, the best first */
   const sorted = (all) => all.sort((one, other) => other[1] - one[1] || one[0] - other[0]);
 
-  /** @param {BaybookFindHead} head @param {[number, number[]][]} names @param {BaybookTyped[]} typedWords */
-  function things(head, names, typedWords) {
-    const own = head.things.map((one) => thing(names[one.named] ?? [0, []], one.beside, typedWords));
+  /** @param {BaybookFindHead} head @param {[number, number[]][]} names @param {Set<number>} beside things that have a word that fits @param {BaybookTyped[]} typedWords */
+  function things(head, names, beside, typedWords) {
+    const own = head.things.map((one, at) => {
+      const name = names[one.named] ?? [0, []];
+      return name[0] > 0 || beside.has(at) || name[1].some((fits) => fits > 0) ? thing(name, one.beside, typedWords) : 0;
+    });
     /** @type {number[]} */
     const ofNames = [];
     head.things.forEach(({ named: name }, at) => {
       ofNames[name] = Math.max(ofNames[name] ?? 0, own[at] ?? 0);
     });
     // A procedure stands beside what it uses, and after it.
-    const beside = (/** @type {number} */ at) => Math.max(0, ...(head.uses.get(at) ?? []).map((name) => Math.floor(((ofNames[name] ?? 0) * USES) / 10)));
-    const all = own.map((score, at) => /** @type {[number, number]} */ ([at, Math.max(score, beside(at))]));
+    const used = (/** @type {number} */ at) => Math.max(0, ...(head.uses.get(at) ?? []).map((name) => Math.floor(((ofNames[name] ?? 0) * USES) / 10)));
+    const all = own.map((score, at) => /** @type {[number, number]} */ ([at, Math.max(score, used(at))]));
     return sorted(all.filter(([, score]) => score > 0));
   }
 
@@ -204,16 +153,18 @@
   /** The number of a build; null for one that is not there. @param {BaybookLoad} load @param {string} build @returns {Promise<number | null>} */
   const place = (load, build) => load(`i-${key(build)}`).then((rows) => rows[build] ?? null, () => null);
 
-  /** A query as it is understood, and what it leads to. @param {BaybookLoad} load @param {BaybookFindHead} head @param {BaybookAsked} asked @param {string | null} last @returns {Promise<BaybookSought>} */
-  async function seek(load, head, asked, last) {
+  /** A query as it is understood, and what it leads to. @param {BaybookLoad} load @param {BaybookFindHead} head @param {BaybookAsked} asked @param {string | null} last @param {number} limit @returns {Promise<BaybookSought>} */
+  async function seek(load, head, asked, last, limit) {
     /** @type {BaybookRows} */
     const found = { fitted: new Map(), fixed: new Map() };
     const { names: nameNumbers, parts, values, held } = globalThis.baybookFindNumbers;
     const placing = last ? place(load, last) : null;
     ahead(load, asked.quantities.flatMap((value) => parts(value, false, head.values)));
-    const { typed: typedWords, names, things: scored } = await typed(load, head, asked, found);
+    const { typed: typedWords, names, things: scored } = await typed(load, head, asked, found, limit);
     const { builds, made, machines: ofMachines } = machines(found, typedWords, asked);
     const byName = (builds[0]?.[1] ?? 0) >= BY_NAME;
+    // The lines shown are mostly of the best one.
+    ahead(load, builds.slice(0, 1).flatMap(([build]) => scored.slice(0, 1).map(([thing]) => globalThis.baybookFindPairs.ownPart(build, thing))));
     const byWords = scored.length > 0 && typedWords.some((one) => !/^[0-9]+$/.test(one.word));
     const [own, symbols] = [nameNumbers(asked, found, builds.length > 0, made), units(head, scored, byWords)];
     if (asked.bare.some((number) => !own.has(number))) {
@@ -221,15 +172,10 @@
     }
     const tried = asked.pieces.map(([, piece]) => values(piece, own, symbols));
     const holding = await Promise.all(tried.map((one) => held(load, head, one)));
-    const shown = await globalThis.baybookFindPairs.rows(load, head, { things: scored, builds, byName, held: holding, last: await placing });
-    /** @type {BaybookRank[]} */
-    const ranks = [...shown].map(([place, { score, build }]) => {
-      const [at = 0, row = 0] = place.split(" ").map(Number);
-      return { score, kind: 0, at, row, build };
-    });
-    ranks.push(...ofMachines.map(([at, score]) => ({ score, kind: 1, at, row: 0, build: null })));
-    ranks.push(...records(found, typedWords, byName).map(([at, score]) => ({ score, kind: 2, at, row: 0, build: null })));
-    ranks.sort((a, b) => b.score - a.score || a.kind - b.kind || a.at - b.at || a.row - b.row);
+    const ranks = await globalThis.baybookFindPairs.rows(load, head, { things: scored, builds, byName, held: holding, last: await placing }, limit);
+    const alone = (/** @type {number} */ kind) => (/** @type {[number, number]} */ [at, score]) => ({ score, kind, waits: false, at, row: 0, build: null, isNear: false });
+    ranks.push(...ofMachines.map(alone(1)), ...records(found, typedWords, byName).map(alone(2)));
+    ranks.sort(globalThis.baybookFindPairs.before);
     return { load, head, asked, found, typed: typedWords, names, things: scored, builds, byName, byWords, made, machines: ofMachines, tried, held: holding, ranks };
   }
 
@@ -253,25 +199,35 @@
     const reads = needsNumbers(text);
     ahead(load, reads ? ["numbers"] : []);
     const raw = await load("things");
-    if (!heads.has(raw)) {
+    if (!isRead(raw)) {
       // To read the head takes a while: what the words lead to is asked for before.
-      const shards = raw.words.split(" ");
-      ahead(load, words(text).map(key).filter((name) => shards.includes(name)).map((name) => `w-${name}`));
+      const leading = leadsOf(raw);
+      ahead(load, words(text).filter((word) => isLed(leading, word)).map((word) => `w-${key(word)}`));
     }
     const head = headOf(raw);
     if (reads) {
       await load("numbers");
     }
-    const sought = await seek(load, head, ask(text, false), last);
+    const sought = await seek(load, head, ask(text, false), last, limit);
     const own = await answer(sought, limit);
     // Inches that stand apart from their number may be the intake: `887 in lash`.
     const mayBeWords = sought.asked.pieces.some(([typedText, piece]) => piece.quantities.length > 0 && typedText.endsWith(" in"));
     if (own.leftOut.length === 0 || !mayBeWords) {
       return own;
     }
-    const asWords = await answer(await seek(load, head, ask(text, true), last), limit);
+    const asWords = await answer(await seek(load, head, ask(text, true), last, limit), limit);
     return asWords.leftOut.length < own.leftOut.length ? asWords : own;
   }
 
-  globalThis.baybookFindSearch = { search };
+  /**
+   * Reads the head of the index, and names what any query is likely to need: as much as the catalogue is long, however
+   * large the base.
+   * @param {BaybookLoad} load
+   */
+  async function prepare(load) {
+    const { packs } = headOf(await load("things"));
+    return ["numbers", ...packs.map((_, at) => `f-${at}`)];
+  }
+
+  globalThis.baybookFindSearch = { search, prepare };
 })();

@@ -10,8 +10,12 @@
   const MOST = 12;
 
   /** @param {string} text */
-  const words = (text) =>
-    text.toLowerCase().split(/[^\p{Alphabetic}0-9]+/u).filter((word) => word && !EMPTY.has(word));
+  function words(text) {
+    const lower = text.toLowerCase();
+    // Most texts have no other letters, and what knows them all is slow.
+    const plain = !/[^\x00-\x7f]/.test(lower);
+    return lower.split(plain ? /[^a-z0-9]+/ : /[^\p{Alphabetic}0-9]+/u).filter((word) => word && !EMPTY.has(word));
+  }
 
   /** How many slips make one of the other, two neighbours swapped being one. @param {string[]} a @param {string[]} b */
   function distance(a, b) {
@@ -33,11 +37,14 @@
     return rows[a.length]?.[b.length] ?? 0;
   }
 
+  /** Whether slips are forgiven in a word: in letters only. @param {string} typed */
+  const mayBeSlip = (typed) => [...typed].length >= 4 && !/[0-9]/.test(typed);
+
   /** Slips that are forgiven, or null. @param {string} typed @param {string} word */
   function slips(typed, word) {
     const [a, b] = [[...typed], [...word]];
     const forgiven = a.length < 8 ? 1 : 2;
-    if (a.length < 4 || Math.abs(a.length - b.length) > forgiven || /[0-9]/.test(typed + word)) {
+    if (!mayBeSlip(typed) || Math.abs(a.length - b.length) > forgiven || /[0-9]/.test(word)) {
       return null;
     }
     const found = distance(a, b);
@@ -221,5 +228,5 @@
     return pieces.some((piece, at) => begins(piece) && !isCount(pieces.slice(at)));
   }
 
-  globalThis.baybookFindWords = { words, slips, apart, fit, key, ask, yearOf, needsNumbers };
+  globalThis.baybookFindWords = { words, slips, apart, fit, key, ask, yearOf, mayBeSlip, needsNumbers };
 })();

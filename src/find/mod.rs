@@ -15,6 +15,7 @@ mod rows;
 mod said;
 mod search;
 mod shards;
+mod sizes;
 mod values;
 mod words;
 

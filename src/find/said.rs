@@ -84,8 +84,8 @@ fn why(sought: &Sought<'_>, at: usize, text: &str, piece: &Asked) -> Option<Stri
 fn is_held(sought: &Sought<'_>, at: usize) -> bool {
     let states =
         |thing: usize| sought.index.things.things.get(thing).is_some_and(|one| one.kind == "statement");
-    let first = sought.ranks.iter().find(|(_, kind, thing, _)| *kind == 0 && states(*thing));
-    let Some(&(_, _, thing, row)) = first else { return false };
+    let first = sought.ranks.iter().find(|(_, kind, _, thing, _)| *kind == 0 && states(*thing));
+    let Some(&(_, _, _, thing, row)) = first else { return false };
     let held = sought.held.get(at).is_some_and(|held| held.contains_key(&(thing, row)));
     held && sought.shown.get(&(thing, row)).is_some_and(|build| is_meant(sought, *build))
 }
@@ -118,7 +118,7 @@ fn is_like_serial(sought: &Sought<'_>, piece: &Asked) -> bool {
 /// True if a typed word is in some line; in a code or a manual only if that has every word.
 fn covers(sought: &Sought<'_>, typed: usize) -> bool {
     let known = || sought.typed.iter().enumerate().filter(|(_, one)| one.known).map(|(at, _)| at);
-    sought.ranks.iter().any(|&(_, kind, at, _)| {
+    sought.ranks.iter().any(|&(_, kind, _, at, _)| {
         in_line(sought, kind, at, typed) && (kind < 2 || known().all(|one| in_line(sought, kind, at, one)))
     })
 }
@@ -162,8 +162,8 @@ fn meaning(sought: &Sought<'_>, at: usize, piece: &Asked) -> Option<String> {
             piece.words.iter().any(|word| one.holds(word)) && in_line(sought, kind, line, typed)
         })
     };
-    let first = sought.ranks.first().filter(|(_, kind, at, _)| typed(*kind, *at));
-    if let Some(&(_, kind, line, _)) = first {
+    let first = sought.ranks.first().filter(|(_, kind, _, at, _)| typed(*kind, *at));
+    if let Some(&(_, kind, _, line, _)) = first {
         return title(sought, kind, line);
     }
     if let Some((machine, _)) = sought.machines.first().filter(|(machine, _)| typed(1, *machine)) {

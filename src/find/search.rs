@@ -13,6 +13,9 @@ use super::said;
 pub(super) const THINGS: usize = 60;
 /// Names whose things are listed for all builds, where no machine is named.
 const SPREAD: usize = 6;
+/// Rows of a thing that are listed before any other thing that fits as well has its turn: who types `lash` alone sees
+/// what there is of it, and not one setting for twelve machines.
+pub(super) const FIRST: usize = 2;
 /// Rows of a thing that are listed there, those most builds agree on: the fewer, the more places and conditions its
 /// name has.
 pub(super) fn rows_listed(scopes: usize) -> usize {
@@ -57,8 +60,12 @@ pub struct Found {
 /// Numbers of things, builds or machines, each with its score, the best first.
 pub(super) type Scored = Vec<(usize, u32)>;
 
-/// Score and the order among equals: kind, number of the thing, machine or record, row.
-pub(super) type Rank = (Reverse<u32>, u8, usize, usize);
+/// Score and the order among equals: kind, whether it waits until others that fit as well had their turn, number of the
+/// thing, machine or record, row.
+pub(super) type Rank = (Reverse<u32>, u8, bool, usize, usize);
+
+/// What a row scores, the build it is shown for, and whether it waits.
+type Shown = (Reverse<u32>, usize, bool);
 
 /// What a search gives.
 #[derive(Clone, Debug, Eq, PartialEq)]
@@ -101,17 +108,17 @@ pub(super) struct Sought<'a> {
 #[must_use]
 pub fn search(index: &Index, text: &str, last: Option<&str>, limit: usize) -> Answer {
     let last = last.and_then(|last| index.builds.iter().position(|build| build.id == last));
-    let sought = Sought::of(index, ask(text, false), last);
+    let sought = Sought::of(index, ask(text, false), last, limit);
     let answer = sought.answer(limit);
     if answer.left_out.is_empty() || !sought.may_be_words() {
         return answer;
     }
-    let as_words = Sought::of(index, ask(text, true), last).answer(limit);
+    let as_words = Sought::of(index, ask(text, true), last, limit).answer(limit);
     if as_words.left_out.len() < answer.left_out.len() { as_words } else { answer }
 }
 
 impl<'a> Sought<'a> {
-    fn of(index: &'a Index, asked: Asked, last: Option<usize>) -> Self {
+    fn of(index: &'a Index, asked: Asked, last: Option<usize>, limit: usize) -> Self {
         let typed = matching::typed(index, &asked.words);
         let named: Vec<_> = index.things.named.iter().map(|names| matching::named(names, &typed)).collect();
         let things = things(index, &named, &typed);
@@ -137,7 +144,7 @@ impl<'a> Sought<'a> {
             ranks,
             shown,
         };
-        sought.rank(last);
+        sought.rank(last, limit);
         sought
     }
 
@@ -157,18 +164,19 @@ impl<'a> Sought<'a> {
         self.builds.first().is_some_and(|(_, score)| *score >= BY_NAME)
     }
 
-    fn rank(&mut self, last: Option<usize>) {
-        let rows = self.rows(last);
-        self.ranks = rows.iter().map(|(&(thing, row), (score, _))| (*score, 0, thing, row)).collect();
-        let ranked = |kind: u8| move |&(at, score): &(usize, u32)| (Reverse(score), kind, at, 0);
+    fn rank(&mut self, last: Option<usize>, limit: usize) {
+        let rows = self.rows(last, limit);
+        self.ranks =
+            rows.iter().map(|(&(thing, row), (score, _, waits))| (*score, 0, *waits, thing, row)).collect();
+        let ranked = |kind: u8| move |&(at, score): &(usize, u32)| (Reverse(score), kind, false, at, 0);
         self.ranks.extend(self.machines.iter().map(ranked(1)));
         self.ranks.extend(self.fixed.iter().map(ranked(2)));
         self.ranks.sort_unstable();
-        self.shown = rows.into_iter().map(|(row, (_, build))| (row, build)).collect();
+        self.shown = rows.into_iter().map(|(row, (_, build, _))| (row, build)).collect();
     }
 
     /// Every row that may answer, with its score and the build it is shown for.
-    fn rows(&self, last: Option<usize>) -> BTreeMap<(usize, usize), (Reverse<u32>, usize)> {
+    fn rows(&self, last: Option<usize>, limit: usize) -> BTreeMap<(usize, usize), Shown> {
         let of_thing: BTreeMap<usize, u32> = self.things.iter().copied().collect();
         let of_build: BTreeMap<usize, u32> = self.builds.iter().copied().collect();
         let mut numbers = Held::new();
@@ -176,14 +184,14 @@ impl<'a> Sought<'a> {
             *numbers.entry(*row).or_default() += counts;
         }
         let preferred = last.filter(|_| !self.by_name());
-        let mut all: BTreeMap<(usize, usize), (Reverse<u32>, usize)> = BTreeMap::new();
-        let mut add = |row: (usize, usize), build: usize| {
+        let mut all: BTreeMap<(usize, usize), Shown> = BTreeMap::new();
+        let mut add = |row: (usize, usize), build: usize, waits: bool| {
             let number = numbers.get(&row).copied().unwrap_or_default();
             let own = of_thing.get(&row.0).copied().unwrap_or_default();
             let more = of_build.get(&build).copied().unwrap_or_default();
             let last = if preferred == Some(build) { LAST } else { 0 };
             if own + number > 0 {
-                let found = (Reverse(own + number + more + last), build);
+                let found = (Reverse(own + number + more + last), build, waits);
                 let best = all.entry(row).or_insert(found);
                 *best = found.min(*best);
             }
@@ -193,9 +201,9 @@ impl<'a> Sought<'a> {
             let lines = self.index.builds.get(build).map(|one| one.lines.as_slice()).unwrap_or_default();
             let lines = lines.iter().map(|line| (line.thing, line.row));
             let lines = lines.filter(|row| top.contains(&row.0) || numbers.contains_key(row));
-            lines.for_each(|row| add(row, build));
+            lines.for_each(|row| add(row, build, false));
         }
-        let listed = if self.by_name() { Vec::new() } else { self.listed() };
+        let listed = if self.by_name() { Vec::new() } else { self.listed(limit) };
         let scopes = self.index.scopes();
         let listed = listed.into_iter().flat_map(|thing| {
             let name = self.index.things.things.get(thing).map(|one| one.named);
@@ -204,23 +212,31 @@ impl<'a> Sought<'a> {
         });
         for row in listed.chain(numbers.keys().copied()) {
             if let Some(build) = self.row(row).and_then(|one| one.builds.first()) {
-                add(row, *build);
+                add(row, *build, row.1 >= FIRST && !numbers.contains_key(&row));
             }
         }
         all
     }
 
-    /// The things that are listed for all builds: those of the best names.
-    fn listed(&self) -> Vec<usize> {
-        let mut best = Vec::new();
-        let name_of = |thing: &usize| self.index.things.things.get(*thing).map(|one| one.named);
-        for name in self.things.iter().take(THINGS).filter_map(|(thing, _)| name_of(thing)) {
-            if !best.contains(&name) && best.len() < SPREAD {
-                best.push(name);
+    /// The things that are listed for all builds: those of the best names, as many as fill so many lines.
+    fn listed(&self, limit: usize) -> Vec<usize> {
+        let scopes = self.index.scopes();
+        let name_of = |thing: usize| self.index.things.things.get(thing).map(|one| one.named);
+        let top: Vec<(usize, u32)> = self.things.iter().take(THINGS).copied().collect();
+        let (mut names, mut lines, mut least) = (Vec::new(), 0, u32::MAX);
+        for &(thing, score) in &top {
+            let name = name_of(thing);
+            if !names.contains(&name) {
+                if names.len() == SPREAD || (lines >= limit && score < least) {
+                    continue;
+                }
+                names.push(name);
             }
+            let scopes = name.and_then(|name| scopes.get(&name)).copied().unwrap_or_default();
+            lines += self.index.rows.get(thing).map_or(0, |rows| rows.len().min(rows_listed(scopes)));
+            least = score;
         }
-        let top = self.things.iter().take(THINGS).map(|(thing, _)| *thing);
-        top.filter(|thing| name_of(thing).is_some_and(|name| best.contains(&name))).collect()
+        top.into_iter().map(|(thing, _)| thing).filter(|thing| names.contains(&name_of(*thing))).collect()
     }
 
     fn row(&self, (thing, row): (usize, usize)) -> Option<&'a super::rows::Row> {
@@ -228,7 +244,7 @@ impl<'a> Sought<'a> {
     }
 
     fn found(&self, rank: Rank) -> Option<Found> {
-        let (Reverse(score), kind, at, row) = rank;
+        let (Reverse(score), kind, _, at, row) = rank;
         match kind {
             0 => self.line(at, row, score),
             1 => {

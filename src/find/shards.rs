@@ -6,11 +6,14 @@
 //! | `w-ta` | machines, codes and manuals with a word that begins with `ta` | for each such word typed |
 //! | `words` | every word of those that is in no name, for slips | for a word that nothing begins with |
 //! | `b-3` | four builds: id, title and which rows each states | where a machine of one is named, or it was looked at last |
-//! | `t-7` | what most builds state of the things of the seventh name, and the builds that are shown for it | where they may be shown |
+//! | `l-14-2` | what the fifteenth build states of the things from the third stretch | where it is shown for its machine |
+//! | `f-5` | of each thing of some names that stand together, the first rows: what most builds state | where its names may be shown |
+//! | `t-7` | the next rows of the things of the eighth name, and the builds that are shown for them | where no other name fits as well |
 //! | `t-7-3` | the fourth part of what fewer builds state of them | where one of them is shown |
 //! | `i-ox` | numbers of the builds whose id begins with `ox` | for the build looked at last |
 //! | `v-length2e-4` | who prints a number of one kind and first digit, or `v-length23e-4`, first two | for a number with its unit |
 //! | `d-2e-1`, `d-26e-1` | who prints a number that begins so in some unit of its entry | for a number without a unit |
+//! | `d-r2e-1` | who prints a number that may round to that | for a number of one figure, without a unit |
 //!
 //! A part is a script, and each costs a browser some milliseconds however small it is: what is needed together stands
 //! together, as long as it does not weigh.
@@ -21,17 +24,19 @@ use serde_json::{Value, json};
 
 use super::index::{Fitted, Fixed, Index, Stated, Thing};
 use super::matching::{Sampled, known, vocabulary};
-use super::search::rows_listed;
-use super::values::{Buckets, Fineness, Printing, buckets, figures};
+use super::rows::Row;
+use super::search::{FIRST, rows_listed};
+use super::sizes::{by_figures, by_power, by_size};
 use super::words::SHORT;
-use crate::quantity::{Unit, Value as Number};
 
 /// Builds that stand in one part: few, as one of them may be named.
 const BUILDS: usize = 4;
-/// From so many bytes on a part of numbers is split by their second digit.
-const HEAVY: usize = 1_200;
 /// Rows of one name that stand in one part, about.
 const PART: usize = 24;
+/// Things whose lines of one build stand in one part.
+const STRETCH: usize = 96;
+/// Bytes of first rows that stand in one part, at least.
+const FIRST_ROWS: usize = 2_400;
 
 /// Rows by their number.
 type Rows = BTreeMap<usize, Value>;
@@ -39,12 +44,12 @@ type Rows = BTreeMap<usize, Value>;
 /// Every part of the index by its name.
 #[must_use]
 pub fn shards(index: &Index) -> BTreeMap<String, Value> {
-    let mut all = by_word(index);
-    let kept: Vec<&String> = all.keys().collect();
-    let words: Vec<&str> = kept.iter().filter_map(|name| name.strip_prefix("w-")).collect();
+    let (mut all, words) = by_word(index);
     let (values, bare) = (by_size(index), by_figures(index));
-    let head = head(index, &words.join(" "), values.keys(), bare.keys());
+    let (first, packs) = first_rows(index);
+    let head = head(index, &words, &packs, values.keys().chain(bare.keys()));
     all.insert("things".to_owned(), head);
+    all.extend(first);
     let catalogue = known(&index.things);
     let others: Vec<&str> = vocabulary(index).difference(&catalogue).copied().collect();
     all.insert("words".to_owned(), json!(others.join(" ")));
@@ -63,98 +68,70 @@ pub fn shards(index: &Index) -> BTreeMap<String, Value> {
         };
         (format!("b-{at}"), builds.iter().map(stated).collect())
     }));
-    all
-}
-
-/// Who prints what: unit → number → rows.
-type Units = BTreeMap<String, BTreeMap<String, Printing>>;
-
-/// Every printed number once, as a value, with who prints it.
-fn printed(index: &Index) -> Vec<(&String, &String, Number, &Printing)> {
-    let units = index.values.values().flatten();
-    let all: BTreeMap<_, _> =
-        units.flat_map(|(unit, of)| of.iter().map(move |(number, rows)| ((unit, number), rows))).collect();
-    let value = |unit: &str, number: &str| Number::parse(&Unit::parse(unit).ok()?.after(number)).ok();
-    all.into_iter()
-        .filter_map(|((unit, number), rows)| Some((unit, number, value(unit, number)?, rows)))
-        .collect()
-}
-
-/// Printed numbers by kind and size.
-fn by_size(index: &Index) -> BTreeMap<String, Value> {
-    let mut fine = Buckets::new();
-    for (unit, number, value, rows) in printed(index) {
-        for name in buckets(&value, Fineness::Two).into_iter().flatten() {
-            fine.entry(name)
-                .or_default()
-                .entry(unit.clone())
-                .or_default()
-                .insert(number.clone(), rows.clone());
-        }
-    }
-    light(&index.values, &fine)
-}
-
-/// Printed numbers by the figures that each has in the units of its entry.
-fn by_figures(index: &Index) -> BTreeMap<String, Value> {
-    let symbols: BTreeSet<&String> = index.things.units.iter().flatten().collect();
-    let units: Vec<Unit> = symbols.into_iter().filter_map(|symbol| Unit::parse(symbol).ok()).collect();
-    let (mut coarse, mut fine) = (Buckets::new(), Buckets::new());
-    for (symbol, number, value, rows) in printed(index) {
-        for unit in units.iter().filter(|unit| unit.kind() == value.unit().kind()) {
-            let prints = |(thing, _): &&(usize, usize)| index.prints(*thing, unit.symbol());
-            let of = |rows: &[(usize, usize)]| rows.iter().filter(prints).copied().collect::<Vec<_>>();
-            let own = Printing { aimed: of(&rows.aimed), limits: of(&rows.limits) };
-            if own.aimed.is_empty() && own.limits.is_empty() {
-                continue;
-            }
-            for (fineness, all) in [(Fineness::Digit, &mut coarse), (Fineness::Two, &mut fine)] {
-                for name in figures(&value, *unit, fineness).into_iter().flatten() {
-                    let held: &mut Printing = all
-                        .entry(name)
-                        .or_default()
-                        .entry(symbol.clone())
-                        .or_default()
-                        .entry(number.clone())
-                        .or_default();
-                    held.aimed.extend(&own.aimed);
-                    held.limits.extend(&own.limits);
-                }
-            }
-        }
-    }
-    light(&coarse, &fine)
-}
-
-/// Buckets by the first digit, and in the place of a heavy one those by the first two.
-fn light(coarse: &Buckets, fine: &Buckets) -> BTreeMap<String, Value> {
-    let mut all = BTreeMap::new();
-    for (bucket, units) in coarse {
-        let rows = told(units);
-        if rows.to_string().len() < HEAVY {
-            all.insert(bucket.clone(), rows);
-        } else {
-            let within = fine.iter().filter(|(name, _)| is_within(name, bucket));
-            all.extend(within.map(|(name, units)| (name.clone(), told(units))));
-        }
+    for (at, build) in index.builds.iter().enumerate() {
+        let stretches = lines(index, build).into_iter();
+        all.extend(stretches.map(|(stretch, lines)| (format!("l-{at}-{stretch}"), json!(lines))));
     }
     all
 }
 
-/// `length2e-4` holds `length20e-4` to `length29e-4`.
-fn is_within(fine: &str, bucket: &str) -> bool {
-    let (digits, exponent) = bucket.rsplit_once('e').unwrap_or_default();
-    let rest = fine.rsplit_once('e').filter(|(_, of)| *of == exponent).map(|(rest, _)| rest);
-    rest.and_then(|rest| rest.strip_prefix(digits)).is_some_and(|rest| rest.len() == 1)
+/// What a build states, by stretches of things and in the order of `by_thing`: the text, or with it whether it is open
+/// and how many builds share it.
+fn lines(index: &Index, one: &Stated) -> BTreeMap<usize, Vec<Value>> {
+    let rows: BTreeSet<(usize, usize)> = one.lines.iter().map(|line| (line.thing, line.row)).collect();
+    let mut all: BTreeMap<usize, Vec<Value>> = BTreeMap::new();
+    for (thing, row) in rows {
+        let Some(row) = index.rows.get(thing).and_then(|rows| rows.get(row)) else { continue };
+        let told = match (row.open, row.builds.len()) {
+            (false, 1) => json!(row.text),
+            (open, builds) => json!([row.text, u8::from(open), builds]),
+        };
+        all.entry(thing / STRETCH).or_default().push(told);
+    }
+    all
 }
 
-fn told(units: &Units) -> Value {
-    let units = units.iter().map(|(unit, numbers)| {
-        let numbers =
-            numbers.iter().map(|(number, rows)| (number, [by_thing(&rows.aimed), by_thing(&rows.limits)]));
-        (unit, json!(numbers.collect::<BTreeMap<_, _>>()))
-    });
-    json!(units.collect::<BTreeMap<_, _>>())
+/// The first rows of each thing, in parts of names that stand together; and the first name of each part.
+fn first_rows(index: &Index) -> (BTreeMap<String, Value>, Vec<usize>) {
+    let (mut all, mut packs) = (BTreeMap::new(), Vec::new());
+    let mut part = (Rows::new(), Rows::new());
+    for (name, things) in by_name(index) {
+        let bytes: usize =
+            [&part.0, &part.1].iter().flat_map(|rows| rows.values()).map(|row| row.to_string().len()).sum();
+        if packs.is_empty() || bytes >= FIRST_ROWS {
+            if let Some(before) = packs.len().checked_sub(1) {
+                all.insert(format!("f-{before}"), json!(std::mem::take(&mut part)));
+            }
+            packs.push(name);
+        }
+        for (at, rows) in things {
+            let told = rows.iter().take(FIRST).filter_map(|row| row_told(index, row, &mut part.0));
+            let told = told.collect();
+            part.1.insert(at, told);
+        }
+    }
+    if let Some(last) = packs.len().checked_sub(1) {
+        all.insert(format!("f-{last}"), json!(part));
+    }
+    (all, packs)
+}
+
+/// The things of each name, with their rows.
+fn by_name(index: &Index) -> BTreeMap<usize, Vec<(usize, &[Row])>> {
+    let mut all: BTreeMap<usize, Vec<(usize, &[Row])>> = BTreeMap::new();
+    for (at, (thing, rows)) in index.things.things.iter().zip(&index.rows).enumerate() {
+        all.entry(thing.named).or_default().push((at, rows));
+    }
+    all
+}
+
+/// Text, whether open, first build, how many builds; what the first build is called goes into `builds`.
+fn row_told(index: &Index, row: &Row, builds: &mut Rows) -> Option<Value> {
+    let first = row.builds.first()?;
+    if let Some(build) = index.builds.get(*first) {
+        builds.insert(*first, json!(called(build)));
+    }
+    Some(json!([row.text, u8::from(row.open), first, row.builds.len()]))
 }
 
 /// `ox-887 Tarnhawk 887 2020–2024`: id of a build, then its machines, as its title has them before the id.
@@ -165,7 +142,7 @@ fn called(one: &Stated) -> String {
 
 /// `3:0 2,5,1:4`: rows 0 and 2 of thing 3, row 0 of thing 8, row 4 of thing 9; each number is told from the one before.
 /// The names that a procedure uses are told the same way.
-fn by_thing(rows: &[(usize, usize)]) -> Value {
+pub(super) fn by_thing(rows: &[(usize, usize)]) -> Value {
     let mut things: BTreeMap<usize, BTreeSet<usize>> = BTreeMap::new();
     for (thing, row) in rows {
         things.entry(*thing).or_default().insert(*row);
@@ -184,13 +161,9 @@ fn by_thing(rows: &[(usize, usize)]) -> Value {
     json!(things.collect::<Vec<_>>().join(","))
 }
 
-/// What is loaded once. Kinds, units and scopes stand once each, and are named by their number.
-fn head<'a>(
-    index: &Index,
-    words: &str,
-    sizes: impl Iterator<Item = &'a String>,
-    figures: impl Iterator<Item = &'a String>,
-) -> Value {
+/// What is loaded once. Kinds, units and scopes stand once each, and are named by their number; no thing has more rows
+/// listed than twelve.
+fn head<'a>(index: &Index, words: &str, packs: &[usize], numbers: impl Iterator<Item = &'a String>) -> Value {
     let (mut kinds, mut units, mut scopes) = (Once::default(), Once::default(), Once::default());
     let mut named: Vec<Value> = Vec::new();
     for (at, names) in index.things.named.iter().enumerate() {
@@ -211,46 +184,15 @@ fn head<'a>(
     let uses = index.things.things.iter().enumerate();
     let uses: Vec<(usize, usize)> =
         uses.flat_map(|(at, one)| one.uses.iter().filter_map(name).map(move |name| (at, name))).collect();
+    let rows = index.rows.iter().map(|rows| format!("{:x}", rows.len().min(15)));
     let short = SHORT.iter().map(|(short, long)| format!("{short} {}", long.join(" ")));
     let values: Vec<String> =
-        by_power(sizes.chain(figures)).into_iter().map(|(kind, powers)| format!("{kind} {powers}")).collect();
+        by_power(numbers).into_iter().map(|(kind, powers)| format!("{kind} {powers}")).collect();
     json!({
         "kinds": kinds.all, "units": units.all, "scopes": scopes.all, "named": named,
-        "short": short.collect::<Vec<_>>().join(","), "words": words, "values": values.join(","),
+        "short": short.collect::<Vec<_>>().join(","), "words": words, "packs": packs, "rows": rows.collect::<String>(), "values": values.join(","),
         "uses": by_thing(&uses),
     })
-}
-
-/// Kind and its buckets, by power of ten: `pressure` has `4:-2.1.23~25 5:1` for `-2e4`, `1e4`, `23e4` to `25e4`, and
-/// `1e5`; those by figures alone have no kind.
-fn by_power<'a>(buckets: impl Iterator<Item = &'a String>) -> BTreeMap<&'a str, String> {
-    let mut all: BTreeMap<&str, BTreeMap<&str, BTreeSet<i32>>> = BTreeMap::new();
-    for bucket in buckets {
-        // The kind ends where the figures, or the sign before them, begin.
-        let figures = bucket.find(|c: char| c.is_ascii_digit()).unwrap_or(bucket.len());
-        let kind = bucket.get(..figures).unwrap_or_default().trim_end_matches('-');
-        let (digits, power) =
-            bucket.get(kind.len()..).and_then(|rest| rest.split_once('e')).unwrap_or_default();
-        all.entry(kind).or_default().entry(power).or_default().extend(digits.parse::<i32>());
-    }
-    let powers = |powers: BTreeMap<&str, BTreeSet<i32>>| {
-        powers.into_iter().map(|(power, digits)| format!("{power}:{}", runs(digits))).collect::<Vec<_>>()
-    };
-    all.into_iter().map(|(kind, of)| (kind, powers(of).join(" "))).collect()
-}
-
-/// `1.23~25` for 1, 23, 24 and 25.
-fn runs(numbers: BTreeSet<i32>) -> String {
-    let mut all: Vec<(i32, i32)> = Vec::new();
-    for number in numbers {
-        match all.last_mut().filter(|(_, last)| last + 1 == number) {
-            Some((_, last)) => *last = number,
-            None => all.push((number, number)),
-        }
-    }
-    let spelt =
-        |(first, last): (i32, i32)| if first == last { first.to_string() } else { format!("{first}~{last}") };
-    all.into_iter().map(spelt).collect::<Vec<_>>().join(".")
 }
 
 /// `cylinder=rear|engine=cold;air=20 °C`: place and condition.
@@ -277,39 +219,39 @@ impl Once {
     }
 }
 
-/// What builds state of the things of each name: thing → row → text, whether open, first build, how many builds; before
-/// them id and title of each first build.
-/// The first rows of each thing stand together; of the others as many in one part as make it of middling size.
+/// What builds state of the things of each name after the first rows: thing → row → as `row_told`; before them id and
+/// title of each first build.
+/// The next rows of each thing stand together; of the others as many in one part as make it of middling size.
 fn stated(index: &Index) -> BTreeMap<String, Value> {
-    let scopes = index.scopes();
     let mut all: BTreeMap<String, (Rows, BTreeMap<usize, Rows>)> = BTreeMap::new();
-    for (at, (thing, rows)) in index.things.things.iter().zip(&index.rows).enumerate() {
-        let scopes = scopes.get(&thing.named).copied().unwrap_or(1);
-        let each = PART.div_ceil(scopes);
-        for (number, row) in rows.iter().enumerate() {
-            let name = match number.checked_sub(rows_listed(scopes)) {
-                None => format!("t-{}", thing.named),
-                Some(after) => format!("t-{}-{}", thing.named, after / each),
-            };
-            let Some(first) = row.builds.first() else { continue };
-            let (builds, rows) = all.entry(name).or_default();
-            if let Some(build) = index.builds.get(*first) {
-                builds.insert(*first, json!(called(build)));
+    for (name, things) in by_name(index) {
+        let (scopes, each) = (things.len(), PART.div_ceil(things.len().max(1)));
+        for (at, rows) in things {
+            for (number, row) in rows.iter().enumerate().skip(FIRST) {
+                let part = match number.checked_sub(rows_listed(scopes)) {
+                    None => format!("t-{name}"),
+                    Some(after) => format!("t-{name}-{}", after / each),
+                };
+                let (builds, rows) = all.entry(part).or_default();
+                if let Some(told) = row_told(index, row, builds) {
+                    rows.entry(at).or_default().insert(number, told);
+                }
             }
-            let told = json!([row.text, u8::from(row.open), first, row.builds.len()]);
-            rows.entry(at).or_default().insert(number, told);
         }
     }
     all.into_iter().map(|(name, rows)| (name, json!(rows))).collect()
 }
 
-/// Machines, codes and manuals by how their words begin.
-fn by_word(index: &Index) -> BTreeMap<String, Value> {
+/// Machines, codes and manuals by how their words begin; and the names of the parts, each with the letters that follow:
+/// `ta:rx` where words begin with `tar` and `tax`, `th:*` where a serial number of any letter may.
+fn by_word(index: &Index) -> (BTreeMap<String, Value>, String) {
     let mut rows: BTreeMap<String, (Rows, Rows)> = BTreeMap::new();
+    let mut thirds: BTreeMap<String, BTreeSet<char>> = BTreeMap::new();
     let mut sampled = Sampled::default();
     for (at, one) in index.fitted.iter().enumerate() {
         let sampled = sampled.next(&one.sort);
-        for key in keys(one, &sampled) {
+        for (key, third) in begins(one, &sampled) {
+            thirds.entry(key.clone()).or_default().extend(third);
             rows.entry(key).or_default().0.insert(at, fitted(one, &sampled));
         }
     }
@@ -317,21 +259,28 @@ fn by_word(index: &Index) -> BTreeMap<String, Value> {
     for (at, one) in index.fixed.iter().enumerate() {
         let sampled = sampled.next(&one.sort);
         for word in one.words.iter().map(String::as_str).chain(sampled.iter().copied()) {
+            thirds.entry(key(word)).or_default().extend(word.chars().nth(2));
             rows.entry(key(word)).or_default().1.insert(at, fixed(one, &sampled));
         }
     }
-    rows.into_iter().map(|(key, (fitted, fixed))| (format!("w-{key}"), json!([fitted, fixed]))).collect()
+    let words =
+        thirds.into_iter().map(|(key, thirds)| format!("{key}:{}", thirds.into_iter().collect::<String>()));
+    let words: Vec<String> = words.collect();
+    let parts = rows.into_iter().map(|(key, (fitted, fixed))| (format!("w-{key}"), json!([fitted, fixed])));
+    (parts.collect(), words.join(" "))
 }
 
-fn keys(one: &Fitted, sampled: &[&str]) -> BTreeSet<String> {
+/// How words and serial numbers that lead to a machine begin: the first two letters, and the third.
+fn begins(one: &Fitted, sampled: &[&str]) -> BTreeSet<(String, Option<char>)> {
     let words = one.words.iter().map(String::as_str).chain(sampled.iter().copied());
-    let mut all: BTreeSet<String> = words.map(key).collect();
+    let mut all: BTreeSet<_> = words.map(|word| (key(word), word.chars().nth(2))).collect();
     for prefix in one.spans.iter().map(|span| span.prefix.as_str()).filter(|prefix| !prefix.is_empty()) {
+        let third = prefix.chars().nth(2).or(Some('*'));
         // A prefix of one letter is followed by a digit.
         if prefix.chars().nth(1).is_some() {
-            all.insert(key(prefix));
+            all.insert((key(prefix), third));
         } else {
-            all.extend(('0'..='9').map(|digit| format!("{prefix}{digit}")));
+            all.extend(('0'..='9').map(|digit| (format!("{prefix}{digit}"), third)));
         }
     }
     all

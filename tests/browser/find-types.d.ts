@@ -54,6 +54,10 @@ interface BaybookThings {
   values: string;
   /** The names that each procedure uses, as rows of things are told. */
   uses: string;
+  /** The first name of each part of first rows. */
+  packs: number[];
+  /** How many rows each thing has, a hexadecimal figure each, fifteen at most. */
+  rows: string;
 }
 
 interface BaybookThing {
@@ -73,12 +77,17 @@ interface BaybookFindHead {
   /** How many places and conditions each name has. */
   scopes: number[];
   things: BaybookThing[];
+  /** Which names, and which things beside their names, have a word. */
+  having: Map<string, { names: number[]; things: number[] }>;
   known: Set<string>;
   pairs: Set<string>;
   units: string[][];
-  values: Set<string>;
+  readonly values: Set<string>;
   short: Map<string, string[]>;
-  shards: Set<string>;
+  leads: Map<string, string>;
+  packs: number[];
+  /** How many rows each thing has, a hexadecimal figure each, fifteen at most. */
+  rows: string;
 }
 
 interface BaybookRows {
@@ -102,8 +111,18 @@ interface BaybookRank {
   kind: number;
   at: number;
   row: number;
+  /** Shown for it; null is the first that states it. */
   build: number | null;
+  /** Whether it waits until others that fit as well had their turn. */
+  waits: boolean;
+  /** Whether it is shown for its build's own sake. */
+  isNear: boolean;
 }
+
+/** Text, whether open, first build, how many builds. */
+type BaybookTold = [string, number, number, number];
+/** What first builds are called, and rows of things by their number. */
+type BaybookPart = [Record<number, string>, Record<number, Record<number, BaybookTold>>];
 
 /** A query as it is understood, and what it leads to. */
 interface BaybookSought extends Omit<BaybookJoin, "last"> {
@@ -157,11 +176,19 @@ declare var baybookFindWords: {
   key(word: string): string;
   ask(text: string, inWords: boolean): BaybookAsked;
   yearOf(piece: string): [number, boolean] | null;
+  mayBeSlip(typed: string): boolean;
   needsNumbers(text: string): boolean;
+};
+declare var baybookFindHead: {
+  headOf(raw: BaybookThings): BaybookFindHead;
+  isRead(raw: BaybookThings): boolean;
+  leadsOf(raw: BaybookThings): Map<string, string>;
+  isLed(leads: Map<string, string>, word: string): boolean;
 };
 declare var baybookFindMatching: {
   near(typed: string, all: Iterable<string>): Map<string, number>;
   joined(asked: string[], known: Set<string>): string[];
+  fits(typed: BaybookTyped, word: string): number;
   named(names: string[][], typed: BaybookTyped[]): [number, number[]];
   thing(name: [number, number[]], beside: string[], typed: BaybookTyped[]): number;
   machine(one: BaybookFitted, typed: BaybookTyped[]): { byName: number; whole: number };
@@ -180,8 +207,11 @@ declare var baybookFindNumbers: {
   held(load: BaybookLoad, head: BaybookFindHead, tried: BaybookTried[]): Promise<Map<string, number>>;
 };
 declare var baybookFindPairs: {
-  rows(load: BaybookLoad, head: BaybookFindHead, join: BaybookJoin): Promise<Map<string, { score: number; build: number | null }>>;
-  spread(head: BaybookFindHead, things: [number, number][]): string[];
+  rows(load: BaybookLoad, head: BaybookFindHead, join: BaybookJoin, limit: number): Promise<BaybookRank[]>;
+  before(a: BaybookRank, b: BaybookRank): number;
+  listed(head: BaybookFindHead, things: [number, number][], limit: number): [number, number][];
+  spread(head: BaybookFindHead, each: [number, number][], limit: number): string[];
+  ownPart(build: number, thing: number): string;
   stated(load: BaybookLoad, build: number): Promise<BaybookStated>;
   told(load: BaybookLoad, head: BaybookFindHead, found: BaybookRows, rank: BaybookRank): Promise<BaybookFound>;
 };
@@ -197,4 +227,5 @@ declare var baybookFindFits: {
 declare var baybookFindSaid: { notes(sought: BaybookSought): Promise<string[]> };
 declare var baybookFindSearch: {
   search(load: BaybookLoad, text: string, last: string | null, limit: number): Promise<BaybookAnswer>;
+  prepare(load: BaybookLoad): Promise<string[]>;
 };

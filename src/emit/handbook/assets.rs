@@ -133,6 +133,7 @@ const TABLE: &[Source] = table![
         "find/numbers.js",
         "find/pairs.js",
         "find/fits.js",
+        "find/head.js",
         "find/search.js",
         "find/panel.js",
     ],

@@ -1,0 +1,103 @@
+// @ts-check
+/*
+ * The head of the index as it is searched: names, places and conditions, and what tells which parts there are. The
+ * compiler's `find/shards.rs` writes it.
+ */
+(() => {
+  "use strict";
+  const { words, key } = globalThis.baybookFindWords;
+
+  /** @type {WeakMap<object, BaybookFindHead>} */
+  const heads = new WeakMap();
+
+  /** The head of the index as it is searched. @param {BaybookThings} raw @returns {BaybookFindHead} */
+  function headOf(raw) {
+    const made = heads.get(raw);
+    if (made) {
+      return made;
+    }
+    /** @type {BaybookNamed[]} */
+    const rows = [];
+    for (let at = 0; at < raw.named.length; at += 6) {
+      rows.push(/** @type {BaybookNamed} */ (raw.named.slice(at, at + 6)));
+    }
+    const names = rows.map(([, , title, others]) => [words(title), ...others.split(",").filter(Boolean).map((name) => name.split(" "))]);
+    const scopes = rows.map((one) => one[5].split(" ").filter(Boolean).map(Number));
+    const places = raw.scopes.map(placeOf);
+    /** @type {BaybookThing[]} */
+    const things = rows.flatMap(([kindAt, of, title], at) => {
+      const kind = raw.kinds[kindAt] ?? "";
+      const own = kind === "procedure" ? ["procedure", "how", "do"] : kind === "complaint" ? ["complaint"] : words(of);
+      return (scopes[at] ?? []).map((scope) => {
+        const { where = {}, when = {}, spelt = [] } = places[scope] ?? {};
+        return { kind, of, title, where, when, named: at, beside: kind === "statement" ? [...spelt, ...own] : own };
+      });
+    });
+    // Which names and things have a word: few of them fit what is typed.
+    /** @type {Map<string, { names: number[], things: number[] }>} */
+    const having = new Map();
+    const has = (/** @type {string} */ word, /** @type {"names" | "things"} */ where, /** @type {number} */ at) => {
+      const known = having.get(word) ?? { names: [], things: [] };
+      having.set(word, known);
+      known[where].push(at);
+    };
+    names.forEach((each, at) => each.forEach((name) => name.forEach((word) => has(word, "names", at))));
+    things.forEach((one, at) => one.beside.forEach((word) => has(word, "things", at)));
+    const known = new Set(having.keys());
+    const pairs = new Set(names.flat().flatMap((name) => name.slice(1).map((word, at) => `${name[at]}${word}`)));
+    const units = rows.map((one) => (raw.units[one[4]] ?? "").split(",").filter(Boolean));
+    const short = new Map(raw.short.split(",").map((one) => one.split(" ")).map(([from = "", ...to]) => [from, to]));
+    /** @type {Map<number, number[]>} */
+    const uses = new Map();
+    for (const [at = 0, name = 0] of globalThis.baybookFindNumbers.rows(raw.uses).map((one) => one.split(" ").map(Number))) {
+      uses.set(at, [...(uses.get(at) ?? []), name]);
+    }
+    const head = {
+      names, uses, things, having, known, pairs, units, short,
+      scopes: scopes.map((one) => one.length),
+      leads: leadsOf(raw),
+      packs: raw.packs,
+      rows: raw.rows,
+      /** @type {Set<string> | null} */
+      sizes: null,
+      // Only numbers ask for them.
+      get values() {
+        return (this.sizes ??= sizesOf(raw));
+      },
+    };
+    heads.set(raw, head);
+    return head;
+  }
+
+  /** The letters that follow the first two of words that lead to a machine, a code or a manual. @param {BaybookThings} raw */
+  const leadsOf = (raw) => new Map(raw.words.split(" ").map((one) => /** @type {[string, string]} */ (one.split(":"))));
+
+  /** Whether such a word begins with the typed one. @param {Map<string, string>} leads @param {string} word */
+  function isLed(leads, word) {
+    const [thirds, third] = [leads.get(key(word)), [...word][2]];
+    return thirds !== undefined && (third === undefined || thirds.includes(third) || thirds.includes("*"));
+  }
+
+  /** The parts of numbers that there are. @param {BaybookThings} raw */
+  function sizesOf(raw) {
+    const all = raw.values.split(",").flatMap((one) => {
+      const [kind, ...powers] = one.split(" ");
+      return powers.flatMap((of) => {
+        const [power, digits = ""] = of.split(":");
+        return digits.split(".").flatMap((run) => {
+          const [first = 0, last = first] = run.split("~").map(Number);
+          return Array.from({ length: last - first + 1 }, (_, more) => `${kind}${first + more}e${power}`);
+        });
+      });
+    });
+    return new Set(all);
+  }
+
+  /** Place and condition of a text `cylinder=rear;ring=top|engine=cold`, and their words. @param {string} text */
+  function placeOf(text) {
+    const [where = [], when = []] = text.split("|").map((each) => each.split(";").filter(Boolean).map((pair) => pair.split("=")));
+    return { where: Object.fromEntries(where), when: Object.fromEntries(when), spelt: words([...where, ...when].flat().join(" ")) };
+  }
+
+  globalThis.baybookFindHead = { headOf, isRead: (raw) => heads.has(raw), leadsOf, isLed };
+})();
