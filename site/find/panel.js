@@ -148,10 +148,13 @@
     /** @type {ReturnType<typeof setTimeout> | undefined} */
     let pause;
 
-    /** Loads one thing after the other for as long as nothing is typed. */
+    /** How many queries are being answered. */
+    let busy = 0;
+
+    /** Loads one thing after the other for as long as nothing is typed and nothing else is loaded. */
     function loadAhead() {
       clearTimeout(pause);
-      const next = likely.shift();
+      const next = busy === 0 ? likely.shift() : undefined;
       if (next) {
         pause = setTimeout(() => void load(next).then(loadAhead, () => undefined), PAUSE);
       }
@@ -174,19 +177,21 @@
       }
       const own = asked;
       const preferred = last();
+      busy += 1;
       try {
         const found = await globalThis.baybookFindSearch.search(load, text, preferred, LIMIT);
         if (own === asked) {
           list?.replaceChildren(...found.lines.map((one) => line(one, preferred)));
           whole = found.leftOut.length === 0;
           say(found);
-          loadAhead();
         }
       } catch (problem) {
         if (own === asked && said) {
           said.textContent = "The index cannot be read: this copy is not whole. Use A to Z or Machines below.";
         }
       }
+      busy -= 1;
+      loadAhead();
     }
 
     /** @param {BaybookAnswer} answer */
