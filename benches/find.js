@@ -51,7 +51,7 @@ function records() {
     }
   }
   const rows = new Map();
-  for (const [name, part] of Object.entries(parts).filter(([name]) => /^[ft]-/.test(name))) {
+  for (const [name, part] of Object.entries(parts).filter(([name]) => /^[ftr]-/.test(name))) {
     for (const [thing, of] of Object.entries(/** @type {Record<string, any>} */ (part[1]))) {
       Object.entries(of).forEach(([row, told]) => rows.set(`${thing} ${row}`, told[0]));
     }

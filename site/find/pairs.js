@@ -15,12 +15,11 @@
   /** The part of the index that a row stands in. @param {BaybookFindHead} head @param {number} thing @param {number} row */
   function partOf(head, thing, row) {
     const name = head.things[thing]?.named ?? 0;
-    const scopes = head.scopes[name] ?? 1;
-    const listed = listedOf(scopes);
+    const listed = listedOf(head.scopes[name] ?? 1);
     if (row < FIRST) {
       return firstOf(head, name);
     }
-    return row < listed ? `t-${name}` : `t-${name}-${Math.floor((row - listed) / Math.ceil(PART / scopes))}`;
+    return row < listed ? `t-${name}` : `r-${thing}-${Math.floor((row - listed) / PART)}`;
   }
 
   /** How many rows of a thing are listed. @param {BaybookFindHead} head @param {number} thing */

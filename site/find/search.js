@@ -9,7 +9,7 @@
   const { near, joined, fits, named, thing, machine, fixed, leads, bestWhole, wordsOf } = globalThis.baybookFindMatching;
   const { serial } = globalThis.baybookFindFits;
   const { headOf, isRead, leadsOf, isLed } = globalThis.baybookFindHead;
-  const [THINGS, NEAR, BY_NAME, USES] = [60, 8, 800, 9];
+  const [THINGS, NEAR, BEGUN, BY_NAME, USES] = [60, 8, 4, 800, 9];
 
   /** @param {BaybookLoad} load @param {BaybookFindHead} head @param {Iterable<string>} all @param {BaybookRows} rows */
   async function take(load, head, all, rows) {
@@ -131,8 +131,9 @@
       }
     }
     const scored = sorted([...builds].filter(([, score]) => score > 0));
-    const least = Math.floor((scored[0]?.[1] ?? 0) / 2);
-    return { builds: scored.filter(([, score]) => score >= least).slice(0, NEAR), made, machines: sorted([...best.values()].filter(([, score]) => score > 0)) };
+    const most = scored[0]?.[1] ?? 0;
+    const meant = scored.filter(([, score]) => score >= Math.floor(most / 2));
+    return { builds: meant.slice(0, most < BY_NAME ? BEGUN : NEAR), made, machines: sorted([...best.values()].filter(([, score]) => score > 0)) };
   }
 
   /** Codes and manuals by score; a manual that has not every word counts half where a machine is named. @param {BaybookRows} rows @param {BaybookTyped[]} typedWords @param {boolean} byName @returns {[number, number][]} */

@@ -23,6 +23,8 @@ pub(super) fn rows_listed(scopes: usize) -> usize {
 }
 /// Builds that are joined because their machine is named, at most; none of half the best one's score.
 const NEAR: usize = 8;
+/// The same while the name is still being typed.
+const BEGUN: usize = 4;
 /// From this score on a build is meant by name.
 const BY_NAME: u32 = 800;
 /// Tenths of what a setting scores that a procedure scores that uses it: it stands beside it, and after it.
@@ -328,9 +330,9 @@ fn machines(index: &Index, typed: &[Typed], asked: &Asked) -> (Scored, Scored, V
         }
     }
     let mut builds = best(builds.into_iter().filter(|(_, score)| *score > 0).collect());
-    let least = builds.first().map_or(0, |(_, score)| score / 2);
-    builds.retain(|(_, score)| *score >= least);
-    builds.truncate(NEAR);
+    let most = builds.first().map_or(0, |(_, score)| *score);
+    builds.retain(|(_, score)| *score >= most / 2);
+    builds.truncate(if most < BY_NAME { BEGUN } else { NEAR });
     (builds, best(machines.into_values().filter(|(_, score)| *score > 0).collect()), years)
 }
 

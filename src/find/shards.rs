@@ -9,7 +9,7 @@
 //! | `l-14-2` | what the fifteenth build states of the things from the third stretch | where it is shown for its machine |
 //! | `f-5` | of each thing of some names that stand together, the first rows: what most builds state | where its names may be shown |
 //! | `t-7` | the next rows of the things of the eighth name, and the builds that are shown for them | where no other name fits as well |
-//! | `t-7-3` | the fourth part of what fewer builds state of them | where one of them is shown |
+//! | `r-9-3` | of the tenth thing the fourth part of the rest, what fewer builds state | where one of them is shown |
 //! | `i-ox` | numbers of the builds whose id begins with `ox` | for the build looked at last |
 //! | `v-length2e-4` | who prints a number of one kind and first digit, or `v-length23e-4`, first two | for a number with its unit |
 //! | `d-2e-1`, `d-26e-1` | who prints a number that begins so in some unit of its entry | for a number without a unit |
@@ -31,7 +31,7 @@ use super::words::SHORT;
 
 /// Builds that stand in one part: few, as one of them may be named.
 const BUILDS: usize = 4;
-/// Rows of one name that stand in one part, about.
+/// Rows of one thing that stand in one part.
 const PART: usize = 24;
 /// Things whose lines of one build stand in one part.
 const STRETCH: usize = 96;
@@ -221,16 +221,17 @@ impl Once {
 
 /// What builds state of the things of each name after the first rows: thing → row → as `row_told`; before them id and
 /// title of each first build.
-/// The next rows of each thing stand together; of the others as many in one part as make it of middling size.
+/// The next rows of each name stand together; of the rest those of one thing that follow each other, as who typed a number
+/// is shown such.
 fn stated(index: &Index) -> BTreeMap<String, Value> {
     let mut all: BTreeMap<String, (Rows, BTreeMap<usize, Rows>)> = BTreeMap::new();
     for (name, things) in by_name(index) {
-        let (scopes, each) = (things.len(), PART.div_ceil(things.len().max(1)));
+        let scopes = things.len();
         for (at, rows) in things {
             for (number, row) in rows.iter().enumerate().skip(FIRST) {
                 let part = match number.checked_sub(rows_listed(scopes)) {
                     None => format!("t-{name}"),
-                    Some(after) => format!("t-{name}-{}", after / each),
+                    Some(after) => format!("r-{at}-{}", after / PART),
                 };
                 let (builds, rows) = all.entry(part).or_default();
                 if let Some(told) = row_told(index, row, builds) {
