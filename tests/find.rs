@@ -351,6 +351,21 @@ fn things_that_fit_as_well_take_turns() {
     assert!(drain.lines.iter().take(8).all(|one| one.of == "torque.drain-plug"));
 }
 
+/// Who asks for fewer lines gets the first of them.
+#[test]
+fn fewer_lines_are_the_first_of_more() {
+    for one in by_hand() {
+        let (query, last) = (one["query"].as_str().expect("text"), one["last"].as_str());
+        let (all, few) = (search(&INDEX, query, last, 12), search(&INDEX, query, last, 3));
+        assert_eq!((few.left_out, few.notes), (all.left_out, all.notes), "{query}");
+        let (all, few) = (all.lines, few.lines);
+        let told = |lines: &[Found]| {
+            lines.iter().map(|one| (one.of.clone(), one.build.clone(), one.text.clone())).collect::<Vec<_>>()
+        };
+        assert_eq!(told(&few), told(&all[..all.len().min(3)]), "{query}");
+    }
+}
+
 /// What may be typed first of all on a large base: its copies are named `baba…`, `keba…` and so on.
 const FIRST: [&str; 20] = [
     "ex lash babatarnhawk 887 22",

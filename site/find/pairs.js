@@ -4,7 +4,7 @@
  */
 (() => {
   "use strict";
-  const [THINGS, SPREAD, FIRST, LAST, BUILDS, PART, STRETCH] = [60, 6, 2, 200, 4, 24, 96];
+  const [THINGS, SPREAD, LINES, FIRST, LAST, BUILDS, PART, STRETCH] = [60, 6, 12, 2, 200, 4, 24, 96];
 
   /** How many rows of each thing of a name are listed. @param {number} scopes */
   const listedOf = (scopes) => Math.min(12, Math.max(4, Math.floor(24 / scopes)));
@@ -33,7 +33,7 @@
     for (const [thing, score] of top) {
       const name = head.things[thing]?.named;
       if (!names.has(name)) {
-        if (names.size === SPREAD || (lines >= limit && score < least)) {
+        if (names.size === SPREAD || (lines >= Math.max(limit, LINES) && score < least)) {
           continue;
         }
         names.add(name);

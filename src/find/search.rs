@@ -13,6 +13,8 @@ use super::said;
 pub(super) const THINGS: usize = 60;
 /// Names whose things are listed for all builds, where no machine is named.
 const SPREAD: usize = 6;
+/// Lines that are filled at least, before what fits less well is left aside.
+const LINES: usize = 12;
 /// Rows of a thing that are listed before any other thing that fits as well has its turn: who types `lash` alone sees
 /// what there is of it, and not one setting for twelve machines.
 pub(super) const FIRST: usize = 2;
@@ -225,6 +227,8 @@ impl<'a> Sought<'a> {
         let scopes = self.index.scopes();
         let name_of = |thing: usize| self.index.things.things.get(thing).map(|one| one.named);
         let top: Vec<(usize, u32)> = self.things.iter().take(THINGS).copied().collect();
+        // What is said of the query is said of these lines, however few are asked for.
+        let limit = limit.max(LINES);
         let (mut names, mut lines, mut least) = (Vec::new(), 0, u32::MAX);
         for &(thing, score) in &top {
             let name = name_of(thing);
