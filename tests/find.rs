@@ -164,6 +164,18 @@ fn answers_are_written_for_the_browser() {
         "-5 °C",
         "1/4 in",
         "krain",
+        // One figure: all that may round to it.
+        "1",
+        "2",
+        "5",
+        "9",
+        "0.2",
+        "0.3 lash",
+        "20",
+        "-2",
+        // A complaint on machines that have none.
+        "starts badly cold beckhauler 1021",
+        "starts badly cold tarnsip 61",
     ];
     let more = more.iter().map(|query| json!({ "query": query }));
     let all: Vec<Value> =

@@ -76,10 +76,12 @@ pub fn shards(index: &Index) -> BTreeMap<String, Value> {
 }
 
 /// What a build states, by stretches of things and in the order of `by_thing`: the text, or with it whether it is open
-/// and how many builds share it.
+/// and how many builds share it. A stretch of which it states nothing is there too: it may be asked for before that is
+/// known.
 fn lines(index: &Index, one: &Stated) -> BTreeMap<usize, Vec<Value>> {
     let rows: BTreeSet<(usize, usize)> = one.lines.iter().map(|line| (line.thing, line.row)).collect();
-    let mut all: BTreeMap<usize, Vec<Value>> = BTreeMap::new();
+    let stretches = index.things.things.len().div_ceil(STRETCH);
+    let mut all: BTreeMap<usize, Vec<Value>> = (0..stretches).map(|stretch| (stretch, Vec::new())).collect();
     for (thing, row) in rows {
         let Some(row) = index.rows.get(thing).and_then(|rows| rows.get(row)) else { continue };
         let told = match (row.open, row.builds.len()) {
@@ -221,8 +223,8 @@ impl Once {
 
 /// What builds state of the things of each name after the first rows: thing → row → as `row_told`; before them id and
 /// title of each first build.
-/// The next rows of each name stand together; of the rest those of one thing that follow each other, as who typed a number
-/// is shown such.
+/// The next rows of each name stand together; of the rest those of one thing that follow each other, as who typed a
+/// number is shown such.
 fn stated(index: &Index) -> BTreeMap<String, Value> {
     let mut all: BTreeMap<String, (Rows, BTreeMap<usize, Rows>)> = BTreeMap::new();
     for (name, things) in by_name(index) {

@@ -88,17 +88,18 @@ fn rounded(parts: &BTreeMap<String, Value>, fine: &Buckets) -> BTreeMap<String, 
     let mut all = BTreeMap::new();
     for (power, figure) in (least..=most + 1).flat_map(|power| (1..=9).map(move |figure| (power, figure))) {
         // From half a step below to half a step above; below 1 the figures before are of the next smaller power.
-        let covers = (figure * 10 - 5..=figure * 10 + 5).flat_map(|tenths| match tenths {
-            5..=9 => {
-                (tenths * 10..tenths * 10 + 10).map(|two| format!("{two}e{}", power - 1)).collect::<Vec<_>>()
-            }
-            _ => vec![format!("{tenths}e{power}")],
+        let covers = (figure * 10 - 5..=figure * 10 + 5).flat_map(|tenths| {
+            let (twos, power) = if tenths < 10 {
+                (tenths * 10..tenths * 10 + 10, power - 1)
+            } else {
+                (tenths..tenths + 1, power)
+            };
+            twos.map(move |two| (two, power))
         });
         let mut union = Units::new();
         let mut names = BTreeSet::new();
-        for name in covers {
-            let coarse = parts.keys().find(|part| is_within(&name, part));
-            names.extend(coarse.or_else(|| parts.get_key_value(&name).map(|(name, _)| name)));
+        for (two, power) in covers {
+            let name = format!("{two}e{power}");
             for (unit, numbers) in fine.get(&name).into_iter().flatten() {
                 for (number, rows) in numbers {
                     let held = union.entry(unit.clone()).or_default().entry(number.clone()).or_default();
@@ -106,6 +107,8 @@ fn rounded(parts: &BTreeMap<String, Value>, fine: &Buckets) -> BTreeMap<String, 
                     held.limits.extend(&rows.limits);
                 }
             }
+            let either = [name, format!("{}e{power}", two / 10)];
+            names.extend(either.into_iter().filter(|name| parts.contains_key(name)));
         }
         let rows = told(&union);
         if names.len() > FEW && rows.to_string().len() <= LIGHT {
