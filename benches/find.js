@@ -56,10 +56,12 @@ function records() {
       Object.entries(of).forEach(([row, told]) => rows.set(`${thing} ${row}`, told[0]));
     }
   }
-  const builds = Object.keys(parts).filter((name) => name.startsWith("b-")).sort((a, b) => Number(a.slice(2)) - Number(b.slice(2)));
-  return builds.flatMap((name) => parts[name]).flatMap(([machine, stated], build) =>
-    baybookFindNumbers.rows(stated).map((row) => ({ id: `${build} ${row}`, ...things[Number(row.split(" ")[0])], machine, text: rows.get(row) })),
-  );
+  const builds = Object.entries(parts).filter(([name]) => name.startsWith("i-"));
+  const called = new Map(builds.flatMap(([, all]) => Object.values(/** @type {Record<string, [number, string]>} */ (all))));
+  return Object.entries(parts).filter(([name]) => name.startsWith("b-")).flatMap(([name, [stated]]) => {
+    const build = Number(name.split("-")[1]);
+    return baybookFindNumbers.rows(stated).map((row) => ({ id: `${build} ${row}`, ...things[Number(row.split(" ")[0])], machine: called.get(build), text: rows.get(row) }));
+  });
 }
 
 /** @param {number[]} times @param {number} share */

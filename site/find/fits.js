@@ -5,7 +5,7 @@
  */
 (() => {
   "use strict";
-  const { best, bestWhole, wordsOf } = globalThis.baybookFindMatching;
+  const { best, bestWhole, wordsOf, wordsOfFitted } = globalThis.baybookFindMatching;
 
   /** Whether a piece of what was typed fits. @param {BaybookSought} sought @param {number} at */
   function fits(sought, at) {
@@ -66,7 +66,7 @@
       return Boolean(thing) && ((names[thing?.named ?? 0]?.[1][typed] ?? 0) > 0 || best(word, thing?.beside ?? []) > 0);
     }
     const [fitted, fixed] = [found.fitted.get(at), found.fixed.get(at)];
-    return kind === 1 ? Boolean(fitted && bestWhole(word, `${fitted[3]} ${fitted[4]}`.split(" ")) > 0) : Boolean(fixed && bestWhole(word, wordsOf(fixed)) > 0);
+    return kind === 1 ? Boolean(fitted && bestWhole(word, wordsOfFitted(fitted)) > 0) : Boolean(fixed && bestWhole(word, wordsOf(fixed)) > 0);
   }
 
   globalThis.baybookFindFits = { fits, typedOf, isHeld, hasSerial, inLine, meantBuilds, serial };

@@ -9,6 +9,7 @@
 
   const part = (/** @type {number} */ whole, /** @type {number} */ hit, /** @type {number} */ all) =>
     Math.floor((whole * hit) / Math.max(all, 1));
+  const split = (/** @type {string} */ text) => text.split(" ").filter(Boolean);
   const sum = (/** @type {number[]} */ all) => all.reduce((total, one) => total + one, 0);
 
   /** How well it fits a word. @param {BaybookTyped} typed @param {string} word */
@@ -95,7 +96,7 @@
 
   /** The score of a machine by name, and by name and sort. @param {BaybookFitted} one @param {BaybookTyped[]} typed */
   function machine(one, typed) {
-    const [own, sort] = [one[3].split(" "), one[4].split(" ")];
+    const [own, sort] = [split(one[3]), split(`${one[4]} ${one[5]}`)];
     const name = words(one[1]);
     const hit = name.filter((word) => typed.some((typedWord) => fitsWhole(typedWord, word) > 0)).length;
     const share = part(100, hit, name.length);
@@ -106,7 +107,10 @@
   }
 
   /** All words of a code or a manual. @param {BaybookFixed} one */
-  const wordsOf = (one) => `${one[5]} ${one[6]}`.split(" ").filter(Boolean);
+  const wordsOf = (one) => split(`${one[5]} ${one[6]} ${one[7]}`);
+
+  /** All words of a machine. @param {BaybookFitted} one */
+  const wordsOfFitted = (one) => split(`${one[3]} ${one[4]} ${one[5]}`);
 
   /** The score of a code or a manual. @param {BaybookFixed} one @param {BaybookTyped[]} typed */
   function fixed(one, typed) {
@@ -118,7 +122,7 @@
   }
 
   /** Whether a record is looked at: a word of its own fits, or one that leads to it. @param {string} own @param {string} sampled @param {BaybookTyped[]} typed */
-  const leads = (own, sampled, typed) => typed.some((word) => bestWhole(word, `${own} ${sampled}`.split(" ").filter(Boolean)) > 0);
+  const leads = (own, sampled, typed) => typed.some((word) => bestWhole(word, split(`${own} ${sampled}`)) > 0);
 
-  globalThis.baybookFindMatching = { near, joined, fits, named, thing, machine, fixed, leads, best, bestWhole, wordsOf };
+  globalThis.baybookFindMatching = { near, joined, fits, named, thing, machine, fixed, leads, best, bestWhole, wordsOf, wordsOfFitted };
 })();

@@ -8,10 +8,14 @@
   const { yearOf } = globalThis.baybookFindWords;
   const [WITH_UNIT, BARE, AIMED, SAME] = [400, 250, 60, 50];
 
-  /** @param {BaybookRational} value @param {number} digits @returns {[number, number]} power of ten and first digits */
-  function step(value, digits) {
-    const exponent = value.exponentNotAbove();
-    return [exponent, Number(value.over(globalThis.baybookCompute.Rational.tenTo(exponent + 1 - digits)).floor())];
+  /** Power of ten and first digits of a positive number that is rounded to two figures; half a step is the one's below where it ends. @param {BaybookRational} value @param {number} digits @param {boolean} [ends] @returns {[number, number]} */
+  function step(value, digits, ends = false) {
+    const { Rational } = globalThis.baybookCompute;
+    const [exponent, half] = [value.exponentNotAbove(), new Rational(1, 2)];
+    const exact = value.over(Rational.tenTo(exponent - 1));
+    const figures = Number(ends ? exact.minus(half).ceil() : exact.plus(half).floor());
+    const [power, two] = figures < 100 ? [exponent, figures] : [exponent + 1, 10];
+    return [power, digits === 1 ? Math.floor(two / 10) : two];
   }
 
   /** What a value may be: half of its last digit's step either way, in its own unit. @param {BaybookValue} value */
@@ -22,7 +26,7 @@
   }
 
   /**
-   * Buckets by the first one or two digits; null where it may be zero.
+   * Buckets by the first one or two digits of two figures; null where it may be zero.
    * @param {string} kind @param {BaybookRational[]} ends @param {number} digits @returns {string[] | null}
    */
   function between(kind, [low, high], digits) {
@@ -31,7 +35,7 @@
     }
     const positive = low.sign() > 0;
     let [exponent, first] = step(positive ? low : high.size(), digits);
-    const last = step(positive ? high : low.size(), digits);
+    const last = positive ? step(high, digits, true) : step(low.size(), digits);
     const least = 10 ** (digits - 1);
     const all = [];
     while (exponent < last[0] || (exponent === last[0] && first <= last[1])) {

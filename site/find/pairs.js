@@ -4,7 +4,8 @@
  */
 (() => {
   "use strict";
-  const [THINGS, SPREAD, LINES, FIRST, LAST, BUILDS, PART, STRETCH] = [60, 6, 12, 2, 200, 4, 24, 96];
+  const { rows: rowsIn } = globalThis.baybookFindNumbers;
+  const [THINGS, SPREAD, LINES, FIRST, LAST, PART, STRETCH] = [60, 6, 12, 2, 200, 24, 120];
 
   /** How many rows of each thing of a name are listed. @param {number} scopes */
   const listedOf = (scopes) => Math.min(12, Math.max(4, Math.floor(24 / scopes)));
@@ -70,8 +71,30 @@
     return [...new Set(needed.map(([thing]) => partOf(head, thing, FIRST)))];
   }
 
-  /** A build, and what it states. @param {BaybookLoad} load @param {number} build @returns {Promise<BaybookStated>} */
-  const stated = async (load, build) => (await load(`b-${Math.floor(build / BUILDS)}`))[build % BUILDS];
+  /** What a build states of the things of a stretch. @param {BaybookLoad} load @param {number} build @param {number} thing one of them @returns {Promise<BaybookStated>} */
+  const stated = (load, build, thing) => load(ownPart(build, thing));
+
+  /** @param {number} build @param {number} thing */
+  const ownPart = (build, thing) => `b-${build}-${Math.floor(thing / STRETCH)}`;
+
+  /** All that a build states. @param {BaybookLoad} load @param {BaybookFindHead} head @param {number} build @returns {Promise<string[]>} */
+  async function statedRows(load, head, build) {
+    const firsts = Array.from({ length: Math.ceil(head.things.length / STRETCH) }, (_, at) => at * STRETCH);
+    const parts = await Promise.all(firsts.map((thing) => stated(load, build, thing)));
+    return parts.flatMap(([rows]) => rowsIn(rows));
+  }
+
+  /** What builds may state of things, each with what a line of it scores at most; the best first. @param {[number, number][]} builds @param {[number, number][]} things @returns {BaybookPair[]} */
+  const pairs = (builds, things) =>
+    builds
+      .flatMap(([build, more]) => things.map(([thing, most]) => ({ build, name: ownPart(build, thing), most: more + most })))
+      .sort((one, other) => other.most - one.most);
+
+  /** The parts that so many lines need at least. @param {BaybookPair[]} all @param {number} limit */
+  const firstParts = (all, limit) => new Map(all.slice(0, limit).map((one) => [one.name, one.build]));
+
+  /** The parts with what named builds state, which words alone lead to. @param {[number, number][]} builds @param {[number, number][]} things @param {number} limit */
+  const likely = (builds, things, limit) => [...firstParts(pairs(builds, things.slice(0, THINGS)), limit).keys()];
 
   /** The best first; among equals, who waits comes after all others of its kind. @param {BaybookRank} a @param {BaybookRank} b */
   const before = (a, b) => b.score - a.score || a.kind - b.kind || Number(a.waits) - Number(b.waits) || a.at - b.at || a.row - b.row;
@@ -89,6 +112,7 @@
     for (const [row, counts] of held.flatMap((one) => [...one])) {
       numbers.set(row, (numbers.get(row) ?? 0) + counts);
     }
+    const countsMore = (/** @type {number} */ build) => (ofBuild.get(build) ?? 0) + (!byName && last === build ? LAST : 0);
     /** @type {Map<string, BaybookRank>} */
     const all = new Map();
     /** @param {string} place @param {number | null} build the first of those that state it where null @param {boolean} isNear whether it is joined for its own sake @param {boolean} waits */
@@ -96,7 +120,7 @@
       const [at = 0, row = 0] = place.split(" ").map(Number);
       const own = (ofThing.get(at) ?? 0) + (numbers.get(place) ?? 0);
       if (own > 0) {
-        const more = build === null ? 0 : (ofBuild.get(build) ?? 0) + (!byName && last === build ? LAST : 0);
+        const more = build === null ? 0 : countsMore(build);
         const best = all.get(place);
         // The first of those that state it comes before any other.
         const isFirst = build === null || (best && best.build !== null && build < best.build);
@@ -106,21 +130,34 @@
       }
     };
     const isTop = new Set(things.slice(0, THINGS).map(([thing]) => String(thing)));
-    const near = [...builds.map(([build]) => build), ...(last === null ? [] : [last])];
+    const near = last === null ? builds : [...builds.filter(([build]) => build !== last), /** @type {[number, number]} */ ([last, countsMore(last)])];
     const each = byName ? [] : listed(head, things, limit);
     const alone = numbers.size === 0 && near.length === 0;
     const listing = Promise.all((alone ? spread(head, each, limit) : [...new Set(each.map(([thing]) => partOf(head, thing, 0)))]).map(load));
-    for (const [at, [, text]] of (await Promise.all(near.map((build) => stated(load, build)))).entries()) {
-      for (const row of globalThis.baybookFindNumbers.rows(text)) {
-        if (numbers.has(row) || isTop.has(row.split(" ")[0] ?? "")) {
-          add(row, near[at] ?? 0, true, false);
+    // What a row of each thing scores at most.
+    const most = new Map(things.slice(0, THINGS));
+    for (const [row, counts] of numbers) {
+      const thing = parseInt(row, 10);
+      most.set(thing, Math.max(most.get(thing) ?? 0, (ofThing.get(thing) ?? 0) + counts));
+    }
+    const wanted = pairs(near, [...most]);
+    const first = firstParts(wanted, limit);
+    const join = async (/** @type {Map<string, number>} */ parts) => {
+      for (const [build, [text]] of await Promise.all([...parts].map(async ([name, build]) => /** @type {[number, BaybookStated]} */ ([build, await load(name)])))) {
+        for (const row of rowsIn(text)) {
+          if (numbers.has(row) || isTop.has(row.split(" ")[0] ?? "")) {
+            add(row, build, true, false);
+          }
         }
       }
-    }
+    };
+    await join(first);
+    const least = [...all.values()].map(({ score }) => score).sort((one, other) => other - one)[limit - 1] ?? 0;
+    await join(new Map(wanted.filter(({ name, most }) => !first.has(name) && most >= least).map((one) => [one.name, one.build])));
     /** @param {BaybookPart[]} parts */
     const take = (parts) => {
       for (const [[thing], [, part]] of each.flatMap((one) => parts.map((part) => /** @type {const} */ ([one, part])))) {
-        for (const [row, [, , first]] of Object.entries(part[thing] ?? {})) {
+        for (const [row, [, first]] of Object.entries(part[thing] ?? {})) {
           const place = `${thing} ${row}`;
           add(place, first, false, Number(row) >= FIRST && !numbers.has(place));
         }
@@ -154,24 +191,22 @@
     return [id, `${told.slice(id.length + 1)} · ${id}`];
   };
 
-  /** The part with what a build states of a thing. @param {number} build @param {number} thing */
-  const ownPart = (build, thing) => `l-${build}-${Math.floor(thing / STRETCH)}`;
+  /** What a build is called that was named or looked at last. @param {BaybookRows} found @param {number} build */
+  const calledOf = (found, build) => [...found.fitted.values()].find((one) => one[2] === build)?.[7] ?? (found.last?.[0] === build ? found.last[1] : "");
 
-  /** A line of a build: the text, or with it whether it is open and how many builds share it. @param {BaybookLoad} load @param {number} build @param {string} row @returns {Promise<[string, string, number, number]>} the build first */
-  async function ownLine(load, build, row) {
-    const part = ownPart(build, parseInt(row, 10));
-    const [[called, rowsOf], lines] = await Promise.all([stated(load, build), load(part)]);
-    const beside = globalThis.baybookFindNumbers.rows(rowsOf).filter((one) => ownPart(build, parseInt(one, 10)) === part);
-    const line = lines[beside.indexOf(row)];
-    const [text, open, builds] = typeof line === "string" ? [line, 0, 1] : line;
-    return [called, text, open, builds];
+  /** A line of such a build. @param {BaybookLoad} load @param {BaybookRows} found @param {number} build @param {string} row @returns {Promise<[string, string, number, number]>} the build first */
+  async function ownLine(load, found, build, row) {
+    const [rows, lines] = await stated(load, build, parseInt(row, 10));
+    const line = lines[rowsIn(rows).indexOf(row)] ?? "";
+    const [text, builds = 1, open = 0] = typeof line === "string" ? [line] : line;
+    return [calledOf(found, build), text, open, builds];
   }
 
-  /** The same of the first build that states it, or of one that is known. @param {BaybookLoad} load @param {BaybookFindHead} head @param {BaybookRank} rank @returns {Promise<[string, string, number, number]>} */
-  async function sharedLine(load, head, { at, row, build }) {
+  /** The same of the first build that states it. @param {BaybookLoad} load @param {BaybookFindHead} head @param {BaybookRank} rank @returns {Promise<[string, string, number, number]>} */
+  async function sharedLine(load, head, { at, row }) {
     const [names, rowsOf] = await load(partOf(head, at, row));
-    const [text, open, first, builds] = rowsOf[at][row];
-    return [names[build ?? first] ?? (await stated(load, build ?? first))[0], text, open, builds];
+    const [text, first, builds = 1, open = 0] = rowsOf[at][row];
+    return [names[first], text, open, builds];
   }
 
   /** @param {BaybookLoad} load @param {BaybookFindHead} head @param {BaybookRows} found @param {BaybookRank} rank @returns {Promise<BaybookFound>} */
@@ -180,7 +215,7 @@
     const none = { where: {}, when: {}, open: false, score };
     if (kind === 0) {
       const thing = /** @type {BaybookThing} */ (head.things[at]);
-      const line = isNear && build !== null ? ownLine(load, build, `${at} ${row}`) : sharedLine(load, head, rank);
+      const line = isNear && build !== null ? ownLine(load, found, build, `${at} ${row}`) : sharedLine(load, head, rank);
       const [called, text, open, builds] = await line;
       const [id, machine] = titled(called);
       const { of, title, where, when } = thing;
@@ -188,7 +223,7 @@
     }
     if (kind === 1) {
       const one = /** @type {BaybookFitted} */ (found.fitted.get(at));
-      const [id, machine] = titled((await stated(load, one[2]))[0]);
+      const [id, machine] = titled(one[7]);
       return { ...none, kind: "machine", build: id, builds: 1, machine: null, of: one[0], title: one[1], text: machine, href: `machines/${one[0]}.html` };
     }
     const [sort, of, title, text, sheet] = /** @type {BaybookFixed} */ (found.fixed.get(at));
@@ -196,5 +231,5 @@
     return { ...none, kind: sort, build: null, builds: 0, machine: null, of, title, text, href: page };
   }
 
-  globalThis.baybookFindPairs = { rows, before, listed, spread, ownPart, stated, told };
+  globalThis.baybookFindPairs = { rows, before, listed, spread, likely, statedRows, told };
 })();

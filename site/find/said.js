@@ -8,6 +8,8 @@
   const { apart } = globalThis.baybookFindWords;
   const { typedOf, fits, isHeld, hasSerial, inLine, meantBuilds } = globalThis.baybookFindFits;
   const OFFERED = 3;
+  /** Parts that are loaded together. */
+  const TOGETHER = 4;
 
   /** A note on each piece that is left out, and one on the rest. @param {BaybookSought} sought */
   async function notes(sought) {
@@ -130,38 +132,63 @@
   /** The nearest printed number of what is meant, half the number itself away at most. @param {BaybookSought} sought @param {BaybookValue} typed @returns {Promise<BaybookNear | null>} */
   async function nearest(sought, typed) {
     const { load, head } = sought;
-    const { Value, Rational, units } = globalThis.baybookCompute;
+    const { Rational } = globalThis.baybookCompute;
     const limit = typed.min();
     if (!limit) {
       return null;
     }
     const exact = typed.unit.toSi(limit.exact);
     const isMeant = await meant(sought);
+    const parts = around(head.values, typed).map((name) => ({ name, apart: gap(name.slice(typed.unit.kind.length), exact) }));
+    parts.sort((a, b) => a.apart.compare(b.apart));
     /** @type {BaybookNear[]} */
     const all = [];
-    for (const bucket of await Promise.all(around(head.values, typed).map((name) => load(`v-${name}`)))) {
-      for (const [symbol, numbers] of Object.entries(/** @type {BaybookBucket} */ (bucket))) {
-        const unit = units.parse(symbol);
-        for (const [text, printing] of Object.entries(numbers)) {
-          const row = printing.flatMap(globalThis.baybookFindNumbers.rows).find(isMeant);
-          const value = row === undefined ? null : Value.parse(unit.after(text)).min();
-          if (row !== undefined && value) {
-            const title = head.things[Number(row.split(" ")[0])]?.title ?? "";
-            all.push({ apart: unit.toSi(value.exact).minus(exact).size(), number: unit.after(text), title });
-          }
-        }
-      }
+    // From the nearest on, until what is found is nearer than what the next may print.
+    while (parts[0] && !(all[0] && all[0].apart.compare(parts[0].apart) < 0)) {
+      const next = await Promise.all(parts.splice(0, TOGETHER).map(({ name }) => load(`v-${name}`)));
+      all.push(...next.flatMap((bucket) => near(bucket, exact, isMeant, head)));
+      all.sort(nearer);
     }
-    const [first] = all.sort(nearer);
+    const [first] = all;
     return first && first.apart.times(new Rational(2)).compare(exact.size()) <= 0 ? first : null;
   }
 
+  /** How far from a number what a part prints lies at least. @param {string} figures @param {BaybookRational} exact */
+  function gap(figures, exact) {
+    const { Rational } = globalThis.baybookCompute;
+    const [digits = "", power = ""] = figures.split("e");
+    const [from, to] = digits.length === 1 ? [`${digits}0`, `${digits}9`] : [digits, digits];
+    const half = new Rational(1, 2);
+    const end = (/** @type {BaybookRational} */ two) => two.times(Rational.tenTo(Number(power) - 1));
+    const [low, high] = [end(new Rational(Number(from)).minus(half)), end(new Rational(Number(to)).plus(half))];
+    return exact.compare(low) < 0 ? low.minus(exact) : exact.compare(high) > 0 ? exact.minus(high) : new Rational(0);
+  }
+
+  /** What a part prints of what is meant, each with how far it is from a number. @param {BaybookBucket} bucket @param {BaybookRational} exact @param {(row: string) => boolean} isMeant @param {BaybookFindHead} head */
+  function near(bucket, exact, isMeant, head) {
+    const { Value, units } = globalThis.baybookCompute;
+    /** @type {BaybookNear[]} */
+    const all = [];
+    for (const [symbol, numbers] of Object.entries(bucket)) {
+      const unit = units.parse(symbol);
+      for (const [text, printing] of Object.entries(numbers)) {
+        const row = printing.flatMap(globalThis.baybookFindNumbers.rows).find(isMeant);
+        const value = row === undefined ? null : Value.parse(unit.after(text)).min();
+        if (row !== undefined && value) {
+          const title = head.things[Number(row.split(" ")[0])]?.title ?? "";
+          all.push({ apart: unit.toSi(value.exact).minus(exact).size(), number: unit.after(text), title });
+        }
+      }
+    }
+    return all;
+  }
+
   /** Whether a row is of what is meant: of a thing that fits half as well as the best, in a build that is named. @param {BaybookSought} sought */
-  async function meant({ load, things, builds, byName }) {
+  async function meant({ load, head, things, builds, byName }) {
     const least = Math.ceil((things[0]?.[1] ?? 0) / 2);
     const fits = new Set(things.filter(([, score]) => score >= least).map(([thing]) => String(thing)));
-    const texts = byName ? await Promise.all(meantBuilds(builds).map((build) => globalThis.baybookFindPairs.stated(load, build))) : [];
-    const stated = new Set(texts.flatMap(([, text]) => globalThis.baybookFindNumbers.rows(text)));
+    const rows = byName ? await Promise.all(meantBuilds(builds).map((build) => globalThis.baybookFindPairs.statedRows(load, head, build))) : [];
+    const stated = new Set(rows.flat());
     return (/** @type {string} */ row) => (least === 0 || fits.has(row.split(" ")[0] ?? "")) && (!byName || stated.has(row));
   }
 

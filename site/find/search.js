@@ -6,10 +6,11 @@
 (() => {
   "use strict";
   const { words, fit, key, ask, mayBeSlip, needsNumbers } = globalThis.baybookFindWords;
-  const { near, joined, fits, named, thing, machine, fixed, leads, bestWhole, wordsOf } = globalThis.baybookFindMatching;
-  const { serial } = globalThis.baybookFindFits;
+  const { near, joined, fits, named, thing, machine, fixed, leads, bestWhole, wordsOf, wordsOfFitted } = globalThis.baybookFindMatching;
+  const { serial, fits: pieceFits } = globalThis.baybookFindFits;
+  const pairs = globalThis.baybookFindPairs;
   const { headOf, isRead, leadsOf, isLed } = globalThis.baybookFindHead;
-  const [THINGS, NEAR, BEGUN, BY_NAME, USES] = [60, 8, 4, 800, 9];
+  const [THINGS, NEAR, BEGUN, BY_NAME, USES] = [60, 6, 4, 800, 9];
 
   /** @param {BaybookLoad} load @param {BaybookFindHead} head @param {Iterable<string>} all @param {BaybookRows} rows */
   async function take(load, head, all, rows) {
@@ -26,20 +27,19 @@
 
   /** @param {BaybookRows} rows */
   const wordsOfRows = (rows) => [
-    ...[...rows.fitted.values()].flatMap((one) => `${one[3]} ${one[4]}`.split(" ")),
+    ...[...rows.fitted.values()].flatMap(wordsOfFitted),
     ...[...rows.fixed.values()].flatMap(wordsOf),
   ];
 
   /** The typed words with what each may stand for, and the names and things they score; their machines and codes go into `rows`. @param {BaybookLoad} load @param {BaybookFindHead} head @param {BaybookAsked} asked @param {BaybookRows} rows @param {number} limit */
   async function typed(load, head, asked, rows, limit) {
-    const { listed, spread } = globalThis.baybookFindPairs;
     const all = joined(asked.words, head.known);
     const sure = all.map((word) => ofCatalogue(head, word));
     const taking = take(load, head, [...all, ...sure.flatMap((one) => [...(one?.meant.keys() ?? [])]), ...asked.serials], rows);
     const whole = sure.every((one) => one !== null) ? scoredBy(head, sure) : null;
     if (whole) {
       // Whatever machine it is for, the catalogue knows every word: its lines need not wait for the machines.
-      ahead(load, spread(head, listed(head, whole.things, limit), limit));
+      ahead(load, pairs.spread(head, pairs.listed(head, whole.things, limit), limit));
     }
     await taking;
     if (whole) {
@@ -132,7 +132,7 @@
     }
     const scored = sorted([...builds].filter(([, score]) => score > 0));
     const most = scored[0]?.[1] ?? 0;
-    const meant = scored.filter(([, score]) => score >= Math.floor(most / 2));
+    const meant = scored.filter(([, score]) => score * 3 >= most * 2);
     return { builds: meant.slice(0, most < BY_NAME ? BEGUN : NEAR), made, machines: sorted([...best.values()].filter(([, score]) => score > 0)) };
   }
 
@@ -151,21 +151,20 @@
     return [...new Set(byWords ? own : head.units.flat())];
   }
 
-  /** The number of a build; null for one that is not there. @param {BaybookLoad} load @param {string} build @returns {Promise<number | null>} */
+  /** The number of a build and what it is called; null for one that is not there. @param {BaybookLoad} load @param {string} build @returns {Promise<[number, string] | null>} */
   const place = (load, build) => load(`i-${key(build)}`).then((rows) => rows[build] ?? null, () => null);
 
   /** A query as it is understood, and what it leads to. @param {BaybookLoad} load @param {BaybookFindHead} head @param {BaybookAsked} asked @param {string | null} last @param {number} limit @returns {Promise<BaybookSought>} */
   async function seek(load, head, asked, last, limit) {
     /** @type {BaybookRows} */
-    const found = { fitted: new Map(), fixed: new Map() };
+    const found = { fitted: new Map(), fixed: new Map(), last: null };
     const { names: nameNumbers, parts, values, held } = globalThis.baybookFindNumbers;
     const placing = last ? place(load, last) : null;
     ahead(load, asked.quantities.flatMap((value) => parts(value, false, head.values)));
     const { typed: typedWords, names, things: scored } = await typed(load, head, asked, found, limit);
     const { builds, made, machines: ofMachines } = machines(found, typedWords, asked);
     const byName = (builds[0]?.[1] ?? 0) >= BY_NAME;
-    // The lines shown are mostly of the best one.
-    ahead(load, builds.slice(0, 1).flatMap(([build]) => scored.slice(0, 1).map(([thing]) => globalThis.baybookFindPairs.ownPart(build, thing))));
+    ahead(load, pairs.likely(builds, scored, limit));
     const byWords = scored.length > 0 && typedWords.some((one) => !/^[0-9]+$/.test(one.word));
     const [own, symbols] = [nameNumbers(asked, found, builds.length > 0, made), units(head, scored, byWords)];
     if (asked.bare.some((number) => !own.has(number))) {
@@ -173,18 +172,19 @@
     }
     const tried = asked.pieces.map(([, piece]) => values(piece, own, symbols));
     const holding = await Promise.all(tried.map((one) => held(load, head, one)));
-    const ranks = await globalThis.baybookFindPairs.rows(load, head, { things: scored, builds, byName, held: holding, last: await placing }, limit);
+    found.last = await placing;
+    const ranks = await pairs.rows(load, head, { things: scored, builds, byName, held: holding, last: found.last?.[0] ?? null }, limit);
     const alone = (/** @type {number} */ kind) => (/** @type {[number, number]} */ [at, score]) => ({ score, kind, waits: false, at, row: 0, build: null, isNear: false });
     ranks.push(...ofMachines.map(alone(1)), ...records(found, typedWords, byName).map(alone(2)));
-    ranks.sort(globalThis.baybookFindPairs.before);
+    ranks.sort(pairs.before);
     return { load, head, asked, found, typed: typedWords, names, things: scored, builds, byName, byWords, made, machines: ofMachines, tried, held: holding, ranks };
   }
 
   /** @param {BaybookSought} sought @param {number} limit @returns {Promise<BaybookAnswer>} */
   async function answer(sought, limit) {
     const { load, head, found, ranks } = sought;
-    const lines = await Promise.all(ranks.slice(0, limit).map((rank) => globalThis.baybookFindPairs.told(load, head, found, rank)));
-    const leftOut = sought.asked.pieces.flatMap(([text], at) => (globalThis.baybookFindFits.fits(sought, at) ? [] : [text]));
+    const lines = await Promise.all(ranks.slice(0, limit).map((rank) => pairs.told(load, head, found, rank)));
+    const leftOut = sought.asked.pieces.flatMap(([text], at) => (pieceFits(sought, at) ? [] : [text]));
     if (leftOut.length > 0) {
       await load("said");
     }
@@ -227,7 +227,7 @@
    */
   async function prepare(load) {
     const { packs } = headOf(await load("things"));
-    return ["numbers", ...packs.map((_, at) => `f-${at}`)];
+    return ["numbers", ...packs.map((_, at) => `f-${at}`), "said"];
   }
 
   globalThis.baybookFindSearch = { search, prepare };

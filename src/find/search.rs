@@ -23,8 +23,9 @@ pub(super) const FIRST: usize = 2;
 pub(super) fn rows_listed(scopes: usize) -> usize {
     (24 / scopes.max(1)).clamp(4, 12)
 }
-/// Builds that are joined because their machine is named, at most; none of half the best one's score.
-const NEAR: usize = 8;
+/// Builds that are joined because their machine is named, at most; none of less than two thirds of the best one's score:
+/// it lacks a word that the other has.
+const NEAR: usize = 6;
 /// The same while the name is still being typed.
 const BEGUN: usize = 4;
 /// From this score on a build is meant by name.
@@ -335,7 +336,7 @@ fn machines(index: &Index, typed: &[Typed], asked: &Asked) -> (Scored, Scored, V
     }
     let mut builds = best(builds.into_iter().filter(|(_, score)| *score > 0).collect());
     let most = builds.first().map_or(0, |(_, score)| *score);
-    builds.retain(|(_, score)| *score >= most / 2);
+    builds.retain(|(_, score)| score * 3 >= most * 2);
     builds.truncate(if most < BY_NAME { BEGUN } else { NEAR });
     (builds, best(machines.into_values().filter(|(_, score)| *score > 0).collect()), years)
 }

@@ -5,12 +5,11 @@
 //! | `things` | names, places and conditions; names of the parts below | once |
 //! | `w-ta` | machines, codes and manuals with a word that begins with `ta` | for each such word typed |
 //! | `words` | every word of those that is in no name, for slips | for a word that nothing begins with |
-//! | `b-3` | four builds: id, title and which rows each states | where a machine of one is named, or it was looked at last |
-//! | `l-14-2` | what the fifteenth build states of the things from the third stretch | where it is shown for its machine |
+//! | `b-3-0` | which rows the fourth build states of the things of the first stretch, and their texts | where its machine is named, or it was looked at last |
 //! | `f-5` | of each thing of some names that stand together, the first rows: what most builds state | where its names may be shown |
 //! | `t-7` | the next rows of the things of the eighth name, and the builds that are shown for them | where no other name fits as well |
 //! | `r-9-3` | of the tenth thing the fourth part of the rest, what fewer builds state | where one of them is shown |
-//! | `i-ox` | numbers of the builds whose id begins with `ox` | for the build looked at last |
+//! | `i-ox` | numbers and machines of the builds whose id begins with `ox` | for the build looked at last |
 //! | `v-length2e-4` | who prints a number of one kind and first digit, or `v-length23e-4`, first two | for a number with its unit |
 //! | `d-2e-1`, `d-26e-1` | who prints a number that begins so in some unit of its entry | for a number without a unit |
 //! | `d-r2e-1` | who prints a number that may round to that | for a number of one figure, without a unit |
@@ -29,12 +28,10 @@ use super::search::{FIRST, rows_listed};
 use super::sizes::{by_figures, by_power, by_size};
 use super::words::SHORT;
 
-/// Builds that stand in one part: few, as one of them may be named.
-const BUILDS: usize = 4;
+/// Things whose lines of one build stand in one part.
+const STRETCH: usize = 120;
 /// Rows of one thing that stand in one part.
 const PART: usize = 24;
-/// Things whose lines of one build stand in one part.
-const STRETCH: usize = 96;
 /// Bytes of first rows that stand in one part, at least.
 const FIRST_ROWS: usize = 2_400;
 
@@ -56,41 +53,39 @@ pub fn shards(index: &Index) -> BTreeMap<String, Value> {
     all.extend(values.into_iter().map(|(bucket, rows)| (format!("v-{bucket}"), rows)));
     all.extend(bare.into_iter().map(|(figures, rows)| (format!("d-{figures}"), rows)));
     all.extend(stated(index));
-    let mut ids: BTreeMap<String, BTreeMap<&str, usize>> = BTreeMap::new();
+    let mut ids: BTreeMap<String, BTreeMap<&str, Value>> = BTreeMap::new();
     for (at, build) in index.builds.iter().enumerate() {
-        ids.entry(format!("i-{}", key(&build.id))).or_default().insert(&build.id, at);
+        ids.entry(format!("i-{}", key(&build.id))).or_default().insert(&build.id, json!([at, called(build)]));
     }
     all.extend(ids.into_iter().map(|(name, ids)| (name, json!(ids))));
-    all.extend(index.builds.chunks(BUILDS).enumerate().map(|(at, builds)| {
-        let stated = |one: &Stated| {
-            let lines: Vec<(usize, usize)> = one.lines.iter().map(|line| (line.thing, line.row)).collect();
-            json!([called(one), by_thing(&lines)])
-        };
-        (format!("b-{at}"), builds.iter().map(stated).collect())
-    }));
     for (at, build) in index.builds.iter().enumerate() {
-        let stretches = lines(index, build).into_iter();
-        all.extend(stretches.map(|(stretch, lines)| (format!("l-{at}-{stretch}"), json!(lines))));
+        let stretches = stated_by(index, build).into_iter();
+        all.extend(stretches.map(|(stretch, told)| (format!("b-{at}-{stretch}"), told)));
     }
     all
 }
 
-/// What a build states, by stretches of things and in the order of `by_thing`: the text, or with it whether it is open
-/// and how many builds share it. A stretch of which it states nothing is there too: it may be asked for before that is
-/// known.
-fn lines(index: &Index, one: &Stated) -> BTreeMap<usize, Vec<Value>> {
+/// What a build states, by stretches of things: its rows, and for each of them, in the same order, the text, or with it
+/// how many builds share it and whether it is open. A stretch of which it states nothing is there too: it is asked for
+/// before that is known.
+fn stated_by(index: &Index, one: &Stated) -> BTreeMap<usize, Value> {
     let rows: BTreeSet<(usize, usize)> = one.lines.iter().map(|line| (line.thing, line.row)).collect();
     let stretches = index.things.things.len().div_ceil(STRETCH);
-    let mut all: BTreeMap<usize, Vec<Value>> = (0..stretches).map(|stretch| (stretch, Vec::new())).collect();
+    let mut all: BTreeMap<usize, Vec<_>> = (0..stretches).map(|stretch| (stretch, Vec::new())).collect();
     for (thing, row) in rows {
-        let Some(row) = index.rows.get(thing).and_then(|rows| rows.get(row)) else { continue };
-        let told = match (row.open, row.builds.len()) {
-            (false, 1) => json!(row.text),
-            (open, builds) => json!([row.text, u8::from(open), builds]),
+        let Some(told) = index.rows.get(thing).and_then(|rows| rows.get(row)) else { continue };
+        let told = match (told.builds.len(), told.open) {
+            (1, false) => json!(told.text),
+            (builds, false) => json!([told.text, builds]),
+            (builds, true) => json!([told.text, builds, 1]),
         };
-        all.entry(thing / STRETCH).or_default().push(told);
+        all.entry(thing / STRETCH).or_default().push(((thing, row), told));
     }
-    all
+    let told = |lines: Vec<_>| {
+        let (rows, told): (Vec<_>, Vec<_>) = lines.into_iter().unzip();
+        json!([by_thing(&rows), told])
+    };
+    all.into_iter().map(|(stretch, lines)| (stretch, told(lines))).collect()
 }
 
 /// The first rows of each thing, in parts of names that stand together; and the first name of each part.
@@ -127,13 +122,18 @@ fn by_name(index: &Index) -> BTreeMap<usize, Vec<(usize, &[Row])>> {
     all
 }
 
-/// Text, whether open, first build, how many builds; what the first build is called goes into `builds`.
+/// Text and first build; then how many builds share it, if more than one, and 1 if it is open. What the first build is
+/// called goes into `builds`.
 fn row_told(index: &Index, row: &Row, builds: &mut Rows) -> Option<Value> {
     let first = row.builds.first()?;
     if let Some(build) = index.builds.get(*first) {
         builds.insert(*first, json!(called(build)));
     }
-    Some(json!([row.text, u8::from(row.open), first, row.builds.len()]))
+    Some(match (row.builds.len(), row.open) {
+        (1, false) => json!([row.text, first]),
+        (builds, false) => json!([row.text, first, builds]),
+        (builds, true) => json!([row.text, first, builds, 1]),
+    })
 }
 
 /// `ox-887 Tarnhawk 887 2020–2024`: id of a build, then its machines, as its title has them before the id.
@@ -255,7 +255,7 @@ fn by_word(index: &Index) -> (BTreeMap<String, Value>, String) {
         let sampled = sampled.next(&one.sort);
         for (key, third) in begins(one, &sampled) {
             thirds.entry(key.clone()).or_default().extend(third);
-            rows.entry(key).or_default().0.insert(at, fitted(one, &sampled));
+            rows.entry(key).or_default().0.insert(at, fitted(index, one, &sampled));
         }
     }
     let mut sampled = Sampled::default();
@@ -297,17 +297,31 @@ fn key(word: &str) -> String {
     word.chars().take(2).map(spelt).collect()
 }
 
-fn fitted(one: &Fitted, sampled: &[&str]) -> Value {
+fn fitted(index: &Index, one: &Fitted, sampled: &[&str]) -> Value {
     let spans: Vec<Value> = one
         .spans
         .iter()
         .map(|span| json!([span.years.0, span.years.1, span.prefix, span.serial.0, span.serial.1]))
         .collect();
-    let (words, sort) = (one.words.join(" "), one.sort.join(" "));
-    json!([one.machine, one.name, one.build, words, sort, sampled.join(" "), spans])
+    let (words, others) = (one.words.join(" "), others(&one.sort, sampled));
+    let build = index.builds.get(one.build).map(called).unwrap_or_default();
+    json!([one.machine, one.name, one.build, words, others, sampled.join(" "), spans, build])
 }
 
 fn fixed(one: &Fixed, sampled: &[&str]) -> Value {
-    let (words, sort) = (one.words.join(" "), one.sort.join(" "));
-    json!([one.kind, one.of, one.title, one.text, one.sheet, words, sort, sampled.join(" ")])
+    let (words, others) = (one.words.join(" "), others(&one.sort, sampled));
+    json!([one.kind, one.of, one.title, one.text, one.sheet, words, others, sampled.join(" ")])
+}
+
+/// The words of a sort that do not lead to a record.
+fn others(sort: &[String], sampled: &[&str]) -> String {
+    let mut leading = sampled.to_vec();
+    let others = sort.iter().filter(|word| match leading.iter().position(|one| one == word) {
+        Some(at) => {
+            leading.swap_remove(at);
+            false
+        }
+        None => true,
+    });
+    others.map(String::as_str).collect::<Vec<_>>().join(" ")
 }

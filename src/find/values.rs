@@ -1,8 +1,8 @@
 //! Printed numbers by kind and size, so that a number typed in any unit meets those it may equal.
 //!
-//! A bucket holds what begins with one digit at one power of ten, in SI. A number lies in every
-//! bucket that its last digit's half step either way reaches, the printed and the typed one alike: two
-//! that agree strictly in either direction then share a bucket.
+//! A bucket holds what, rounded to two figures, begins with one digit at one power of ten, in SI. A number lies in
+//! every bucket that its last digit's half step either way reaches, the printed and the typed one alike: two that agree
+//! strictly in either direction then share a bucket. A typed number of two figures lies in one, as what rounds to it.
 
 use std::collections::BTreeMap;
 
@@ -61,9 +61,9 @@ pub(super) fn take(numbers: &[PrintedNumber], row: (usize, usize), all: &mut Buc
 /// How finely numbers are told apart.
 #[derive(Clone, Copy)]
 pub(super) enum Fineness {
-    /// By their first digit: `2e-4`.
+    /// By the first of two figures: `2e-4`.
     Digit,
-    /// By their first two: `23e-4`, where the exponent is still that of the first.
+    /// By both: `23e-4`, where the exponent is still that of the first.
     Two,
 }
 
@@ -90,9 +90,13 @@ fn between(kind: &str, low: Exact, high: Exact, fineness: Fineness) -> Option<Ve
     if !low.is_positive() && !high.is_negative() {
         return None;
     }
-    let (sign, low, high) = if low.is_positive() { ("", low, high) } else { ("-", high.abs(), low.abs()) };
-    let end = step(&high, fineness);
-    let mut at = step(&low, fineness);
+    let (sign, low, end) = if low.is_positive() {
+        // Half a step above is the next number's.
+        ("", low, step(&high, fineness, |figures| (figures - half()).ceil()))
+    } else {
+        ("-", high.abs(), step(&low.abs(), fineness, rounded))
+    };
+    let mut at = step(&low, fineness, rounded);
     let (from, to) = match fineness {
         Fineness::Digit => (1, 9),
         Fineness::Two => (10, 99),
@@ -105,15 +109,26 @@ fn between(kind: &str, low: Exact, high: Exact, fineness: Fineness) -> Option<Ve
     Some(all)
 }
 
-/// Power of ten and first digits of a positive number.
-fn step(value: &Exact, fineness: Fineness) -> (i32, i32) {
+fn half() -> Exact {
+    Exact::new(1.into(), 2.into())
+}
+
+fn rounded(figures: &Exact) -> Exact {
+    (figures + half()).floor()
+}
+
+/// Power of ten and first digits of a positive number that is rounded to two figures.
+fn step(value: &Exact, fineness: Fineness, rounded: impl Fn(&Exact) -> Exact) -> (i32, i32) {
     let exponent = exponent_not_above(value);
-    let last = match fineness {
-        Fineness::Digit => exponent,
-        Fineness::Two => exponent - 1,
+    let figures = rounded(&(value / power_of_ten(exponent - 1))).to_integer();
+    let (exponent, figures) = match i32::try_from(figures).unwrap_or(99) {
+        100.. => (exponent + 1, 10),
+        figures => (exponent, figures),
     };
-    let first = (value / power_of_ten(last)).to_integer();
-    (exponent, i32::try_from(first).unwrap_or(9))
+    match fineness {
+        Fineness::Digit => (exponent, figures / 10),
+        Fineness::Two => (exponent, figures),
+    }
 }
 
 /// Whether a typed and a printed number agree strictly in either direction.

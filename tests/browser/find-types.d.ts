@@ -20,15 +20,21 @@ interface BaybookTyped {
   known: boolean;
 }
 
-/** Machine, name, build, words, words of its sort, those that lead to it, spans of years and serial numbers. */
-type BaybookFitted = [string, string, number, string, string, string, [number, number, string, number, number][]];
-/** Kind, id, title, text, sheet, words, words of its sort, those that lead to it. */
+/** Machine, name, build, words, other words of its sort, those that lead to it, spans of years and serial numbers, id and machines of the build. */
+type BaybookFitted = [string, string, number, string, string, string, [number, number, string, number, number][], string];
+/** Kind, id, title, text, sheet, words, other words of its sort, those that lead to it. */
 type BaybookFixed = [string, string, string, string, string, string, string, string];
 /** Unit → number → who prints it as the value aimed at, and who as a limit: `thing:row row,thing:row`. */
 type BaybookBucket = Record<string, Record<string, [string, string]>>;
 
-/** Id of a build and its machines, the rows that it states. */
-type BaybookStated = [string, string];
+/** The rows that a build states of a stretch of things, and for each the text, or with it how many builds share it and whether it is open. */
+type BaybookStated = [string, (string | [string, number?, number?])[]];
+/** What a build may state of a thing: the part it stands in, and what a line of it scores at most. */
+interface BaybookPair {
+  build: number;
+  name: string;
+  most: number;
+}
 /** A printed number, roughly where it lies, and who prints it. */
 interface BaybookPrinted {
   value: BaybookValue;
@@ -93,6 +99,8 @@ interface BaybookFindHead {
 interface BaybookRows {
   fitted: Map<number, BaybookFitted>;
   fixed: Map<number, BaybookFixed>;
+  /** The build looked at last, and what it is called. */
+  last: [number, string] | null;
 }
 
 type BaybookLoad = (name: string) => Promise<any>;
@@ -119,8 +127,8 @@ interface BaybookRank {
   isNear: boolean;
 }
 
-/** Text, whether open, first build, how many builds. */
-type BaybookTold = [string, number, number, number];
+/** Text and first build; then how many builds share it, and 1 if it is open. */
+type BaybookTold = [string, number, number?, number?];
 /** What first builds are called, and rows of things by their number. */
 type BaybookPart = [Record<number, string>, Record<number, Record<number, BaybookTold>>];
 
@@ -197,6 +205,7 @@ declare var baybookFindMatching: {
   best(typed: BaybookTyped, all: string[]): number;
   bestWhole(typed: BaybookTyped, all: string[]): number;
   wordsOf(one: BaybookFixed): string[];
+  wordsOfFitted(one: BaybookFitted): string[];
 };
 declare var baybookFindNumbers: {
   buckets(value: BaybookValue, digits: number): string[] | null;
@@ -211,8 +220,8 @@ declare var baybookFindPairs: {
   before(a: BaybookRank, b: BaybookRank): number;
   listed(head: BaybookFindHead, things: [number, number][], limit: number): [number, number][];
   spread(head: BaybookFindHead, each: [number, number][], limit: number): string[];
-  ownPart(build: number, thing: number): string;
-  stated(load: BaybookLoad, build: number): Promise<BaybookStated>;
+  likely(builds: [number, number][], things: [number, number][], limit: number): string[];
+  statedRows(load: BaybookLoad, head: BaybookFindHead, build: number): Promise<string[]>;
   told(load: BaybookLoad, head: BaybookFindHead, found: BaybookRows, rank: BaybookRank): Promise<BaybookFound>;
 };
 declare var baybookFindFits: {
