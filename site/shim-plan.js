@@ -136,6 +136,22 @@
       });
     }
 
+    /** What the maker asks a valve to be set to. @param {string} valve */
+    setTo(valve) {
+      return this.windows.find(({ dataset }) => valve.startsWith(`${dataset.name ?? ""} `))?.dataset.setTo ?? null;
+    }
+
+    /** Whether a lash lies within the limits and off what the maker asks to set. @param {BaybookShimPlan} plan @param {BaybookShimPlan["plan"][number]} line */
+    isOff({ unit }, { valve, from, lash_after: after }) {
+      const setTo = this.setTo(valve);
+      if (setTo === null || from === "kept" || after === null) {
+        return false;
+      }
+      const [asked, lash] = [compute.Value.parse(setTo), compute.units.parse(unit).toSi(/** @type {BaybookRational} */ (compute.Rational.parse(after)))];
+      const [least, most] = [asked.min(), asked.max()].map((end) => end && asked.unit.toSi(end.exact));
+      return Boolean((least && lash.compare(least) < 0) || (most && lash.compare(most) > 0));
+    }
+
     /** @returns {BaybookShimJob["stock"]} */
     sizes() {
       const typed = this.stock.value.trim();
@@ -185,9 +201,14 @@
         return part("li", "", part("span", "what", line.valve), part("b", "number", fit), part("span", "", words.join(", ")), part("span", "after", after));
       });
       const list = part("ol", "plan-lines", ...rows);
+      const off = plan.plan.filter((line) => !plan.unsolved.includes(line.valve) && this.isOff(plan, line));
       const said = [part("p", "line", part("b", "", plan.bought === 0 ? "Nothing from stock" : `From stock: ${plan.bought}`))];
       if (plan.unsolved.length > 0) {
         said.push(part("p", "note", "Not solved: no size at hand fits, or no leaf goes in. Where none goes in, fit a thinner shim and measure again."));
+      }
+      for (const setTo of new Set(off.map(({ valve }) => this.setTo(valve)))) {
+        const valves = off.filter(({ valve }) => this.setTo(valve) === setTo).map(({ valve }) => valve);
+        said.push(part("p", "note", `${valves.join(", ")}: within the limits, but off the ${setTo} it is to be set to. No size at hand comes nearer.`));
       }
       if (plan.plan.some(({ from }) => from === "engine")) {
         said.push(part("p", "note", "Take out every shim that moves before one goes back, and mark each with its valve."));

@@ -74,6 +74,36 @@ test("two valves that put each other right are planned on a phone", async () => 
   await context.close();
 });
 
+test("what the maker asks to set is aimed at, and a shim that misses it is named", async () => {
+  const { context, page, complaints } = await tab(browser, { viewport: PHONE });
+  const asked = planned.filter((one) => text(one).includes('data-set-to="0.26..0.28 mm"'));
+  assert.ok(asked.length > 0);
+  await page.goto(address(`${asked[0] ?? ""}#shim-plan`));
+  const window = page.locator("[data-set-to]").first();
+  assert.deepEqual(
+    [await window.getAttribute("data-window"), await window.getAttribute("data-target"), await window.getAttribute("data-set-to")],
+    ["0.26 ± 0.02 mm", "0.27 mm", "0.26..0.28 mm"],
+  );
+  assert.match((await window.locator("p").first().textContent()) ?? "", /set to 0\.26/);
+  const [measured, fitted] = [window.locator(".plan-valve input").nth(0), window.locator(".plan-valve input").nth(1)];
+  await measured.fill("0.20");
+  await fitted.fill("2.60");
+  // Worked by hand: 2.60 + 0.20 = 2.80; 2.55 leaves 0.25, within the window and short of what is asked; 2.52 leaves 0.28.
+  const output = page.locator("#shim-plan output");
+  await page.locator("#plan-stock").fill("2.55 mm, 2.52 mm");
+  assert.deepEqual(await page.locator(".plan-lines .number").allTextContents(), ["2.52 mm"]);
+  assert.doesNotMatch((await output.textContent()) ?? "", /is to be set to/);
+  await page.locator("#plan-stock").fill("2.55 mm");
+  assert.deepEqual(await page.locator(".plan-lines .number").allTextContents(), ["2.55 mm"]);
+  assert.match((await output.textContent()) ?? "", /within the limits, but off the 0\.26.*mm it is to be set to/);
+  // One that lies within its limits stays.
+  await measured.fill("0.25");
+  assert.deepEqual(await page.locator(".plan-lines .number").allTextContents(), ["stays"]);
+  assert.doesNotMatch((await output.textContent()) ?? "", /is to be set to/);
+  assert.deepEqual(complaints, []);
+  await context.close();
+});
+
 test("a lash that is read on the sheet is taken, and one typed here is left alone", async () => {
   const { context, page, complaints } = await tab(browser, { viewport: PHONE });
   await page.goto(address(planned[0] ?? ""));

@@ -6,6 +6,7 @@ use serde::Serialize;
 
 use super::row::Row;
 use super::scope::{attribute, in_words};
+use super::sums_for::aim;
 use super::text::words;
 use crate::model::{Build, Form, Identity, Model, Piece, Procedure, Statement};
 use crate::quantity::{Kind, Value};
@@ -41,7 +42,9 @@ pub struct WindowView {
     pub place: String,
     /// The window as printed.
     pub window: String,
-    /// The lash the maker asks for within it.
+    /// What the maker asks for within it, as printed.
+    pub set_to: Option<String>,
+    /// The lash to aim at for that, where it is not the middle of the window: of two limits their middle.
     pub target: Option<String>,
 }
 
@@ -107,7 +110,7 @@ fn window(model: &Model, statement: &Statement) -> Option<WindowView> {
     if !of.starts_with(LASH) || entry.kind != Some(Kind::Length) || model.withholds(statement) {
         return None;
     }
-    let target = set_to.iter().map(|one| &one.value).find(|value| value.nominal().is_some());
+    let set_to = set_to.first().map(|one| &one.value);
     Some(WindowView {
         title: entry.title.clone(),
         name: name(&entry.title, &statement.identity),
@@ -115,6 +118,7 @@ fn window(model: &Model, statement: &Statement) -> Option<WindowView> {
         of: of.to_owned(),
         place: attribute(&statement.identity.place),
         window: first.value.text(),
-        target: target.map(Value::text),
+        target: set_to.and_then(aim),
+        set_to: set_to.map(Value::text),
     })
 }

@@ -222,7 +222,7 @@ fn suits(value: &Value, sort: Sort) -> bool {
 }
 
 /// The value aimed at: as printed, or the middle between two limits.
-fn aim(value: &Value) -> Option<String> {
+pub(super) fn aim(value: &Value) -> Option<String> {
     let text = match value.shape() {
         Shape::Single(number) | Shape::Turn(number) => number.text().to_owned(),
         Shape::Tolerance { nominal, .. } | Shape::PercentTolerance { nominal, .. } => {
