@@ -91,8 +91,28 @@ fn meanings(text: &str) -> Vec<Meaning> {
 fn thousands(text: &str, error: &ValueError) -> Vec<Meaning> {
     let ValueProblem::Malformed { offers, .. } = &error.problem else { return Vec::new() };
     let several = offers.iter().filter(|_| offers.len() > 1);
-    let meant = several.filter_map(|offer| replaced(text, &error.range, offer));
-    meant.map(|meant| ("a comma parts the thousands".to_owned(), meant, Odds::of(10, 1))).collect()
+    let mut meant: Vec<_> = several.filter_map(|offer| replaced(text, &error.range, offer)).collect();
+    let (whole, commas) = unparted(text);
+    // Three figures after each of several commas are hardly an accident.
+    let odds = if commas > 1 { Odds::of(40, 1) } else { Odds::of(10, 1) };
+    meant.extend(Some(whole).filter(|_| commas > 1 && offers.len() > 1));
+    meant.into_iter().map(|meant| ("a comma parts the thousands".to_owned(), meant, odds)).collect()
+}
+
+/// `1,800..1,900 rpm` without its commas, and how many they are: those before three figures and no fourth.
+fn unparted(text: &str) -> (String, usize) {
+    let letters: Vec<char> = text.chars().collect();
+    let is_digit = |at: usize| letters.get(at).is_some_and(char::is_ascii_digit);
+    let parts = |at: usize| {
+        letters.get(at) == Some(&',')
+            && at > 0
+            && is_digit(at - 1)
+            && (1..4).all(|more| is_digit(at + more))
+            && !is_digit(at + 4)
+    };
+    let commas = (0..letters.len()).filter(|at| parts(*at)).count();
+    let whole = letters.iter().enumerate().filter(|(at, _)| !parts(*at)).map(|(_, letter)| letter).collect();
+    (whole, commas)
 }
 
 /// Every number of digits and at most one point.
@@ -211,6 +231,8 @@ mod tests {
         assert_eq!(meant("Apr-01 in", 0, &["640 mm"]), None);
         assert_eq!(meant("1-Apr in", 1, &["6.4 mm"]).unwrap().1, "1/4 in");
         assert_eq!(meant("1,250 mL", 0, &[]), None, "two meanings");
+        assert_eq!(meant("1,800..1,900 rpm", 0, &[]), None, "two meanings");
+        assert_eq!(meant("1,800..1,900 rpm", 0, &["1850 ± 50 rpm"]).unwrap().1, "1800..1900 rpm");
         assert_eq!(meant("1,250 mL", 0, &["1.3 US qt"]).unwrap().1, "1250 mL");
         assert_eq!(meant("no such thing", 0, &[]), None);
     }
