@@ -101,6 +101,45 @@ fn a_public_id_that_vanishes_is_an_error_until_it_is_told() {
     );
 }
 
+#[test]
+fn what_notes_hold_on_to_inside_a_guide_or_a_set_of_codes_does_not_vanish_silently() {
+    let base = shared::read(&shared::tests("cases/clean/every-key/base"));
+    let before =
+        data(examine(base.clone()).checked.expect("no errors").model(), Withheld::LeftOut).public_ids();
+    let vanished = |base: Base| -> Vec<String> {
+        let mut base = base;
+        put(&mut base, shared::BEFORE, &before.iter().fold(String::new(), |all, id| format!("{all}{id}\n")));
+        let all = examine(base).findings;
+        let all = all.iter().filter(|one| one.rule.name == "id-vanished");
+        all.map(|one| one.message.split('`').nth(1).unwrap_or_default().to_owned()).collect()
+    };
+    assert_eq!(vanished(base.clone()), Vec::<String>::new());
+    for (path, from, to, gone) in [
+        ("codes/quarrick-blink.toml", "id = \"31\"", "id = \"32\"", "quarrick-blink/31"),
+        (
+            "complaints/loses-charge.toml",
+            "id = \"running-volts\"",
+            "id = \"volts\"",
+            "loses-charge/running-volts",
+        ),
+    ] {
+        let mut edited = base.clone();
+        let changed = text(&base, path).replace(from, to);
+        put(&mut edited, path, &changed);
+        assert_eq!(vanished(edited), [gone]);
+    }
+    // What went long ago is still told of.
+    let mut without = base.clone();
+    put(&mut without, "ids.toml", "");
+    let retired = text(&base, "ids.toml").matches("[[retired]]").count();
+    assert!(retired > 0);
+    assert_eq!(vanished(without).len(), retired);
+    // Parts of a guide that is gone are told of with it.
+    let mut whole = base;
+    whole.remove("codes/quarrick-blink.toml");
+    assert_eq!(vanished(whole), ["quarrick-blink"]);
+}
+
 fn write(base: &Base, folder: &Path) {
     for path in base.keys() {
         let to = folder.join(path);

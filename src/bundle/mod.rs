@@ -112,7 +112,16 @@ impl Bundle {
         let codes = self.codes.sets.iter().map(|one| &one.id);
         let fitted = engines.chain(builds).chain(entries).chain(machines).chain(makers);
         let cited = fitted.chain(sources).chain(hazards).chain(gauges);
-        cited.chain(procedures).chain(complaints).chain(codes).cloned().collect()
+        let all = cited.chain(procedures).chain(complaints).chain(codes).cloned();
+        let guides = self.complaints.complaints.iter().flat_map(|one| {
+            let parts = one.causes.iter().map(|part| &part.id).chain(one.checks.iter().map(|part| &part.id));
+            parts.map(|part| format!("{}/{part}", one.id))
+        });
+        let faults = self.codes.sets.iter();
+        let faults = faults.flat_map(|one| one.codes.iter().map(|part| format!("{}/{}", one.id, part.id)));
+        // Who still holds one that went long ago is told by the same file.
+        let retired = self.ids.retired.iter().map(|one| one.id.clone());
+        all.chain(guides).chain(faults).chain(retired).collect()
     }
 }
 

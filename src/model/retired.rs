@@ -55,7 +55,8 @@ pub struct Recall {
 }
 
 impl Model {
-    /// Every id that a bundle makes public.
+    /// Every id that a bundle makes public; those of causes, checks and codes behind what they belong to:
+    /// `starts-badly-cold/lash-tight`.
     pub fn public_ids(&self) -> BTreeSet<String> {
         let engines = self.engines.keys().map(EngineId::as_str);
         let builds = self.builds.keys().map(BuildId::as_str);
@@ -70,6 +71,13 @@ impl Model {
         let codes = self.codes.keys().map(CodeSetId::as_str);
         let fitted = engines.chain(builds).chain(entries).chain(machines).chain(makers);
         let cited = fitted.chain(references).chain(hazards).chain(gauges);
-        cited.chain(procedures).chain(complaints).chain(codes).map(ToOwned::to_owned).collect()
+        let all = cited.chain(procedures).chain(complaints).chain(codes).map(ToOwned::to_owned);
+        let guides = self.complaints.values().flat_map(|one| {
+            let parts = one.causes.iter().map(|part| &part.id).chain(one.checks.iter().map(|part| &part.id));
+            parts.map(|part| format!("{}/{part}", one.id))
+        });
+        let faults = self.codes.values();
+        let faults = faults.flat_map(|one| one.codes.iter().map(|part| format!("{}/{}", one.id, part.id)));
+        all.chain(guides).chain(faults).collect()
     }
 }

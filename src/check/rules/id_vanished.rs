@@ -20,7 +20,10 @@ pub fn check(subject: &Subject<'_>, sink: &mut Sink) {
     }
     let live = subject.model.public_ids();
     let told = |id: &str| subject.model.retired.iter().any(|one| one.id == id);
-    for id in subject.public_before.iter().filter(|id| !live.contains(*id) && !told(id)) {
+    // What becomes of a complaint or a set of codes becomes of its parts.
+    let is_part_of_gone = |id: &str| id.split_once('/').is_some_and(|(whole, _)| !live.contains(whole));
+    let gone = |id: &&String| !live.contains(*id) && !told(id) && !is_part_of_gone(id);
+    for id in subject.public_before.iter().filter(gone) {
         let message = format!("`{id}` was public, is gone, and `ids.toml` does not say what became of it");
         let near = nearest(id, live.iter().map(String::as_str));
         let to = near.map_or_else(String::new, |near| format!("; it may be `{near}` now"));
