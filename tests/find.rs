@@ -346,6 +346,17 @@ fn in_order(large: &mut Index, small: &Index) {
 
 /// Who types `lash` alone sees what there is of it, and not one setting for twelve machines.
 #[test]
+fn a_number_itself_comes_before_one_that_rounds_to_it() {
+    for typed in ["12", "0.3", "0.26"] {
+        let answer = search(&INDEX, typed, None, 12);
+        let first = &answer.lines.first().expect("it is printed").text;
+        let numbers = first.split(|c: char| !c.is_ascii_digit() && c != '.').map(|one| one.trim_matches('.'));
+        let same = |one: &str| one.parse::<f64>().is_ok_and(|one| Ok(one) == typed.parse());
+        assert!(numbers.into_iter().any(same), "{typed}: {first}");
+    }
+}
+
+#[test]
 fn things_that_fit_as_well_take_turns() {
     let answer = search(&INDEX, "lash", None, 12);
     let of: Vec<&str> = answer.lines.iter().map(|one| one.of.as_str()).collect();

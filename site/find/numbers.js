@@ -6,7 +6,7 @@
 (() => {
   "use strict";
   const { yearOf } = globalThis.baybookFindWords;
-  const [WITH_UNIT, BARE, AIMED, SAME] = [400, 250, 60, 50];
+  const [WITH_UNIT, BARE, AIMED, SAME, EXACT] = [400, 250, 60, 50, 70];
 
   /** Power of ten and first digits of a positive number that is rounded to two figures; half a step is the one's below where it ends. @param {BaybookRational} value @param {number} digits @param {boolean} [ends] @returns {[number, number]} */
   function step(value, digits, ends = false) {
@@ -102,9 +102,9 @@
     const take = (/** @type {string} */ text, /** @type {number} */ score) =>
       rows(text).forEach((row) => (!bare || prints(row)) && all.set(row, Math.max(all.get(row) ?? 0, score)));
     const own = about(typed);
-    for (const { value, size, aimed, limits } of printed(bucket)) {
-      if (value.unit.kind === typed.unit.kind && !(Math.abs(size.at - own.at) > size.step + own.step) && agree(typed, value)) {
-        const counts = (bare ? BARE : WITH_UNIT) + (value.unit.symbol === typed.unit.symbol ? SAME : 0);
+    for (const { value, size: { at, step, exact }, aimed, limits } of printed(bucket)) {
+      if (value.unit.kind === typed.unit.kind && !(Math.abs(at - own.at) > step + own.step) && agree(typed, value)) {
+        const counts = (bare ? BARE : WITH_UNIT) + (value.unit.symbol === typed.unit.symbol ? SAME : 0) + (own.exact.equals(exact) ? EXACT : 0);
         take(aimed, counts + AIMED);
         take(limits, counts);
       }
@@ -135,7 +135,7 @@
     const { unit } = value;
     const [at, last] = [unit.toSi((value.min() ?? value.max())?.exact ?? value.ulp()), value.ulp().times(unit.factor)];
     const rough = (/** @type {BaybookRational} */ { numer, denom }) => Number(numer) / Number(denom);
-    return { at: rough(at), step: 2 * rough(last) };
+    return { at: rough(at), step: 2 * rough(last), exact: at };
   }
 
   /** The values that a piece may mean, each with whether it has no unit. @param {BaybookPiece} piece @param {Set<string>} names @param {string[]} symbols @returns {BaybookTried[]} */

@@ -6,7 +6,7 @@ use super::ask::{Asked, year_of};
 use super::index::Index;
 use super::search::{Scored, THINGS};
 use super::values::{Fineness, Printing, agree, buckets, figures, may_be_zero};
-use crate::quantity::{Unit, Value};
+use crate::quantity::{Exact, Unit, Value};
 
 /// What a printed number counts that a typed one with its unit agrees with.
 const WITH_UNIT: u32 = 400;
@@ -16,6 +16,8 @@ const BARE: u32 = 250;
 const AIMED: u32 = 60;
 /// What it counts more in the unit that was typed.
 const SAME: u32 = 50;
+/// What it counts more where it is the very number, and not one that rounds to it.
+const EXACT: u32 = 70;
 
 /// What each row counts: thing and row → score.
 pub(super) type Held = BTreeMap<(usize, usize), u32>;
@@ -108,13 +110,20 @@ fn hold(index: &Index, typed: &Value, counts: u32, all: &mut Held) {
             let Ok(unit) = Unit::parse(symbol) else { continue };
             let same = if unit == typed.unit() { SAME } else { 0 };
             for (number, rows) in numbers {
-                let printed = Value::parse(&unit.after(number));
-                if printed.is_ok_and(|printed| agree(typed, &printed) && sized(&printed)) {
-                    take(rows, counts + same, fits_row, all);
+                let printed = Value::parse(&unit.after(number)).ok();
+                if let Some(printed) = printed.filter(|one| agree(typed, one) && sized(one)) {
+                    let exact = if exact(typed) == exact(&printed) { EXACT } else { 0 };
+                    take(rows, counts + same + exact, fits_row, all);
                 }
             }
         }
     }
+}
+
+/// The number in SI.
+fn exact(value: &Value) -> Option<Exact> {
+    let limit = value.min().or_else(|| value.max())?;
+    Some(value.unit().to_si(&limit.exact))
 }
 
 fn take(rows: &Printing, counts: u32, fits: impl Fn(usize) -> bool, all: &mut Held) {

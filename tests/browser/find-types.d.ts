@@ -38,7 +38,7 @@ interface BaybookPair {
 /** A printed number, roughly where it lies, and who prints it. */
 interface BaybookPrinted {
   value: BaybookValue;
-  size: { at: number; step: number };
+  size: { at: number; step: number; exact: BaybookRational };
   aimed: string;
   limits: string;
 }
