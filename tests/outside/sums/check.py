@@ -137,7 +137,11 @@ SUMS = {
         "spread": lambda g: max(many(g["cells"])) - min(many(g["cells"])),
     },
     "load": {"load": lambda g: q(g, "cca") / 2, "least": lambda g: line(LEAST, q(g, "at") * 1.8 + 32)},
-    "rise": {"rise": lambda g: q(g, "running") - q(g, "rest")},
+    "rise": {
+        "rise": lambda g: q(g, "running") - q(g, "rest"),
+        "least": lambda g: 2.25 * q(g, "nominal", "12 V") / 2,
+        "most": lambda g: 15.2 / 6 * q(g, "nominal", "12 V") / 2,
+    },
     "net": {"net": lambda g: q(g, "stator") / 14 - sum(one / 14 for one in many(g["loads"]))},
     "refill": {"hours": lambda g: (q(g, "capacity") - q(g, "capacity") * q(g, "charge") / 100) / q(g, "current") * 1.15},
     "drain": {"days": lambda g: q(g, "capacity") / 2 / (q(g, "current") / 1000) / 24},
