@@ -24,12 +24,17 @@ pub(super) fn told(asked: &Asked, order: &Order, findings: &Findings) -> String 
         lines.push(String::new());
         lines.extend(entry(asked, at, step));
     }
-    for (why, words) in [
-        (Why::TellsApart, "to tell the causes apart once a check has shown"),
-        (Why::NothingLeft, "nothing left to show"),
-    ] {
+    let groups: [(fn(Why) -> bool, _); 3] = [
+        (
+            |why| !matches!(why, Why::TellsApart | Why::NothingLeft),
+            "shows only causes that no job has had so far",
+        ),
+        (|why| why == Why::TellsApart, "to tell the causes apart once a check has shown"),
+        (|why| why == Why::NothingLeft, "nothing left to show"),
+    ];
+    for (belongs, words) in groups {
         let checks: Vec<_> =
-            idle.iter().filter(|step| step.why == why).map(|step| step.check.as_str()).collect();
+            idle.iter().filter(|step| belongs(step.why)).map(|step| step.check.as_str()).collect();
         if !checks.is_empty() {
             lines.extend([String::new(), format!("{words}: {}", checks.join(", "))]);
         }
