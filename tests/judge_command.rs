@@ -143,4 +143,13 @@ fn a_base_and_its_bundle_give_the_same_verdict_in_the_entry_s_own_words() {
     assert_eq!(loose.1["direction"], "loose");
     let unknown = told(&["--build", "engine-b", "--of", "lash.exhaust", "0.2", "--bundle", &out]);
     assert!(unknown.starts_with("baybook: there is no build `engine-b`"), "{unknown}");
+    // A slip in the engine's part of the id has its near ones too, from a bundle as from a base.
+    for wrong in ["engne-a", "nothing-like-it"] {
+        let from = |place: [&str; 2]| {
+            told(&[&["--build", wrong, "--of", "lash.exhaust", "0.2"], &place[..]].concat())
+        };
+        let (base, bundle) = (from(["--specs", &smallest()]), from(["--bundle", &out]));
+        assert!(bundle.contains("engine-a"), "{bundle}");
+        assert_eq!(base, bundle);
+    }
 }
