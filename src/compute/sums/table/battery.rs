@@ -194,6 +194,62 @@ pub(super) const SUMS: &[Sum] = &[
         ..BLANK
     },
     Sum {
+        id: "stator",
+        group: Group::Battery,
+        title: "Stator by phase",
+        answers_what: "Whether a stator's phases give alike, from the V~ between each two of its leads at one speed.",
+        inputs: &[
+            many("readings", "V~ between each two leads, regulator unplugged", "V~", "42 V~, 41 V~, 43 V~"),
+            one("speed", "speed at which they were read", "rpm", "3000 rpm"),
+            one("allowed", "difference allowed, of their mean", "%", "10 %").or("10 %"),
+        ],
+        must: &[
+            ("count(readings) = 3", "three phases have three readings: 1-2, 2-3, 1-3"),
+            (
+                "smallest(readings) >= 0 and largest(readings) > 0",
+                "readings are not below zero, and not all zero",
+            ),
+            ("speed > 0 and allowed > 0", "the speed and the difference allowed are above zero"),
+        ],
+        steps: &[(
+            "unequal",
+            "if(count(readings) = 3 and mean(readings) > 0, max(largest(readings) - mean(readings), mean(readings) - smallest(readings)) > mean(readings) * allowed / 100, 1)",
+        )],
+        answers: &[
+            answer("each", "for each 1000 rpm", "one * 1000 / speed", "V~", 3).each("readings"),
+            answer("off", "from the mean", "100 * (one - mean(readings)) / mean(readings)", "%", 2)
+                .each("readings")
+                .words(&[
+                    ("abs(one - mean(readings)) <= mean(readings) * allowed / 100", "alike"),
+                    ("one < mean(readings)", "low"),
+                    ("1", "high"),
+                ]),
+        ],
+        notes: &[
+            (
+                "not unequal",
+                "The phases are equal: if they reach what the manual gives and the battery still gets too little, look at the regulator or the wiring between.",
+            ),
+            (
+                "unequal",
+                "The phases are unequal: stop, let it cool, and measure each winding's resistance and each lead against ground; look at the plug for burnt pins.",
+            ),
+            ("1", "V~ goes by speed: hold each reading against the manual's at its own speed."),
+        ],
+        formula: "V~ · 1000 ÷ rpm of each; 100 · (V~ − mean) ÷ mean, equal within 10 %",
+        cautions: &[
+            (
+                Danger,
+                "Carbon monoxide: never run an engine indoors without extraction; open doors are no guarantee.",
+            ),
+            (
+                Warning,
+                "An unplugged stator gives a shock: probes in place before the engine starts, hands off the leads, clear of belt and flywheel.",
+            ),
+        ],
+        ..BLANK
+    },
+    Sum {
         id: "net",
         group: Group::Battery,
         title: "Current left for the battery",
