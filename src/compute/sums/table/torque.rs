@@ -231,7 +231,7 @@ pub(super) const SUMS: &[Sum] = &[
         ],
         answers: &[
             answer("wanted", "shim wanted", "wanted", "mm", 4).like("fitted"),
-            answer("below", "size there is, not above it", "below", "mm", 4)
+            answer("below", "size there is, or the next thinner", "below", "mm", 4)
                 .like("fitted")
                 .when("below > 0")
                 .words(&[
@@ -243,7 +243,7 @@ pub(super) const SUMS: &[Sum] = &[
                 ("not looser_fits", "too loose"),
                 ("given(least) or given(most)", "within what is allowed"),
             ]),
-            answer("above", "size there is, above it", "above", "mm", 4)
+            answer("above", "next thicker size", "above", "mm", 4)
                 .like("fitted")
                 .when("above != below")
                 .words(&[

@@ -140,7 +140,7 @@ fn input_view(model: &Model, sum: &Sum, input: &'static Input) -> InputView {
         Some("") => format!("may be left out; as {}", input.example),
         Some(unless) => format!("{unless} if left out"),
         None if matches!(input.sort, Sort::Alike { of } if of != input.key) => {
-            format!("as {}; a number alone is in the unit above", input.example)
+            format!("as {}; a number alone is in the first one's unit", input.example)
         }
         None => format!("as {}", input.example),
     };
