@@ -183,6 +183,14 @@ fn conversions_answer_as_pinned() {
     let refused = baybook(&["convert", "12 N·m", "J"]);
     assert_eq!(refused.status.code(), Some(1));
     assert!(text(&refused.stderr).contains("does not convert"), "{}", text(&refused.stderr));
+    // The kinds stand without an article: it would be `an` before some of them.
+    for (value, unit, help) in [
+        ("+90°", "turns", "° is a unit of angle, turns is a unit of turns"),
+        ("3 kPa abs", "J", "kPa abs is a unit of absolute pressure, J is a unit of energy"),
+    ] {
+        let refused = baybook(&["convert", value, unit]);
+        assert!(text(&refused.stderr).contains(help), "{}", text(&refused.stderr));
+    }
 }
 
 #[test]

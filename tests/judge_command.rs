@@ -38,6 +38,25 @@ fn what_every_shop_knows_is_judged_so() {
     assert!(told(&["--window", "58 ± 2 psi", "56psi"]).starts_with("in spec, on the limit\n"));
 }
 
+/// A ring that closes its gap seizes the engine: common practice, no source.
+#[test]
+fn a_used_part_on_the_better_side_of_new_is_not_praised() {
+    let demo = ["--specs", "specs", "--build", "ox-887", "--of", "ring.end-gap", "--where", "ring=top"];
+    let (status, answer) = judge(&[&demo[..], &["0.10 mm"]].concat());
+    assert_eq!((status, &answer["verdict"], &answer["left"]["min"]), (0, &json!("in spec"), &json!("0.6")));
+    let because = answer["because"].as_str().expect("it says why not to trust it");
+    for words in ["less worn than a new part", "measure again", "check the part", "seize", "do not run"] {
+        assert!(because.contains(words), "{because}");
+    }
+    let text = told(&[&demo[..], &["0.10 mm"]].concat());
+    assert!(text.contains("less worn than a new part") && text.contains("do not run"), "{text}");
+    let (_, used) = judge(&[&demo[..], &["0.50 mm"]].concat());
+    assert_eq!((&used["verdict"], &used["because"]), (&json!("in spec"), &json!(null)));
+    // By new parts it is out of spec, as it was.
+    let (_, fitted) = judge(&[&demo[..], &["--fitting", "new", "0.10 mm"]].concat());
+    assert_eq!((&fitted["verdict"], &fitted["because"]), (&json!("out of spec"), &json!(null)));
+}
+
 /// The decision rule of ISO 14253-1 with U = 0.010 mm (k = 2), computed.
 #[test]
 fn a_reading_is_in_or_out_only_beyond_the_gauge_s_error() {
@@ -124,4 +143,13 @@ fn a_base_and_its_bundle_give_the_same_verdict_in_the_entry_s_own_words() {
     assert_eq!(loose.1["direction"], "loose");
     let unknown = told(&["--build", "engine-b", "--of", "lash.exhaust", "0.2", "--bundle", &out]);
     assert!(unknown.starts_with("baybook: there is no build `engine-b`"), "{unknown}");
+    // A slip in the engine's part of the id has its near ones too, from a bundle as from a base.
+    for wrong in ["engne-a", "nothing-like-it"] {
+        let from = |place: [&str; 2]| {
+            told(&[&["--build", wrong, "--of", "lash.exhaust", "0.2"], &place[..]].concat())
+        };
+        let (base, bundle) = (from(["--specs", &smallest()]), from(["--bundle", &out]));
+        assert!(bundle.contains("engine-a"), "{bundle}");
+        assert_eq!(base, bundle);
+    }
 }

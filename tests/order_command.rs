@@ -69,6 +69,22 @@ fn a_file_of_its_own_is_ordered() {
     assert!(text.contains("  2. c: C\n     5 min with y off; 7 min gone\n"), "{text}");
 }
 
+/// A check of causes that no job has had so far is said like any other.
+#[test]
+fn every_check_of_the_order_stands_in_the_list_for_people() {
+    let text = SET_UP.replace("share = 0.15", "share = 0").replace("share = 0.30", "share = 0.45");
+    let (_place, path) = file(&text);
+    let (status, found) = order(&[&path]);
+    let told = told(&[&path]);
+    let checks = found["order"].as_array().expect("a list");
+    assert_eq!((status, checks.len()), (0, 5), "{found}");
+    for check in checks.iter().filter_map(Value::as_str) {
+        let listed = [format!(" {check}: "), format!(": {check}\n"), format!(", {check}")];
+        assert!(listed.iter().any(|one| told.contains(one)), "`{check}` is not in:\n{told}");
+    }
+    assert!(told.contains("\nshows only causes that no job has had so far: e\n"), "{told}");
+}
+
 #[test]
 fn results_clear_causes_and_keep_open_what_is_open() {
     let (_place, path) = file(SET_UP);

@@ -55,7 +55,11 @@ fn published() -> Vec<Published> {
         ("resistance", vec![("points", "0 °C = 27.672 kΩ; 10 °C = 18.054 kΩ; 20 °C = 12.100 kΩ"), ("at", "10 °C")], "reads", "18054 Ω", "a point itself"),
         ("temperature", vec![("points", "0 °C = 27.672 kΩ\n20 °C = 12.100 kΩ"), ("reads", "18.033 kΩ")], "at", "10.00 °C", "the same curve back"),
         // The shop's 62 °F after a night (common practice, no source).
-        ("soak", vec![("shop", "62 °F"), ("sensors", "62 °F, 62 °F")], "off", "0 K", "common practice, no source"),
+        ("soak", vec![("shop", "62 °F"), ("sensors", "62 °F, 62 °F")], "off", "0 Δ°F", "common practice, no source"),
+        // A difference: 1 °F is 5/9 K (NIST SP 811 App. B), and is answered as it is typed.
+        ("soak", vec![("shop", "62 °F"), ("sensors", "57.5 °F, 66 °F"), ("allowed", "5 °F")], "off", "-4.50 Δ°F", "subtraction"),
+        ("soak", vec![("shop", "62 °F"), ("sensors", "57.5 °F, 66 °F"), ("allowed", "5 °F")], "spread", "8.50 Δ°F", "subtraction"),
+        ("soak", vec![("shop", "20 °C"), ("sensors", "68 °F, 21 °C"), ("allowed", "2 °C")], "spread", "1.00 K", "68 °F are 20 °C"),
         // A battery maker's published table, flooded, at rest.
         ("rest", vec![("kind", "flooded"), ("volts", "12.65 V")], "charge", "100 %", "battery maker's table"),
         ("rest", vec![("kind", "flooded"), ("volts", "12.45 V")], "charge", "75 %", "battery maker's table"),
@@ -77,6 +81,19 @@ fn published() -> Vec<Published> {
         ("altitude", vec![("limit", "1000 kPa"), ("height", "3000 m")], "air", "70.12 kPa abs", "ISO 2533: 70121.1 Pa"),
         ("leak", vec![("supply", "80 psi"), ("cylinder", "60 psi")], "leak", "25.0 %", "definition"),
         ("size", vec![("measured", "0.09 mm"), ("fitted", "2.60 mm"), ("target", "0.15 mm")], "wanted", "2.540 mm", "worked by hand"),
+        ("size", vec![("measured", "0.09 mm"), ("fitted", "2.60 mm"), ("target", "0.15 mm")], "above", "2.550 mm", "worked by hand"),
+        ("size", vec![("measured", "0.09 mm"), ("fitted", "2.60 mm"), ("target", "0.15 mm")], "tighter", "0.140 mm", "worked by hand"),
+        ("size", vec![("measured", "0.09 mm"), ("fitted", "2.60 mm"), ("target", "0.15 mm")], "looser", "0.190 mm", "worked by hand"),
+        ("size", vec![("measured", "0.09 mm"), ("fitted", "2.60 mm"), ("target", "0.15 mm"), ("step", "0.08 mm"), ("from", "2.48 mm")], "below", "2.480 mm", "worked by hand"),
+        // ¾-16: 0.373 in² by ASME B1.1, 240.6 mm² (value from memory); the metric formula would give 242.2.
+        ("proof", vec![("diameter", "0.75 in"), ("pitch", "1/16 in"), ("strength", "85000 psi")], "area", "240.6 mm²", "ASME B1.1"),
+        ("proof", vec![("diameter", "19.05 mm"), ("pitch", "1.5875 mm"), ("strength", "85000 psi")], "area", "240.6 mm²", "ASME B1.1"),
+        // M20×2.5: 245 mm² by ISO 898-1 (value from memory).
+        ("proof", vec![("diameter", "20 mm"), ("pitch", "2.5 mm"), ("strength", "600 MPa")], "area", "244.8 mm²", "ISO 898-1"),
+        ("wear", vec![("previous", "9 %"), ("now", "12 %"), ("limit", "15 %"), ("between", "40 h")], "hours", "40 h", "arithmetic"),
+        ("wear", vec![("previous", "1000 kPa"), ("now", "9.5 bar"), ("limit", "900"), ("between", "100 h")], "hours", "100 h", "arithmetic"),
+        ("wear", vec![("previous", "58.0 g"), ("now", "57.0 g"), ("limit", "56.0 g"), ("between", "30 h")], "hours", "30 h", "arithmetic"),
+        ("stator", vec![("readings", "42 V~, 39 V~, 45 V~"), ("speed", "3000 rpm")], "each", "14.0 V~", "arithmetic"),
         ("premix", vec![("ratio", "40:1"), ("fuel", "5 L")], "oil", "125 mL", "worked by hand"),
         ("hertz", vec![("speed", "3600 rpm"), ("poles", "2 poles")], "frequency", "60.0 Hz", "two poles: one cycle a turn"),
         ("coolant", vec![("volume", "3 L"), ("has", "25 %"), ("wants", "50 %")], "drain", "1.00 L", "worked by hand"),
@@ -90,6 +107,92 @@ fn published_values_come_out() {
             run(find(id).unwrap(), &typed(&pairs)).unwrap_or_else(|error| panic!("{id}: {error:?}"));
         let found = outcome.results.iter().find(|one| one.key == key).unwrap();
         assert_eq!(found.text, text, "{id} ({source}): {outcome:?}");
+    }
+}
+
+/// A sum, what is typed, the words that must be said in its answers and notes, and those that must not.
+type Said =
+    (&'static str, Vec<(&'static str, &'static str)>, &'static [&'static str], &'static [&'static str]);
+
+/// What a reading means at the bench: facts of the trade, common practice, no source, but where one stands beside it.
+#[rustfmt::skip]
+fn said() -> Vec<Said> {
+    let rise = |rest, running| vec![("rest", rest), ("running", running)];
+    let shim = |fitted, step| {
+        vec![("measured", "0.09 mm"), ("fitted", fitted), ("target", "0.15 mm"), ("least", "0.12 mm"), ("most", "0.20 mm"), ("step", step)]
+    };
+    let square = |angle| vec![("torque", "80 N·m"), ("wrench", "40 cm"), ("adapter", "5 cm"), ("angle", angle)];
+    let together = |reading, leak: Option<&'static str>, oiled: Option<&'static str>| {
+        let mut given = vec![("reading", reading), ("least", "950 kPa"), ("most", "15 %")];
+        given.extend(leak.map(|leak| ("leak", leak)));
+        given.extend(oiled.map(|oiled| ("oiled", oiled)));
+        given
+    };
+    let six = |rest, running| vec![("rest", rest), ("running", running), ("nominal", "6 V")];
+    vec![
+        // Charging volts are 13.5 to 15.2 where 12 V are nominal, above full rest; the rise is at least 0.5 V.
+        ("rise", rise("10 V", "10.6 V"), &["does not charge fully", "stator", "load"], &["it charges"]),
+        ("rise", rise("11.9 V", "12.5 V"), &["does not charge fully", "belt"], &["it charges"]),
+        ("rise", rise("12.6 V", "13.49 V"), &["does not charge fully"], &["it charges"]),
+        ("rise", rise("12.6 V", "13.5 V"), &["it charges"], &["fully", "overcharges"]),
+        ("rise", rise("12.6 V", "15.2 V"), &["it charges"], &["fully", "overcharges"]),
+        ("rise", rise("12.6 V", "15.21 V"), &["overcharges", "ground", "hydrogen"], &["it charges"]),
+        ("rise", rise("12.6 V", "16.0 V"), &["overcharges", "regulator", "sensing"], &["it charges"]),
+        ("rise", rise("12.6 V", "13.0 V"), &["it does not charge", "V~ by phase"], &["fully"]),
+        ("rise", six("6.3 V", "7.1 V"), &["it charges", "6.75 V", "7.60 V"], &["overcharges"]),
+        ("rise", six("6.3 V", "6.6 V"), &["does not charge fully"], &["it charges"]),
+        ("rise", six("6.3 V", "7.7 V"), &["overcharges"], &["it charges"]),
+        // Compression with leak-down: one cylinder gives one way on, and two tests that disagree are measured again.
+        ("together", together("780 kPa", Some("8 %"), Some("800 kPa")), &["cam timing"], &["valves or gasket", "rings", "disagree"]),
+        ("together", together("780 kPa", Some("8 %"), Some("1000 kPa")), &["disagree", "Measure again"], &["cam timing", "rings or bore"]),
+        ("together", together("1000 kPa", Some("8 %"), Some("1150 kPa")), &["Both are good"], &["rings", "valve", "disagree"]),
+        ("together", together("1000 kPa", Some("28 %"), Some("1150 kPa")), &["disagree", "Measure again"], &["rings or bore", "Both are good"]),
+        ("together", together("780 kPa", Some("28 %"), Some("1000 kPa")), &["It leaks", "rings or bore"], &["disagree", "rather than rings"]),
+        ("together", together("780 kPa", Some("28 %"), Some("800 kPa")), &["It leaks", "valves or gasket rather than rings"], &["disagree", "rings or bore."]),
+        ("together", together("780 kPa", None, Some("1000 kPa")), &["rings or bore", "Leak-down comes next"], &["seals", "disagree"]),
+        ("together", together("780 kPa", None, Some("800 kPa")), &["cam timing rather than rings", "Leak-down comes next"], &["seals", "It leaks"]),
+        ("together", together("780 kPa", None, None), &["Leak-down comes next", "height"], &["rings"]),
+        ("together", together("950 kPa", Some("15 %"), None), &["Both are good"], &["height", "oil"]),
+        // A step no wider than the window always has a size that fits; a wider one may have none, and says so.
+        ("size", shim("2.60 mm", "0.05 mm"), &["2.550 mm the nearest", "0.140 mm within what is allowed", "0.190 mm within"], &["No size", "too"]),
+        ("size", shim("2.61 mm", "0.20 mm"), &["No size of this step", "half sizes", "too tight", "too loose"], &["within"]),
+        ("size", shim("2.61 mm", "0.05 mm"), &["2.550 mm that very size", "0.150 mm within"], &["No size", "nearest"]),
+        // A shim that leaves no lash holds the valve open.
+        ("size", vec![("measured", "0.05 mm"), ("fitted", "2.60 mm"), ("target", "0.04 mm"), ("step", "0.10 mm")], &["no lash at all", "0.0500 mm"], &["within"]),
+        ("proof", vec![("diameter", "20 mm"), ("pitch", "2.5 mm"), ("strength", "580 MPa")], &["600 MPa, not 580", "metric"], &["unified"]),
+        ("proof", vec![("diameter", "16 mm"), ("pitch", "2 mm"), ("strength", "580 MPa")], &["metric"], &["not 580", "unified"]),
+        ("proof", vec![("diameter", "0.75 in"), ("pitch", "0.0625 in"), ("strength", "85000 psi")], &["unified", "J429"], &["metric", "not 580"]),
+        ("proof", vec![("diameter", "0.4375 in"), ("pitch", "0.0714 in"), ("strength", "85000 psi")], &["unified"], &["metric"]),
+        ("soak", vec![("shop", "62 °F"), ("sensors", "57.5 °F, 66 °F"), ("allowed", "5 °F")], &["-4.50 Δ°F agrees", "4.00 Δ°F agrees", "They differ from one another"], &["does not agree"]),
+        ("soak", vec![("shop", "62 °F"), ("sensors", "56 °F, 62 °F"), ("allowed", "5 °F")], &["-6.00 Δ°F does not agree"], &["K"]),
+        // Phases are equal within a tenth.
+        ("stator", vec![("readings", "42 V~, 39 V~, 45 V~"), ("speed", "3000 rpm")], &["14.0 V~", "13.0 V~", "phases are equal", "regulator"], &["low", "high", "unequal"]),
+        ("stator", vec![("readings", "42 V~, 20 V~, 43 V~"), ("speed", "3000 rpm")], &["low", "unequal", "resistance"], &["phases are equal"]),
+        ("stator", vec![("readings", "42 V~, 0 V~, 43 V~"), ("speed", "3000 rpm")], &["low", "unequal"], &["phases are equal"]),
+        // The cosine of every quarter turn is nought, either way round.
+        ("adapter", square("-90°"), &["changes nothing", "80.0 N·m"], &[]),
+        ("adapter", square("450°"), &["changes nothing", "80.0 N·m"], &[]),
+        ("adapter", square("89°"), &[], &["changes nothing"]),
+    ]
+}
+
+#[test]
+fn what_a_reading_means_is_said() {
+    for (id, pairs, wanted, unwanted) in said() {
+        let outcome =
+            run(find(id).unwrap(), &typed(&pairs)).unwrap_or_else(|error| panic!("{id}: {error:?}"));
+        let always = find(id).unwrap().notes.iter().filter(|(when, _)| *when == "1").map(|(_, note)| *note);
+        let always: Vec<_> = always.collect();
+        let notes = outcome.notes.iter().filter(|note| !always.contains(&note.as_str())).cloned();
+        let answers =
+            outcome.results.iter().map(|one| format!("{} {}", one.text, one.word.unwrap_or_default()));
+        let text = answers.chain(notes).collect::<Vec<_>>().join("\n");
+        for words in wanted {
+            assert!(text.contains(words), "{id} {pairs:?} does not say `{words}`:\n{text}");
+        }
+        for words in unwanted {
+            assert!(!text.contains(words), "{id} {pairs:?} says `{words}`:\n{text}");
+        }
     }
 }
 
@@ -113,7 +216,7 @@ fn every_sum_is_sound() {
             let units: &[&str] = match &input.sort {
                 Sort::Quantity { unit } | Sort::Quantities { unit } => &[unit],
                 Sort::Points { at, unit } => &[at, unit],
-                Sort::Number | Sort::Word { .. } => &[],
+                Sort::Number | Sort::Word { .. } | Sort::Alike { .. } => &[],
             };
             units.iter().for_each(|unit| _ = Unit::parse(unit).unwrap_or_else(|_| panic!("{id}: {unit}")));
         }
@@ -191,6 +294,34 @@ fn what_cannot_be_answered_is_refused_in_words() {
             vec![("torque", "max 80 N·m"), ("wrench", "40 cm"), ("adapter", "5 cm")],
             "more than one number",
         ),
+        ("rise", vec![("rest", "6.3 V"), ("running", "7.2 V")], "nominal voltage"),
+        ("rise", vec![("rest", "12.6 V"), ("running", "14.2 V"), ("nominal", "6 V")], "nominal voltage"),
+        ("turn", vec![("measured", "0 mm"), ("target", "0.10 mm"), ("pitch", "0.75 mm")], "nobody knows"),
+        ("turn", vec![("measured", "-0.1 mm"), ("target", "0.10 mm"), ("pitch", "0.75 mm")], "below zero"),
+        ("altitude", vec![("limit", "1000 kPa"), ("height", "-600 m")], "500 m below the sea"),
+        ("together", vec![("reading", "780 kPa"), ("least", "950 kPa"), ("leak", "8 %")], "manual allows"),
+        (
+            "wear",
+            vec![("previous", "4.2"), ("now", "3.6 mm"), ("limit", "3 mm"), ("between", "10 h")],
+            "no unit",
+        ),
+        (
+            "wear",
+            vec![("previous", "9 %"), ("now", "12 mm"), ("limit", "15 %"), ("between", "10 h")],
+            "not of percentage",
+        ),
+        (
+            "wear",
+            vec![("previous", "worn"), ("now", "12 mm"), ("limit", "15 %"), ("between", "10 h")],
+            "worn",
+        ),
+        (
+            "size",
+            vec![("measured", "0.1 mm"), ("fitted", "2.60 mm"), ("target", "0.15 mm"), ("least", "0.2 mm")],
+            "within the lash allowed",
+        ),
+        ("stator", vec![("readings", "42 V~, 41 V~"), ("speed", "3000 rpm")], "three phases"),
+        ("stator", vec![("readings", "42 V, 41 V, 40 V"), ("speed", "3000 rpm")], "alternating"),
         ("size", vec![("measured", "0 mm"), ("fitted", "2.60 mm"), ("target", "0.15 mm")], "measure again"),
         (
             "wear",
@@ -284,6 +415,9 @@ fn the_committed_vectors_are_what_is_worked_out() {
     let mut dice = Dice(0x7e57_5eed_0f0f_1234);
     let mut cases = Vec::new();
     for (id, pairs, ..) in published() {
+        cases.push(vector(find(id).unwrap(), &typed(&pairs)));
+    }
+    for (id, pairs, ..) in said() {
         cases.push(vector(find(id).unwrap(), &typed(&pairs)));
     }
     for sum in all() {

@@ -68,7 +68,7 @@
     if (!from.convertsTo(to)) {
       throw new Refusal(
         `\`${from.symbol}\` does not convert into \`${to.symbol}\``,
-        `${from.symbol} is a ${from.kindTitle()}, ${to.symbol} is a ${to.kindTitle()}`,
+        `${from.symbol} is a unit of ${from.kindTitle()}, ${to.symbol} is a unit of ${to.kindTitle()}`,
       );
     }
     const ends = [value.min(), value.max()].map((limit) => limit && to.fromSi(from.toSi(limit.exact)));

@@ -238,6 +238,8 @@
         return real.sin(of);
       case "acos":
         return defined(real.acos(of), "angle");
+      case "floor":
+        return real.exact(new Rational(of.floor()));
       case "abs":
         return real.exact(of.size());
       default:

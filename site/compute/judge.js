@@ -17,6 +17,8 @@
   const { read, alike } = compute.readings;
   const { Span, Bounds } = compute.spans;
   const ZERO = new Rational(0n);
+  /** Said of a used part that is better than a new one. */
+  const LESS_WORN = "less worn than a new part: measure again, check the part";
 
   const noLimits = () =>
     new Refusal("there are no limits to judge against", "give a window, or the fit of new parts or a wear limit");
@@ -169,13 +171,39 @@
     if (because !== null) {
       return cannot(against, because);
     }
-    const span = spanOf(measured, limit.unit, accuracy ?? gauge?.error ?? null);
+    const allowance = accuracy ?? gauge?.error ?? null;
+    const span = spanOf(measured, limit.unit, allowance);
     const bounds = new Bounds(limit);
     const verdict = bounds.verdict(span);
     if (onlyWearLimit && verdict !== "out of spec") {
       return cannot(against, "the maker states a wear limit, but not the fit of new parts");
     }
-    return weighed(question, against, bounds, span, measured);
+    const weighs = weighed(question, against, bounds, span, measured);
+    const used = against === "wear_limit" && verdict === "in spec";
+    return used ? { ...weighs, because: lessWorn(question, measured, bounds, allowance) } : weighs;
+  }
+
+  /**
+   * What is said of a used part that lies wholly on the better side of a new one: a slip or another part sooner than good
+   * luck, and a gap that small is dangerous.
+   * @param {BaybookQuestion} question
+   * @param {BaybookMeasured} measured
+   * @param {BaybookBounds} limit
+   * @param {BaybookAccuracy | null} allowance
+   */
+  function lessWorn({ new: fresh = [], below }, measured, limit, allowance) {
+    const forms = fresh.map((form) => Value.parse(form));
+    const form = forms.find(({ unit }) => unit === readings(measured)[0]?.unit) ?? forms[0];
+    if (form === undefined) {
+      return null;
+    }
+    const span = spanOf(measured, form.unit, allowance);
+    const bounds = new Bounds(form);
+    if (limit.min === null && bounds.whollyBelow(span)) {
+      const tight = below === "tight" ? "tighter than new it can seize" : "a gap or clearance below new can seize";
+      return `${LESS_WORN}; ${tight}, so do not run it like that`;
+    }
+    return limit.max === null && bounds.whollyAbove(span) ? LESS_WORN : null;
   }
 
   /**

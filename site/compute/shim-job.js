@@ -17,7 +17,7 @@
    */
   function length(value, what) {
     if (value.unit.kind !== "length") {
-      throw new Refusal(`${what} is a length, and \`${value.text()}\` is a ${value.unit.kindTitle()}`, "write it in mm, in or thou");
+      throw new Refusal(`${what} is a length, and \`${value.text()}\` is of another kind: ${value.unit.kindTitle()}`, "write it in mm, in or thou");
     }
     return value;
   }

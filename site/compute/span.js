@@ -46,14 +46,17 @@
      * @returns {"out of spec" | "too close to call" | "in spec"}
      */
     verdict(span) {
-      if (this.#whollyBelow(span) || this.#whollyAbove(span)) {
+      if (this.whollyBelow(span) || this.whollyAbove(span)) {
         return "out of spec";
       }
       return this.crossesMin(span) || this.crossesMax(span) ? "too close to call" : "in spec";
     }
 
-    /** @param {BaybookSpan} span */
-    #whollyBelow({ high, closed }) {
+    /**
+     * Whether all of the span lies below the lower limit.
+     * @param {BaybookSpan} span
+     */
+    whollyBelow({ high, closed }) {
       if (this.min === null || high === null) {
         return false;
       }
@@ -61,8 +64,11 @@
       return side < 0 || (side === 0 && !(closed && this.min.inclusive));
     }
 
-    /** @param {BaybookSpan} span */
-    #whollyAbove({ low }) {
+    /**
+     * Whether all of the span lies above the upper limit.
+     * @param {BaybookSpan} span
+     */
+    whollyAbove({ low }) {
       const side = this.max === null ? -1 : low.compare(this.max.exact);
       return side > 0 || (side === 0 && this.max?.inclusive === false);
     }
@@ -93,7 +99,7 @@
      * @param {BaybookSpan} span
      */
     beyond(span) {
-      const limit = this.#whollyAbove(span) ? this.max : this.min;
+      const limit = this.whollyAbove(span) ? this.max : this.min;
       return this.#written(limit === this.max ? over(span, limit) : under(span, limit));
     }
 

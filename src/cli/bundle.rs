@@ -23,6 +23,13 @@ impl Bundle {
         self.read_if_there(name)?.ok_or_else(|| Failure::Machine(missing()))
     }
 
+    /// The names of the files in a folder of the bundle, without their ending.
+    pub(super) fn names_in(&self, folder: &str) -> Result<Vec<String>, Failure> {
+        let files = disk::files_in(&self.0.join(folder), "json")?;
+        let name = |file: &PathBuf| Some(file.file_stem()?.to_str()?.to_owned());
+        Ok(files.iter().filter_map(name).collect())
+    }
+
     /// A file of the bundle that need not be there.
     pub(super) fn read_if_there(&self, name: &str) -> Result<Option<Json>, Failure> {
         let path = self.0.join(name);

@@ -36,7 +36,7 @@ fn refused(error: ConvertError) -> Failure {
         ConvertError::OtherKind { from, to } => Failure::Input(
             format!("`{}` does not convert into `{}`", from.symbol(), to.symbol()),
             format!(
-                "{} is a {}, {} is a {}",
+                "{} is a unit of {}, {} is a unit of {}",
                 from.symbol(),
                 from.kind().title(),
                 to.symbol(),

@@ -53,6 +53,24 @@ test("a card says its build, its release and its hash, and what the engine sheet
   }
 });
 
+test("a compression says on card, engine sheet and in its procedure that it falls with height", () => {
+  let compared = 0;
+  for (const card of cards) {
+    const [row] = /<div data-spec="compression\.cranking"[\s\S]*?<\/div>/.exec(text(card)) ?? [];
+    if (row !== undefined) {
+      assert.ok(row.includes("less high above the sea"), `${card}: ${row}`);
+      assert.ok(text(card.replace("card.html", "engine.html")).includes("bench sum of compression at altitude"), card);
+      compared += 1;
+    }
+  }
+  assert.ok(compared > 3, `${compared}`);
+  const procedures = pages.filter((page) => page.endsWith("/compression-test.html") && page.startsWith("builds/"));
+  for (const procedure of procedures) {
+    assert.ok(text(procedure).includes("compression at altitude, before a cylinder is called low"), procedure);
+  }
+  assert.ok(procedures.length > 3, `${procedures.length}`);
+});
+
 // What reads the code is jsQR (npm), which knows nothing of how it was made; the picture is what Chromium paints.
 test("a phone reads the address of the engine sheet from the card, on the screen and as printed", async () => {
   const recalled = other("BAYBOOK_RECALLED");

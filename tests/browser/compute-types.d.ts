@@ -200,6 +200,8 @@ interface BaybookBounds {
   min: BaybookLimit | null;
   max: BaybookLimit | null;
   verdict(span: BaybookSpan): "out of spec" | "too close to call" | "in spec";
+  whollyBelow(span: BaybookSpan): boolean;
+  whollyAbove(span: BaybookSpan): boolean;
   crossesMin(span: BaybookSpan): boolean;
   crossesMax(span: BaybookSpan): boolean;
   beyond(span: BaybookSpan): BaybookDistance;

@@ -35,6 +35,12 @@ test("a value is read with its limits and written one way", () => {
   }
 });
 
+test("what does not convert says what both units measure, in the command's words", () => {
+  const refused = baybookCompute.convert("+90°", "turns");
+  const error = { message: "`°` does not convert into `turns`", help: "° is a unit of angle, turns is a unit of turns" };
+  assert.deepEqual(refused, { error });
+});
+
 test("a conversion has the same text and the same exact ends", () => {
   for (const row of conversions) {
     const expected = { ...row.shown, unit: row.to, exact: row.exact };

@@ -124,6 +124,23 @@ test("what cannot be answered is said in words, and a field that is wrong is mar
   await context.close();
 });
 
+test("hours left of any kind of wear: the first unit is chosen, and the numbers after it are in that", async () => {
+  const { context, page, complaints } = await tab(browser, { viewport: { width: 360, height: 740 } });
+  await page.goto(address("sums.html#sum-wear"));
+  await page.fill("#wear-previous", "9");
+  await page.locator('#sum-wear [data-input="previous"] select').selectOption("%");
+  for (const [key, number] of [["now", "12"], ["limit", "15"], ["between", "40"]]) {
+    await page.fill(`#wear-${key}`, number ?? "");
+  }
+  const found = page.locator("#sum-wear output");
+  assert.equal(await found.locator(".number").textContent(), "40 h");
+  await page.fill("#wear-now", "12 mm");
+  assert.match((await found.locator(".no-answer").textContent()) ?? "", /`mm` is a unit of length, not of percentage/);
+  assert.equal(await page.getAttribute("#wear-now", "aria-invalid"), "true");
+  assert.deepEqual(complaints, []);
+  await context.close();
+});
+
 test("every sum answers its own examples on the sheet as the compiler does", async () => {
   const { context, page, complaints } = await tab(browser, { viewport: { width: 1280, height: 900 } });
   await page.goto(address("sums.html"));

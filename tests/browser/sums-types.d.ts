@@ -27,8 +27,9 @@ interface BaybookNoValue extends Error {
 interface BaybookSumInput {
   key: string;
   title: string;
-  sort: "quantity" | "quantities" | "points" | "number" | "word";
+  sort: "quantity" | "alike" | "quantities" | "points" | "number" | "word";
   unit?: string;
+  of?: string;
   at?: string;
   words?: string[];
   unless?: string;
@@ -79,6 +80,18 @@ interface BaybookSumResult {
   word: string | null;
 }
 
+/** What was typed for a sum, as read. */
+interface BaybookSumGiven {
+  names: BaybookNames;
+  units: Map<string, BaybookUnit>;
+  members: Map<string, string[]>;
+}
+
+interface BaybookSumError extends Error {
+  input: string | null;
+  help: string;
+}
+
 type BaybookSumOutcome =
   | { results: BaybookSumResult[]; notes: string[] }
   | { refused: { input: string | null; message: string; help: string } };
@@ -112,6 +125,11 @@ interface BaybookCompute {
   };
   /** Both throw a `NoValue`. */
   formula: { parse(text: string): BaybookNode; value(node: BaybookNode, names: BaybookNames): BaybookReal };
+  /** `read` throws a `SumError`. */
+  sumGiven: {
+    SumError: new (input: string | null, message: string, help: string) => BaybookSumError;
+    read(sum: BaybookSum, typed: Record<string, string | undefined>): BaybookSumGiven;
+  };
   /** A sum of the table, worked out from what was typed, by the key of each input. */
   sums: { work(sum: BaybookSum, typed: Record<string, string | undefined>): BaybookSumOutcome };
 }

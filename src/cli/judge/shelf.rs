@@ -22,9 +22,11 @@ impl Shelf for Bundle {
         // An engine without a file is a build that is not there, and not a fault of the bundle.
         let file = self.read_if_there(&format!("engines/{}.json", engine.unwrap_or_default()))?;
         let file = file.unwrap_or_default();
-        let builds = || list(&file, "builds").filter_map(|one| one.get("id")?.as_str());
         let found = list(&file, "builds").find(|one| is(one, "id", build));
-        let found = found.ok_or_else(|| unknown("build", build, builds()))?;
+        let Some(found) = found else {
+            let known = builds(self)?;
+            return Err(unknown("build", build, known.iter().map(String::as_str)));
+        };
         let specs = list(found, "specs").filter(|spec| is(spec, "of", of));
         Ok(Facts {
             of: of.to_owned(),
@@ -50,6 +52,16 @@ impl Shelf for Bundle {
             error: Accuracy::new(value("error")?),
         })
     }
+}
+
+/// The id of every build, which only a build that is not there asks for.
+fn builds(bundle: &Bundle) -> Result<Vec<String>, Failure> {
+    let mut builds = Vec::new();
+    for engine in bundle.names_in("engines")? {
+        let file = bundle.read(&format!("engines/{engine}.json"))?;
+        builds.extend(list(&file, "builds").filter_map(|one| Some(text(one, "id")?.to_owned())));
+    }
+    Ok(builds)
 }
 
 fn stated(spec: &Json) -> Result<Stated, Failure> {

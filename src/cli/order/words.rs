@@ -24,12 +24,9 @@ pub(super) fn told(asked: &Asked, order: &Order, findings: &Findings) -> String 
         lines.push(String::new());
         lines.extend(entry(asked, at, step));
     }
-    for (why, words) in [
-        (Why::TellsApart, "to tell the causes apart once a check has shown"),
-        (Why::NothingLeft, "nothing left to show"),
-    ] {
+    for words in [NO_JOB, TELLS_APART, NOTHING_LEFT] {
         let checks: Vec<_> =
-            idle.iter().filter(|step| step.why == why).map(|step| step.check.as_str()).collect();
+            idle.iter().filter(|step| idles(step.why) == words).map(|step| step.check.as_str()).collect();
         if !checks.is_empty() {
             lines.extend([String::new(), format!("{words}: {}", checks.join(", "))]);
         }
@@ -39,6 +36,19 @@ pub(super) fn told(asked: &Asked, order: &Order, findings: &Findings) -> String 
         lines.push("too many checks hang together to prove that no other order is quicker".to_owned());
     }
     lines.join("\n") + "\n"
+}
+
+const NO_JOB: &str = "shows only causes that no job has had so far";
+const TELLS_APART: &str = "to tell the causes apart once a check has shown";
+const NOTHING_LEFT: &str = "nothing left to show";
+
+/// Why a check finds the cause in no job, whatever its place in the order.
+const fn idles(why: Why) -> &'static str {
+    match why {
+        Why::TellsApart => TELLS_APART,
+        Why::NothingLeft => NOTHING_LEFT,
+        Why::MostForItsMinutes | Why::OpensForOthers | Why::ClearsForOthers | Why::AllThatIsLeft => NO_JOB,
+    }
 }
 
 /// What the results so far leave.

@@ -45,6 +45,7 @@ fn of_one(name: &str, argument: Real) -> Result<Real, NoValue> {
         "cos" => real::cos(&of),
         "sin" => real::sin(&of),
         "acos" => real::acos(&of).ok_or(NoValue::Undefined("angle"))?,
+        "floor" => Real::exact(of.floor()),
         "abs" => Real::exact(if of < Exact::zero() { -of } else { of }),
         _ => return Err(unknown(name)),
     };

@@ -95,6 +95,9 @@ pub enum Against {
     WearLimit,
 }
 
+/// Said of a used part that is better than a new one.
+const LESS_WORN: &str = "less worn than a new part: measure again, check the part";
+
 /// Judges one reading.
 ///
 /// # Errors
@@ -114,7 +117,10 @@ pub fn judge(question: &Question) -> Result<Judged, Refusal> {
         (None, None) => None,
     };
     let span = seen.span(limit.unit(), allowance)?;
-    let answer = question.weigh(against, &span, &seen, limit);
+    let mut answer = question.weigh(against, &span, &seen, limit);
+    if against == Against::WearLimit && answer.verdict == Verdict::InSpec {
+        answer.because = question.less_worn(&seen, limit, allowance)?;
+    }
     Ok(judged(answer))
 }
 
@@ -185,6 +191,32 @@ impl Question {
             settle: (verdict == Verdict::TooClose).then(|| settle::settle(&bounds, seen, limit.unit())),
             because: only_new.then(|| "the maker states no wear limit, only the fit of new parts".to_owned()),
         }
+    }
+
+    /// What is said of a used part that lies wholly on the better side of a new one: a slip or another part sooner
+    /// than good luck, and a gap that small is dangerous.
+    fn less_worn(
+        &self,
+        seen: &Measured,
+        limit: &Value,
+        allowance: Option<&Accuracy>,
+    ) -> Result<Option<String>, Refusal> {
+        let Limits::Fit { new, .. } = &self.limits else { return Ok(None) };
+        let Some(fresh) = new.iter().find(|form| form.unit() == seen.unit()).or_else(|| new.first()) else {
+            return Ok(None);
+        };
+        let span = seen.span(fresh.unit(), allowance)?;
+        let bounds = Bounds::of(fresh);
+        Ok(match (limit.min(), limit.max()) {
+            (None, Some(_)) if bounds.wholly_below(&span) && self.below == "tight" => {
+                Some(format!("{LESS_WORN}; tighter than new it can seize, so do not run it like that"))
+            }
+            (None, Some(_)) if bounds.wholly_below(&span) => Some(format!(
+                "{LESS_WORN}; a gap or clearance below new can seize, so do not run it like that"
+            )),
+            (Some(_), None) if bounds.wholly_above(&span) => Some(LESS_WORN.to_owned()),
+            _ => None,
+        })
     }
 
     /// The word for the one side that the reading reaches beyond.

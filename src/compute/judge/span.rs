@@ -54,13 +54,13 @@ impl Bounds {
         }
     }
 
-    fn wholly_below(&self, span: &Span) -> bool {
+    pub(super) fn wholly_below(&self, span: &Span) -> bool {
         self.min.as_ref().zip(span.high.as_ref()).is_some_and(|(min, (high, belongs))| {
             *high < min.exact || (*high == min.exact && !(*belongs && min.inclusive))
         })
     }
 
-    fn wholly_above(&self, span: &Span) -> bool {
+    pub(super) fn wholly_above(&self, span: &Span) -> bool {
         let above = |max: &Limit| span.low > max.exact || (span.low == max.exact && !max.inclusive);
         self.max.as_ref().is_some_and(above)
     }

@@ -275,6 +275,7 @@ pub(super) fn length(value: &Value, at: Place, what: &str) -> Result<(), JobErro
     if value.unit().kind() == Kind::Length {
         return Ok(());
     }
-    let message = format!("{what} is a length, and `{value}` is a {}", value.unit().kind().title());
+    let message =
+        format!("{what} is a length, and `{value}` is of another kind: {}", value.unit().kind().title());
     Err(wrong(at, JobProblem::NoLength, message, "write it in mm, in or thou"))
 }

@@ -5,10 +5,10 @@
 
 use super::{Input, Sort, Sum, SumError};
 use crate::compute::formula::{Bound, Names};
-use crate::compute::reading::other_kind;
+use crate::compute::reading::{other_kind, value};
 use crate::compute::real::Real;
 use crate::compute::{Refusal, reading};
-use crate::quantity::{Exact, Unit, parse_exact};
+use crate::quantity::{Exact, Kind, Unit, Value, parse_exact};
 
 /// The inputs as read.
 pub(super) struct Given {
@@ -94,6 +94,14 @@ impl Given {
                 self.units.push((input.key, typed));
                 Ok(plain(value))
             }
+            Sort::Alike { of } => {
+                let (value, typed) = match self.units.iter().find(|(key, _)| *key == of) {
+                    Some((_, first)) => alike(input, text, *first)?,
+                    None => of_any_kind(input, text)?,
+                };
+                self.units.push((input.key, typed));
+                Ok(plain(value))
+            }
             Sort::Quantities { unit } => {
                 let all: Vec<_> =
                     members(text).map(|one| quantity(input, one, unit)).collect::<Result<_, _>>()?;
@@ -138,10 +146,42 @@ fn quantity(input: &Input, text: &str, unit: &str) -> Result<(Exact, Unit), SumE
     if read.assumed {
         return Err(wrong(input, format!("{}: `{text}` has no unit", input.title), &help(input)));
     }
+    // `5 °F` of difference are nine to five kelvins of it, whatever the zero of the scale.
+    if wanted.kind() == Kind::TemperatureDifference && read.unit.kind() == Kind::Temperature {
+        return Ok((read.value * read.unit.ratio_to(wanted), read.unit));
+    }
     if !read.unit.converts_to(wanted) {
         return Err(refused(other_kind(read.unit, wanted)));
     }
     Ok((read.exact_in(wanted), read.unit))
+}
+
+/// One quantity of whatever kind, in its own unit.
+fn of_any_kind(input: &Input, text: &str) -> Result<(Exact, Unit), SumError> {
+    let refused = |error: crate::quantity::ValueError| wrong(input, error.message(), &error.help());
+    let kind = match Value::parse(text) {
+        Ok(value) => value.unit(),
+        Err(error) => match Unit::parse("mm").map(|any| value(text, any)) {
+            // What a thumb mends in a reading is mended here too; a number alone is of no kind.
+            Ok(Ok((value, false))) => value.unit(),
+            Ok(Ok((_, true))) => {
+                return Err(wrong(input, format!("{}: `{text}` has no unit", input.title), &help(input)));
+            }
+            _ => return Err(refused(error)),
+        },
+    };
+    quantity(input, text, kind.symbol())
+}
+
+/// One quantity of the kind of another, in that one's unit, which it may leave out.
+fn alike(input: &Input, text: &str, unit: Unit) -> Result<(Exact, Unit), SumError> {
+    let refused =
+        |refusal: Refusal| wrong(input, format!("{}: {}", input.title, refusal.message), &refusal.help);
+    let read = reading(text, unit).map_err(refused)?;
+    if !read.unit.converts_to(unit) {
+        return Err(refused(other_kind(read.unit, unit)));
+    }
+    Ok((read.exact_in(unit), read.unit))
 }
 
 /// A number without a unit; one written as a ratio to one is taken too.

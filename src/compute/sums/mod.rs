@@ -119,6 +119,12 @@ pub enum Sort {
         /// The unit the formulas work in.
         unit: &'static str,
     },
+    /// One quantity of whatever kind, in the unit that an input was typed in: of that input itself, in its own. The
+    /// others may leave the unit to it.
+    Alike {
+        /// The input whose unit the formulas work in.
+        of: &'static str,
+    },
     /// A list of quantities.
     Quantities {
         /// The unit the formulas work in.
@@ -189,6 +195,11 @@ pub const PRACTICE: &str = "common practice, no source";
 /// One quantity that must be typed.
 const fn one(key: &'static str, title: &'static str, unit: &'static str, example: &'static str) -> Input {
     Input { key, title, sort: Sort::Quantity { unit }, unless: None, example }
+}
+
+/// One quantity of whatever kind, in the unit of an input.
+const fn alike(key: &'static str, title: &'static str, of: &'static str, example: &'static str) -> Input {
+    Input { key, title, sort: Sort::Alike { of }, unless: None, example }
 }
 
 /// A list of quantities that must be typed.

@@ -1,6 +1,6 @@
 //! A sum worked out: its answers in the units that were typed, rounded once for people, and what to say.
 
-use num_traits::{Signed, Zero};
+use num_traits::{One, Signed, Zero};
 use serde::ser::{Serialize, SerializeStruct, Serializer};
 
 use super::given::{self, Given};
@@ -8,7 +8,7 @@ use super::{Answer, Sum};
 use crate::compute::formula::{self, Bound, NoValue};
 use crate::compute::real::Real;
 use crate::quantity::{
-    Exact, Rounding, Unit, decimal_text, exact_text, exponent_not_above, power_of_ten, round_to,
+    Exact, Kind, Rounding, Unit, decimal_text, exact_text, exponent_not_above, power_of_ten, round_to,
 };
 
 /// Decimals of a number in JSON that is no fraction.
@@ -104,7 +104,7 @@ fn one(answer: &Answer, of: Option<String>, given: &Given) -> Result<Found, SumE
     let mut real = value(answer.formula, given)?;
     let own = if answer.unit.is_empty() { None } else { Unit::parse(answer.unit).ok() };
     let like = answer.like.and_then(|like| given.units.iter().find(|(key, _)| *key == like));
-    let unit = like.map(|(_, unit)| *unit).filter(|unit| own.is_some_and(|own| own.converts_to(*unit)));
+    let unit = like.zip(own).and_then(|((_, typed), own)| own_unit(own, *typed));
     if let (Some(own), Some(unit)) = (own, unit) {
         real.value = unit.from_si(&own.to_si(&real.value));
     }
@@ -118,6 +118,14 @@ fn one(answer: &Answer, of: Option<String>, given: &Given) -> Result<Found, SumE
         }
     }
     Ok(Found { key: answer.key, title: answer.title, of, value: real, unit, text, word })
+}
+
+/// The unit of an answer in `own` for one who types in `typed`: of a difference of temperatures, that of the same size.
+fn own_unit(own: Unit, typed: Unit) -> Option<Unit> {
+    if own.kind() == Kind::TemperatureDifference && typed.kind() == Kind::Temperature {
+        return Unit::of(own.kind()).find(|unit| unit.ratio_to(typed).is_one());
+    }
+    own.converts_to(typed).then_some(typed)
 }
 
 /// A number with so many digits, half to even; a whole number keeps all of its own.

@@ -110,6 +110,7 @@ const TABLE: &[Source] = table![
         "compute/curve.js",
         "compute/formula.js",
         "compute/sum-table.js",
+        "compute/sum-given.js",
         "compute/sums.js",
         "bench/make.js",
         "bench/keys.js",

@@ -10,19 +10,20 @@ import json
 import math
 import re
 import sys
+from fractions import Fraction
 
 UNIT = {  # to the unit that the formulas here work in
     "mm": 1, "cm": 10, "in": 25.4, "m": 1000, "ft": 304.8, "°": 1, "N·m": 1, "lbf·ft": 1.3558179483314004, "%": 1,
     "V": 1, "A": 1, "mA": 1, "A·h": 1, "A CCA": 1, "W": 1, "SG": 1, "Ω": 1, "kΩ": 1000, "kPa": 1, "psi": 6.894757293168361,
     "kPa abs": 1, "MPa": 1, "rpm": 1, "ms": 1, "mL/min": 1, "L": 1000, "mL": 1, ":1": 1, "poles": 1, "km/h": 1, "h": 1,
-    "K": 1, "": 1, "mm²": 1, "turns": 1, "Hz": 1, "days": 1,
+    "K": 1, "Δ°F": 1 / 1.8, "bar": 100, "g": 1, "V~": 1, "": 1, "mm²": 1, "turns": 1, "Hz": 1, "days": 1,
 }
 
 
 def quantity(text):
     """`5 cm` as 50; temperatures in degrees Celsius."""
-    match = re.fullmatch(r"\s*([+-]?[0-9.]+)\s*(.*?)\s*", text)
-    number, unit = float(match[1]), match[2]
+    match = re.fullmatch(r"\s*([+-]?[0-9./]+)\s*(.*?)\s*", text)
+    number, unit = float(Fraction(match[1])), match[2]
     if unit == "°F":
         return (number - 32) / 1.8
     return number if unit == "°C" else number * UNIT[unit]
@@ -65,6 +66,31 @@ def stress_area(d, p):
     h = math.sqrt(3) / 2 * p
     d2, d3 = d - 3 / 4 * h, d - 5 / 4 * h - h / 6
     return math.pi / 4 * ((d2 + d3) / 2) ** 2
+
+
+def area(g):
+    """By ASME B1.1 where the pitch is a whole part of an inch, as that of a unified thread is; else by ISO 898-1."""
+    d, p = q(g, "diameter"), q(g, "pitch")
+    threads = 25.4 / p
+    if threads > 80 or abs(threads - round(threads)) >= 0.05:
+        return stress_area(d, p)
+    return math.pi / 4 * (d / 25.4 - 0.9743 / threads) ** 2 * 25.4**2
+
+
+def strength(g):
+    """In MPa; other pressures are in kPa here."""
+    return q(g, "strength") / (1 if g["strength"].endswith("MPa") else 1000)
+
+
+def sizes(g):
+    """The sizes that exist on either side of the one wanted, by counting from the first."""
+    wanted = q(g, "fitted") + q(g, "measured") - q(g, "target")
+    step, size = q(g, "step", "0.05 mm"), q(g, "from", "0 mm")
+    while size > wanted + 1e-9:
+        size -= step
+    while size + step <= wanted + 1e-9:
+        size += step
+    return size, size + step
 
 
 def air(metres):
@@ -115,16 +141,22 @@ SUMS = {
     "wrench": {"share": lambda g: each(g, "wrenches", lambda one: q(g, "torque") / one * 100)},
     "advance": {"advance": lambda g: q(g, "angle") / 360 * q(g, "pitch"), "turns": lambda g: q(g, "angle") / 360},
     "proof": {
-        "torque": lambda g: q(g, "friction", "0.2") * q(g, "diameter") / 1000 * q(g, "share", "75") / 100 * q(g, "strength") * stress_area(q(g, "diameter"), q(g, "pitch")),
-        "low": lambda g: 0.15 * q(g, "diameter") / 1000 * q(g, "share", "75") / 100 * q(g, "strength") * stress_area(q(g, "diameter"), q(g, "pitch")),
-        "high": lambda g: 0.30 * q(g, "diameter") / 1000 * q(g, "share", "75") / 100 * q(g, "strength") * stress_area(q(g, "diameter"), q(g, "pitch")),
-        "area": lambda g: stress_area(q(g, "diameter"), q(g, "pitch")),
+        "torque": lambda g: q(g, "friction", "0.2") * q(g, "diameter") / 1000 * q(g, "share", "75") / 100 * strength(g) * area(g),
+        "low": lambda g: 0.15 * q(g, "diameter") / 1000 * q(g, "share", "75") / 100 * strength(g) * area(g),
+        "high": lambda g: 0.30 * q(g, "diameter") / 1000 * q(g, "share", "75") / 100 * strength(g) * area(g),
+        "area": lambda g: area(g),
     },
     "turn": {
         "angle": lambda g: abs(q(g, "measured") - q(g, "target")) / q(g, "ratio", "1") / q(g, "pitch") * 360,
         "turns": lambda g: abs(q(g, "measured") - q(g, "target")) / q(g, "ratio", "1") / q(g, "pitch"),
     },
-    "size": {"wanted": lambda g: q(g, "fitted") + q(g, "measured") - q(g, "target")},
+    "size": {
+        "wanted": lambda g: q(g, "fitted") + q(g, "measured") - q(g, "target"),
+        "below": lambda g: sizes(g)[0],
+        "above": lambda g: sizes(g)[1],
+        "looser": lambda g: q(g, "fitted") + q(g, "measured") - sizes(g)[0],
+        "tighter": lambda g: q(g, "fitted") + q(g, "measured") - sizes(g)[1],
+    },
     "resistance": {"reads": lambda g: thermistor(points(g["points"]), q(g, "at"))},
     "temperature": {"at": lambda g: thermistor_back(points(g["points"]), q(g, "reads"))},
     "voltage": {"reads": lambda g: line(points(g["points"]), q(g, "at"))},
@@ -137,7 +169,15 @@ SUMS = {
         "spread": lambda g: max(many(g["cells"])) - min(many(g["cells"])),
     },
     "load": {"load": lambda g: q(g, "cca") / 2, "least": lambda g: line(LEAST, q(g, "at") * 1.8 + 32)},
-    "rise": {"rise": lambda g: q(g, "running") - q(g, "rest")},
+    "rise": {
+        "rise": lambda g: q(g, "running") - q(g, "rest"),
+        "least": lambda g: 2.25 * q(g, "nominal", "12 V") / 2,
+        "most": lambda g: 15.2 / 6 * q(g, "nominal", "12 V") / 2,
+    },
+    "stator": {
+        "each": lambda g: each(g, "readings", lambda one: one / (q(g, "speed") / 1000)),
+        "off": lambda g: each(g, "readings", lambda one: 300 * one / sum(many(g["readings"])) - 100),
+    },
     "net": {"net": lambda g: q(g, "stator") / 14 - sum(one / 14 for one in many(g["loads"]))},
     "refill": {"hours": lambda g: (q(g, "capacity") - q(g, "capacity") * q(g, "charge") / 100) / q(g, "current") * 1.15},
     "drain": {"days": lambda g: q(g, "capacity") / 2 / (q(g, "current") / 1000) / 24},
@@ -151,7 +191,11 @@ SUMS = {
         "below": lambda g: each(g, "readings", lambda one: 100 - 100 * one / max(many(g["readings"]))),
     },
     "leak": {"leak": lambda g: 100 - 100 * q(g, "cylinder") / q(g, "supply")},
-    "together": {"rise": lambda g: 100 * q(g, "oiled") / q(g, "reading") - 100},
+    "together": {
+        "below": lambda g: 100 - 100 * q(g, "reading") / q(g, "least"),
+        "above": lambda g: 100 * q(g, "reading") / q(g, "least") - 100,
+        "rise": lambda g: 100 * q(g, "oiled") / q(g, "reading") - 100,
+    },
     "duty": {"duty": lambda g: 100 * q(g, "open") / (2 * 60000 / q(g, "speed"))},
     "flow": {"flow": lambda g: q(g, "flow") * (q(g, "to") / q(g, "from")) ** 0.5},
     "balance": {

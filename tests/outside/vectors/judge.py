@@ -110,6 +110,29 @@ def cannot(against, because):
     }
 
 
+def less_worn(case, limits, fresh):
+    """A used part wholly on the better side of new, judged in the unit of the form that states new parts."""
+    taken = {key: None if value is None else convert(value, case["unit"], fresh.unit) for key, value in case["typed"].items()}
+    if taken["reading"] is not None:
+        error = case["error"] * UNITS[limits.unit][1] / UNITS[fresh.unit][1]
+        if case["share"] is not None:
+            error = abs(taken["reading"]) * case["share"]
+        low, high, closed = taken["reading"] - error, taken["reading"] + error, True
+    else:
+        low = taken["goes"] if taken["goes"] is not None else Fraction(0)
+        high, closed = taken["stops"], False
+    verdict, _, _, above = classify(low, high, closed, fresh)
+    if verdict != "out of spec":
+        return None
+    said = "less worn than a new part: measure again, check the part"
+    if above:
+        return said if limits.high is None else None
+    if limits.low is not None:
+        return None
+    tight = "tighter than new it can seize" if case["words"][0] == "tight" else "a gap or clearance below new can seize"
+    return f"{said}; {tight}, so do not run it like that"
+
+
 def answer(case, limits, against, used, only):
     """`used`: the part has been in use; `only`: `new` or `wear_limit` where the maker states that alone."""
     error = case["error"]
@@ -136,6 +159,9 @@ def answer(case, limits, against, used, only):
             ends.append((low - limits.low[0], None if high is None else high - limits.low[0]))
         far = [end[1] for end in ends if end[1] is not None]
         left = distance(min(end[0] for end in ends), min(far) if far else None, limits.unit)
+    because = "the maker states no wear limit, only the fit of new parts" if against == "new" and used else None
+    if against == "wear_limit" and verdict == "in spec" and case["new"] is not None:
+        because = less_worn(case, limits, case["new"])
     return {
         "verdict": verdict,
         "as_read": as_read,
@@ -144,7 +170,7 @@ def answer(case, limits, against, used, only):
         "against": against,
         "left": left,
         "settle": settle(case, limits, low, high, (under, over)) if verdict == "too close to call" else None,
-        "because": "the maker states no wear limit, only the fit of new parts" if against == "new" and used else None,
+        "because": because,
     }
 
 
@@ -222,13 +248,20 @@ def draw():
         value = DICE.choice(near) if near else value
         value_places = decimals(value)
     typed = f"{fixed(value, value_places)} {typed_unit}"
-    case = {"words": words, "reading": None, "goes": None, "stops": None, "error": Fraction(0)}
+    case = {"words": words, "reading": None, "goes": None, "stops": None, "error": Fraction(0), "share": None, "unit": typed_unit, "new": None}
+    if "new" in lists:
+        case["new"] = next((form for form in lists["new"] if form.unit == typed_unit), lists["new"][0])
+    case["typed"] = {"reading": None, "goes": None, "stops": None}
     if DICE.random() < 0.7:
         question["reading"] = typed
         case["reading"] = convert(value, typed_unit, limits.unit)
         missing = draw_state(question)
         error, unfit = draw_gauge(question, limits.unit, case["reading"], typed)
         case["error"] = error
+        case["typed"]["reading"] = value
+        stated = question.get("accuracy", "")
+        if stated.endswith("%") and limits.unit != "%":
+            case["share"] = Fraction(stated.removesuffix(" %")) / 100
         missing = missing or unfit
     else:
         more = value + Fraction(DICE.randint(1, 40), 10**value_places)
@@ -236,8 +269,10 @@ def draw():
         which = DICE.choice(["both", "both", "both", "goes", "stops"])
         question["reading"] = {}
         if which != "stops":
+            case["typed"]["goes"] = value
             question["reading"]["goes"], case["goes"], case["goes_text"] = typed, convert(value, typed_unit, limits.unit), typed
         if which != "goes":
+            case["typed"]["stops"] = more
             question["reading"]["stops"], case["stops"], case["stops_text"] = thick, convert(more, typed_unit, limits.unit), thick
         if "°" in typed_unit and typed_unit != limits.unit:
             return None  # Leaves have no temperature: a stop alone begins at the zero of the limits' scale.
@@ -292,6 +327,13 @@ def hand_made():
         known(lash | {"reading": "10 thou"}, verdict="out of spec", direction="loose", by=same("0.004", "mm")),
         known(fit | {"reading": "0.48 mm"}, verdict="in spec", against="wear_limit", left=same("0.12", "mm")),
         known(fit | {"reading": "0.48 mm", "fitting": "new"}, verdict="out of spec", against="new", direction="high", by=same("0.13", "mm")),
+        # A used part better than a new one is measured wrongly, or is another part; a gap that small seizes.
+        known(fit | {"reading": "0.10 mm", "below": "tight"}, verdict="in spec", against="wear_limit", left=same("0.5", "mm"), because="less worn than a new part: measure again, check the part; tighter than new it can seize, so do not run it like that"),
+        known(fit | {"reading": "0.19 mm"}, verdict="in spec", against="wear_limit", left=same("0.41", "mm"), because="less worn than a new part: measure again, check the part; a gap or clearance below new can seize, so do not run it like that"),
+        known(fit | {"reading": "0.20 mm", "below": "tight"}, verdict="in spec", against="wear_limit", left=same("0.4", "mm")),
+        known(fit | {"reading": "0.19 mm", "accuracy": "0.01 mm"}, verdict="in spec", against="wear_limit", left={"min": "0.4", "max": "0.42", "unit": "mm"}),
+        known({"new": ["3.9..4.1 mm"], "wear_limit": ["min 3.5 mm"], "reading": "4.6 mm"}, verdict="in spec", against="wear_limit", left=same("1.1", "mm"), because="less worn than a new part: measure again, check the part"),
+        known({"new": ["3.9..4.1 mm"], "wear_limit": ["min 3.5 mm"], "reading": "3.6 mm"}, verdict="in spec", against="wear_limit", left=same("0.1", "mm")),
         known({"window": ["under 35 °C"], "reading": "35 °C"}, verdict="out of spec", direction="high", by=same("0", "°C")),
         known({"window": ["max 35 °C"], "reading": "95 F"}, verdict="in spec"),
         # A plain meter reads less than a peak: nothing is said of a peak limit by it.

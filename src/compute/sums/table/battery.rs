@@ -136,30 +136,116 @@ pub(super) const SUMS: &[Sum] = &[
         id: "rise",
         group: Group::Battery,
         title: "Does it charge",
-        answers_what: "Whether the charging system lifts the battery's voltage.",
+        answers_what: "Whether the charging system lifts the battery's voltage, and into the span that fills it.",
         inputs: &[
             one("rest", "voltage at rest", "V", "12.6 V"),
             one("running", "voltage running, at the speed the manual gives", "V", "14.1 V"),
+            one("nominal", "nominal voltage of the battery", "V", "12 V").or("12 V"),
         ],
-        answers: &[answer("rise", "rise", "running - rest", "V", 3)
-            .words(&[("running - rest < 0.5", "under 0.5 V: it does not charge"), ("1", "it charges")])],
+        steps: &[
+            ("rise", "running - rest"),
+            ("hardly", "0.5 * nominal / 12"),
+            ("least", "13.5 * nominal / 12"),
+            ("most", "15.2 * nominal / 12"),
+        ],
+        must: &[
+            ("nominal > 0 and running >= 0", "voltages are above zero"),
+            (
+                "rest > 0.6 * nominal and rest < 1.2 * nominal",
+                "no battery of that nominal voltage rests there: say its nominal voltage, or charge it first",
+            ),
+        ],
+        answers: &[
+            answer("rise", "rise", "rise", "V", 3).words(&[
+                ("running > most", "it overcharges"),
+                ("rise < hardly", "too little: it does not charge"),
+                ("running < least", "it rises, but does not charge fully"),
+                ("1", "it charges"),
+            ]),
+            answer("least", "running, at least", "least", "V", 3),
+            answer("most", "running, at most", "most", "V", 3),
+        ],
         notes: &[
             (
-                "running - rest < 0.5",
+                "rise < hardly and running <= most",
                 "Measure the stator's V~ by phase next. Good V~ with poor DC points to the regulator or the wiring between.",
             ),
             (
-                "running > 15.2",
-                "Over 15.2 V cooks a battery: look at the regulator and its sensing lead, and at the maker's limit.",
+                "rise >= hardly and running < least",
+                "Too low to fill a battery: look at the belt, the speed, the regulator, the stator by phase, and what load is on. A flat battery holds the voltage down: charge it and measure again.",
+            ),
+            (
+                "running > most",
+                "Stop the engine: so high a voltage boils a battery, which gives off hydrogen and acid. Look at the regulator, its ground and its sensing lead.",
+            ),
+            (
+                "1",
+                "Lead batteries: 13.5 to 15.2 V where 12 V are nominal, others in proportion. The manual's own charging voltage comes first.",
             ),
         ],
-        formula: "rise = running − rest, at least 0.5 V",
+        formula: "rise = running − rest, at least 0.5 V; running 13.5 to 15.2 V; both for 12 V nominal, else in proportion",
         cautions: &[
             (
                 Danger,
                 "Carbon monoxide: never run an engine indoors without extraction; open doors are no guarantee.",
             ),
             (Warning, GAS),
+        ],
+        ..BLANK
+    },
+    Sum {
+        id: "stator",
+        group: Group::Battery,
+        title: "Stator by phase",
+        answers_what: "Whether a stator's phases give alike, from the V~ between each two of its leads at one speed.",
+        inputs: &[
+            many("readings", "V~ between each two leads, regulator unplugged", "V~", "42 V~, 41 V~, 43 V~"),
+            one("speed", "speed at which they were read", "rpm", "3000 rpm"),
+            one("allowed", "difference allowed, of their mean", "%", "10 %").or("10 %"),
+        ],
+        must: &[
+            ("count(readings) = 3", "three phases have three readings: 1-2, 2-3, 1-3"),
+            (
+                "smallest(readings) >= 0 and largest(readings) > 0",
+                "readings are not below zero, and not all zero",
+            ),
+            ("speed > 0 and allowed > 0", "the speed and the difference allowed are above zero"),
+        ],
+        steps: &[(
+            "unequal",
+            "if(count(readings) = 3 and mean(readings) > 0, max(largest(readings) - mean(readings), mean(readings) - smallest(readings)) > mean(readings) * allowed / 100, 1)",
+        )],
+        answers: &[
+            answer("each", "for each 1000 rpm", "one * 1000 / speed", "V~", 3).each("readings"),
+            answer("off", "from the mean", "100 * (one - mean(readings)) / mean(readings)", "%", 2)
+                .each("readings")
+                .words(&[
+                    ("abs(one - mean(readings)) <= mean(readings) * allowed / 100", "alike"),
+                    ("one < mean(readings)", "low"),
+                    ("1", "high"),
+                ]),
+        ],
+        notes: &[
+            (
+                "not unequal",
+                "The phases are equal: if they reach what the manual gives and the battery still gets too little, look at the regulator or the wiring between.",
+            ),
+            (
+                "unequal",
+                "The phases are unequal: stop, let it cool, and measure each winding's resistance and each lead against ground; look at the plug for burnt pins.",
+            ),
+            ("1", "V~ goes by speed: hold each reading against the manual's at its own speed."),
+        ],
+        formula: "V~ · 1000 ÷ rpm of each; 100 · (V~ − mean) ÷ mean, equal within 10 %",
+        cautions: &[
+            (
+                Danger,
+                "Carbon monoxide: never run an engine indoors without extraction; open doors are no guarantee.",
+            ),
+            (
+                Warning,
+                "An unplugged stator gives a shock: probes in place before the engine starts, hands off the leads, clear of belt and flywheel.",
+            ),
         ],
         ..BLANK
     },

@@ -23,7 +23,10 @@ pub(super) const SUMS: &[Sum] = &[
         ],
         must: &[
             ("limit > 0", "the compression is above zero"),
-            ("height >= 0 - 500 and height <= 11000", "the formula holds up to 11 000 m"),
+            (
+                "height >= 0 - 500 and height <= 11000",
+                "the formula holds from 500 m below the sea to 11 000 m above it",
+            ),
         ],
         answers: &[
             answer("here", "here", "limit * ratio", "kPa", 4).like("limit"),
@@ -111,28 +114,40 @@ pub(super) const SUMS: &[Sum] = &[
         answers_what: "Where to look, from cranking compression, leak-down and, if low, compression with a little oil.",
         inputs: &[
             one("reading", "cranking compression", "kPa", "780 kPa"),
-            one("least", "least the manual allows", "kPa", "950 kPa"),
-            one("leak", "leak-down", "%", "28 %"),
-            one("most", "most the manual allows", "%", "15 %"),
+            one("least", "least the manual allows where you stand", "kPa", "950 kPa"),
+            one("leak", "leak-down, if measured", "%", "28 %").or(""),
+            one("most", "most leak-down the manual allows", "%", "15 %").or(""),
             one("oiled", "compression with a spoon of oil, if tried", "kPa", "900 kPa").or(""),
         ],
         steps: &[
             ("low", "reading < least"),
-            ("leaky", "leak > most"),
+            ("known", "given(leak)"),
+            ("leaky", "if(known and given(most), leak > most, 0)"),
             ("wet", "if(given(oiled), oiled, reading)"),
+            ("lifted", "wet > 1.1 * reading"),
         ],
-        must: &[(
-            "reading > 0 and least > 0 and wet > 0 and leak >= 0 and leak <= 100",
-            "pressures are above zero, the leak is 0 to 100 %",
-        )],
+        must: &[
+            ("not known or given(most)", "say how much leak-down the manual allows"),
+            (
+                "reading > 0 and least > 0 and wet > 0 and (not known or leak >= 0 and leak <= 100)",
+                "pressures are above zero, the leak is 0 to 100 %",
+            ),
+        ],
         answers: &[
-            answer("rise", "rise with oil", "100 * (wet - reading) / reading", "%", 3).when("given(oiled)")
+            answer("below", "below the least", "100 * (least - reading) / least", "%", 3).when("low"),
+            answer("above", "above the least", "100 * (reading - least) / least", "%", 3).when("not low"),
+            answer("rise", "rise with oil", "100 * (wet - reading) / reading", "%", 3).when("given(oiled)"),
         ],
         notes: &[
-            ("not low and not leaky", "Both are good: this cylinder seals."),
+            ("not low and known and not leaky", "Both are good: this cylinder seals."),
+            ("not low and not known", "Compression is good; leak-down tells whether it seals."),
             (
-                "low and not leaky",
+                "low and known and not leaky and not lifted",
                 "Low compression in a cylinder that seals: look at cam timing, the decompressor, and whether the throttle was held open.",
+            ),
+            (
+                "low and known and not leaky and lifted",
+                "Two tests disagree: oil lifts it as if the rings leaked, and by leak-down it seals. Measure again: throttle open, full cranking speed, the same tester, then leak-down with the piston at the top.",
             ),
             (
                 "low and leaky",
@@ -140,15 +155,28 @@ pub(super) const SUMS: &[Sum] = &[
             ),
             (
                 "not low and leaky",
-                "It leaks though it cranks well: make sure the piston stood at the top, then listen where the air goes.",
+                "Two tests disagree: it leaks, though it cranks well. Measure again with the piston at the top, then listen where the air goes.",
             ),
-            ("given(oiled) and wet > 1.1 * reading", "Oil lifts it by more than 10 %: rings or bore."),
+            ("low and (leaky or not known) and lifted", "Oil lifts it by more than 10 %: rings or bore."),
             (
-                "given(oiled) and low and wet <= 1.1 * reading",
+                "low and leaky and given(oiled) and not lifted",
                 "Oil changes little: valves or gasket rather than rings.",
             ),
+            (
+                "low and not known and given(oiled) and not lifted",
+                "Oil changes little: valves, gasket or cam timing rather than rings.",
+            ),
+            ("low and not known", "Leak-down comes next: it tells a leak from cam timing or a decompressor."),
+            (
+                "not low and given(oiled)",
+                "Oil tells something of a cylinder whose compression is low: of this one, nothing.",
+            ),
+            (
+                "low",
+                "High above the sea a sound engine reads low too: hold it against the limit at your height, by the sum of compression at altitude.",
+            ),
         ],
-        formula: "low: reading < least; leaky: leak > most; rings: with oil > 1.1 · reading",
+        formula: "low: reading < least; leaky: leak > most; rings: low, leaky or not tested, and with oil > 1.1 · reading",
         source: PRACTICE,
         cautions: &[(Warning, CRANK), (Warning, SPINS)],
         ..BLANK

@@ -89,6 +89,7 @@ pub(super) const SUMS: &[Sum] = &[
         must: &[("allowed > 0", "the difference allowed is above zero")],
         answers: &[
             answer("off", "off by", "one - shop", "K", 3)
+                .like("shop")
                 .each("sensors")
                 .words(&[("abs(one - shop) <= allowed", "agrees"), ("1", "does not agree")]),
             answer(
@@ -97,7 +98,8 @@ pub(super) const SUMS: &[Sum] = &[
                 "largest(sensors) - smallest(sensors)",
                 "K",
                 3,
-            ),
+            )
+            .like("shop"),
         ],
         notes: &[
             (

@@ -1,17 +1,17 @@
 //! What is left of a part, and of a coolant.
 
-use crate::compute::sums::{BLANK, Sum, answer, one};
+use crate::compute::sums::{BLANK, Sum, alike, answer, one};
 use crate::model::SignalWord::Warning;
 
 pub(super) const SUMS: &[Sum] = &[
     Sum {
         id: "wear",
         title: "Hours left of a wearing part",
-        answers_what: "When a part reaches its wear limit, if it goes on wearing as it did.",
+        answers_what: "When a part reaches its wear limit, if it goes on wearing as it did: mm, %, kPa, g or what it is measured in.",
         inputs: &[
-            one("previous", "measured last time", "mm", "4.2 mm"),
-            one("now", "measured now", "mm", "3.6 mm"),
-            one("limit", "wear limit", "mm", "3.0 mm"),
+            alike("previous", "measured last time", "previous", "4.2 mm"),
+            alike("now", "measured now", "previous", "3.6 mm"),
+            alike("limit", "wear limit", "previous", "3.0 mm"),
             one("between", "hours between the two", "h", "80 h"),
         ],
         must: &[

@@ -13,6 +13,7 @@ use super::text::count;
 use super::title_block::TitleBlock;
 use crate::emit::drawing::{Drawing, square};
 use crate::model::{Build, Entry, Form, Statement};
+use crate::quantity::Kind;
 
 /// Lines of a page at the largest lettering, in both columns; each step smaller holds more.
 const LINES: [(usize, &str); 5] = [(26, "large"), (34, "wide"), (43, "even"), (52, "close"), (62, "tight")];
@@ -64,7 +65,9 @@ impl CardView {
         let mut lines = cautions.iter().map(|word| word.panels.len().saturating_mul(2)).sum::<usize>();
         let (mut turns, mut groups, mut left): (_, Vec<CardGroup>, usize) = (Vec::new(), Vec::new(), 0);
         for (entry, statement, anchor) in &chosen {
-            let row = Row::of(model, entry, statement, (*anchor).to_owned(), false);
+            let mut row = Row::of(model, entry, statement, (*anchor).to_owned(), false);
+            row.scope
+                .extend(falls_with_height(entry, statement).then(|| "less high above the sea".to_owned()));
             if matches!(statement.form, Form::Direction { .. }) {
                 turns.push(row);
                 continue;
@@ -100,6 +103,14 @@ fn address(base: &str, build: &Build) -> (String, Option<Drawing>) {
     let url = format!("{}/{}", base.trim_end_matches('/'), Links::engine(&build.id));
     let code = square::draw(&url, "code of the address beside it");
     (url, code)
+}
+
+/// True for a gauge pressure that goes by the air, where the maker names no height: a compression.
+fn falls_with_height(entry: &Entry, statement: &Statement) -> bool {
+    let altitude = |name: &str| name == "altitude";
+    entry.kind == Some(Kind::Pressure)
+        && entry.states.keys().any(|name| altitude(name))
+        && !statement.identity.when.keys().any(|name| altitude(name))
 }
 
 /// True for a form that a glance takes in.

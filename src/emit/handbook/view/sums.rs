@@ -123,9 +123,13 @@ fn sum_view(model: &Model, sum: &'static Sum) -> SumView {
     }
 }
 
+/// Units to choose from where the kind is the technician's to say; any other may be typed.
+const OF_ANY_KIND: [&str; 12] = ["mm", "in", "thou", "µm", "%", "g", "kPa", "psi", "bar", "Ω", "V", "mL/min"];
+
 fn input_view(model: &Model, sum: &Sum, input: &'static Input) -> InputView {
     let (sort, unit, words) = match input.sort {
         Sort::Quantity { unit } => ("quantity", Some(unit), Vec::new()),
+        Sort::Alike { .. } => ("alike", None, Vec::new()),
         Sort::Quantities { unit } => ("quantities", Some(unit), Vec::new()),
         Sort::Points { .. } => ("points", None, Vec::new()),
         Sort::Number => ("number", None, Vec::new()),
@@ -135,6 +139,9 @@ fn input_view(model: &Model, sum: &Sum, input: &'static Input) -> InputView {
         None if sort == "word" => "choose one".to_owned(),
         Some("") => format!("may be left out; as {}", input.example),
         Some(unless) => format!("{unless} if left out"),
+        None if matches!(input.sort, Sort::Alike { of } if of != input.key) => {
+            format!("as {}; a number alone is in the first one's unit", input.example)
+        }
         None => format!("as {}", input.example),
     };
     InputView {
@@ -144,7 +151,10 @@ fn input_view(model: &Model, sum: &Sum, input: &'static Input) -> InputView {
         sort,
         hint,
         filled: if input.key == "wrenches" { torque_wrenches(model) } else { None },
-        units: unit.map(|unit| units(unit, input.example)).unwrap_or_default(),
+        units: match input.sort {
+            Sort::Alike { of } if of == input.key => OF_ANY_KIND.map(str::to_owned).to_vec(),
+            _ => unit.map(|unit| units(unit, input.example)).unwrap_or_default(),
+        },
         words,
     }
 }

@@ -32,6 +32,7 @@ const ASKED: &[(&str, &[&str])] = &[
     ("refill", &["battery.capacity"]),
     ("drain", &["idle.drain"]),
     ("rise", &["charge.volts"]),
+    ("stator", &["stator.volts"]),
     ("net", &["stator.power"]),
     ("altitude", &["compression.cranking"]),
     ("spread", &["compression.spread"]),
@@ -83,6 +84,8 @@ const FILLED: &[(&str, &str, &[&str], Part)] = &[
     ("advance", "angle", TORQUES, Part::Turn),
     ("turn", "target", LASHES, Part::Aim),
     ("size", "target", LASHES, Part::Aim),
+    ("size", "least", LASHES, Part::Least),
+    ("size", "most", LASHES, Part::Most),
     ("resistance", "points", THERMISTORS, Part::Points),
     ("temperature", "points", THERMISTORS, Part::Points),
     ("voltage", "points", &["sensor.manifold"], Part::Points),
@@ -217,8 +220,11 @@ fn meant(statement: &Statement, printed: &Printed) -> Option<Value> {
 }
 
 fn suits(value: &Value, sort: Sort) -> bool {
-    let Sort::Quantity { unit } = sort else { return false };
-    Unit::parse(unit).is_ok_and(|unit| value.unit().converts_to(unit))
+    match sort {
+        Sort::Quantity { unit } => Unit::parse(unit).is_ok_and(|unit| value.unit().converts_to(unit)),
+        Sort::Alike { .. } => true,
+        _ => false,
+    }
 }
 
 /// The value aimed at: as printed, or the middle between two limits.
