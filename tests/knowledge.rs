@@ -235,3 +235,62 @@ fn the_makers_own_words_stay_here_where_the_base_says_so() {
     assert!(with_labels(&OUTPUT) > 20);
     assert_eq!(with_labels(&kept), 0);
 }
+
+/// Checks at which nothing moves, sparks, burns or stands under pressure: a sensor read on a machine that has
+/// stood all night, a level looked at.
+const HARMLESS: [(&str, &str); 2] = [("pump-will-not-start", "level"), ("starts-badly-cold", "sensor-soak")];
+
+/// What must stand at a check, in full, as a workshop is taught it: common practice, no source.
+const AT_THE_CHECK: [(&str, &str, &str, &str); 12] = [
+    ("overheats-loaded", "in-and-out", "hot-coolant", "Never open a hot cap"),
+    ("overheats-loaded", "gas-test", "hot-coolant", "Never open a hot cap"),
+    ("overheats-loaded", "core-look", "fan-starts", "Unplug the fan"),
+    ("overheats-loaded", "fan-feed", "fan-starts", "Unplug the fan"),
+    ("pump-will-not-start", "spark", "spark-beside-fuel", "Never a spark test beside open fuel"),
+    ("pump-will-not-start", "stop-wire", "spark-beside-fuel", "Never a spark test beside open fuel"),
+    ("pump-will-not-start", "bowl", "fuel-vapour", "Never make a spark test beside open fuel"),
+    ("pump-will-not-start", "stop-wire", "ignition-voltage", "Earth every plug before you crank"),
+    ("starts-badly-cold", "ground-drop", "ignition-voltage", "Earth every plug before you crank"),
+    ("loses-charge", "stator-volts", "electric-shock", "Stop the engine before you connect"),
+    ("weak-at-altitude", "full-shift", "test-ride", "nobody in line with the belt"),
+    ("weak-at-altitude", "reed-look", "fuel-vapour", "No spark, flame"),
+];
+
+#[test]
+fn every_check_that_can_hurt_carries_its_cautions() {
+    let all: Value = serde_json::from_str(text("bundle/complaints.json")).expect("JSON");
+    let list = |json: &Value, key: &str| json[key].as_array().cloned().unwrap_or_default();
+    let word = |json: &Value| json.as_str().expect("a text").to_owned();
+    let mut bare = Vec::new();
+    for complaint in list(&all, "complaints") {
+        for check in list(&complaint, "checks") {
+            if check["procedure"].is_null() && list(&check, "hazards").is_empty() {
+                bare.push((word(&complaint["id"]), word(&check["id"])));
+            }
+        }
+        for build in list(&complaint, "builds") {
+            let sheet = text(&format!("builds/{}/complaint-{}.html", word(&build), word(&complaint["id"])))
+                .replace('\u{a0}', " ");
+            let part = |id: &str| {
+                let from = sheet.find(&format!("data-check=\"{id}\"")).expect("the check");
+                sheet[from..].split("data-check=").nth(1).expect("its part").to_owned()
+            };
+            for (_, check, hazard, words) in AT_THE_CHECK.iter().filter(|one| complaint["id"] == one.0) {
+                let part = part(check);
+                let at = part.find(&format!("data-hazard=\"{hazard}\"")).expect("the hazard");
+                assert!(part[at..].contains(words), "{build} {check}: {part}");
+                assert!(at < part.find("data-part=\"access\"").expect("access"), "before anything is done");
+            }
+            // A danger stands in full at the head of the sheet, and is named at each check.
+            let running = ["in-and-out", "gas-test", "stator-volts", "regulator-drop"];
+            let checks = list(&complaint, "checks");
+            for check in checks.iter().filter(|one| running.contains(&one["id"].as_str().unwrap_or_default()))
+            {
+                assert!(part(&word(&check["id"])).contains("<b>DANGER</b> Carbon monoxide"), "{check}");
+                let head = sheet.split("data-check=").next().expect("a head");
+                assert!(head.contains("kills within minutes"), "{build}");
+            }
+        }
+    }
+    assert_eq!(bare, HARMLESS.map(|(one, other)| (one.to_owned(), other.to_owned())));
+}
