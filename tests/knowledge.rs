@@ -236,6 +236,80 @@ fn the_makers_own_words_stay_here_where_the_base_says_so() {
     assert_eq!(with_labels(&kept), 0);
 }
 
+/// Steps that only one way through a procedure comes to would have to be ticked by the others too: a branch
+/// forward leads to the next step, so that in spec every step is done.
+#[test]
+fn a_job_in_spec_comes_by_every_step_of_its_procedure() {
+    let all: Value = serde_json::from_str(text("bundle/procedures.json")).expect("JSON");
+    let one_way = [
+        "Everything within",
+        "Something out",
+        "Within",
+        "Too low",
+        "Too high",
+        "Too much",
+        "One low",
+        "All low",
+        "Low on priming",
+        "Right at first",
+        "It falls",
+        "It stands",
+        "Nothing wet",
+        "Both right",
+        "Both hold",
+        "All alike",
+        "All three",
+        "No current",
+        "No fuse",
+        "Speed falls",
+        "Nothing worn",
+        "No joint",
+        "Lithium",
+        "Any joint",
+        "One pad",
+        "Two neighbours",
+        "Gone past",
+        "The fuse that",
+        "A plug that",
+        "Run a new belt",
+    ];
+    let mut branches = 0;
+    for procedure in all["procedures"].as_array().expect("procedures") {
+        let blocks = procedure["body"].as_array().expect("blocks");
+        for block in blocks.iter().filter(|block| !block["step"].is_null()) {
+            let at = block["step"].as_u64().expect("a number");
+            let parts = block["parts"].as_array().expect("parts");
+            for to in parts.iter().filter(|part| part["sort"] == "step").map(|part| part["step"].as_u64()) {
+                let to = to.expect("a number");
+                assert!(
+                    to <= at + 1,
+                    "{}: step {at} leads past what must be ticked, to {to}",
+                    procedure["id"]
+                );
+                branches += 1;
+            }
+        }
+        for step in blocks.iter().filter(|block| block["sort"] == "step") {
+            let mine = blocks.iter().filter(|block| block["step"] == step["step"]);
+            let said: Vec<String> = mine
+                .map(|block| {
+                    let parts = block["parts"].as_array().expect("parts");
+                    parts.iter().map(|part| part["text"].as_str().unwrap_or_default()).collect()
+                })
+                .collect();
+            if one_way.iter().any(|words| said[0].starts_with(words)) {
+                let ways =
+                    one_way.iter().filter(|words| said.iter().any(|text| text.contains(*words))).count();
+                let other = said.iter().any(|text| {
+                    ["A joint opened", "Otherwise", "Something worn"].iter().any(|way| text.contains(way))
+                });
+                assert!(ways > 1 || other, "{} step {}: {said:?}", procedure["id"], step["step"]);
+            }
+        }
+    }
+    assert!(branches > 8, "{branches}");
+}
+
 /// Checks at which nothing moves, sparks, burns or stands under pressure: a sensor read on a machine that has
 /// stood all night, a level looked at.
 const HARMLESS: [(&str, &str); 2] = [("pump-will-not-start", "level"), ("starts-badly-cold", "sensor-soak")];
