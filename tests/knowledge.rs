@@ -236,6 +236,28 @@ fn the_makers_own_words_stay_here_where_the_base_says_so() {
     assert_eq!(with_labels(&kept), 0);
 }
 
+/// A trained eye (common practice, no source): with another cam, exhaust, clutch kit or tyres the maker's limit
+/// may not apply; a plug lead that is off is earthed before the crank is turned.
+#[test]
+fn a_modified_machine_is_thought_of_and_plug_leads_are_earthed() {
+    let sheets = OUTPUT.keys().filter(|path| path.ends_with("/engine.html")).collect::<Vec<_>>();
+    assert!(sheets.len() > 13);
+    for sheet in sheets {
+        assert_eq!(
+            text(sheet).matches("Modified machine (cam, exhaust, clutch kit, tyres)").count(),
+            1,
+            "{sheet}"
+        );
+    }
+    let all = ["valve-lash", "compression-test", "drive-belt-check"];
+    for (procedure, build) in all.iter().zip(["ox-887", "ox-887", "fg-597"]) {
+        let path = format!("builds/{build}/{procedure}.html");
+        assert!(text(&path).contains("data-hazard=\"modified-machine\""), "{procedure}");
+    }
+    let lash = text("builds/ox-887/valve-lash.html").replace('\u{a0}', " ");
+    assert!(lash.contains("plug leads off and earthed on the engine") && !lash.contains("held clear"));
+}
+
 /// Steps that only one way through a procedure comes to would have to be ticked by the others too: a branch
 /// forward leads to the next step, so that in spec every step is done.
 #[test]
