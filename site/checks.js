@@ -58,9 +58,10 @@
    * @param {string} text
    */
   function write(entry, part, text) {
-    const place = entry.querySelector(`[data-part="${part}"]`);
+    const place = /** @type {HTMLElement | null} */ (entry.querySelector(`[data-part="${part}"]`));
     if (place) {
       place.textContent = text;
+      place.hidden = text === "";
     }
   }
 
@@ -82,6 +83,25 @@
       return line;
     });
     place?.replaceChildren(...lines);
+  }
+
+  /**
+   * What heat costs from here; a check with nothing left to show is not done, and changes no heat.
+   * @param {BaybookOrderStep[]} steps
+   */
+  function writeHeat(steps) {
+    const { changes, heat } = baybookCompute.orderHeat;
+    const of = (/** @type {string} */ id) => complaint.checks.find((one) => one.id === id) ?? {};
+    const ahead = steps.filter((step) => step.finds.sign() > 0).map(({ check }) => check);
+    const costs = heat(Object.keys(results).map(of), ahead.map(of));
+    for (const entry of entries) {
+      const cost = costs[ahead.indexOf(entry.dataset["check"] ?? "")];
+      const change = cost?.first ? changes[cost.first] : null;
+      const voided = (cost?.voids ?? []).map((at) => document.getElementById(`check-${ahead[at]}`)?.querySelector("h3")?.textContent);
+      const none = "common practice, no source";
+      write(entry, "heat", change ? `First: ${change.words}, ${change.minutes} min more (${none})` : "");
+      write(entry, "voids", voided.length > 0 ? `It takes the cold engine away from: ${voided.join("; ")}. Do that first, or the engine must cool again, ${changes.cool.minutes} min (${none})` : "");
+    }
   }
 
   /**
@@ -111,6 +131,7 @@
       .filter((cause) => cause.id in order.left)
       .reduce((all, cause) => all.plus(Rational.parse(String(cause.share)) ?? all), new Rational(0n));
     steps.forEach((step) => place(step, counted));
+    writeHeat(steps);
     for (const entry of entries) {
       const result = results[entry.dataset["check"] ?? ""];
       entry.classList.toggle("done", result !== undefined);
@@ -143,10 +164,14 @@
     const found = left.length === 1 && Object.values(results).includes("shown");
     const causes = left.map((cause) => title(`cause-${cause}`, "b")).join("; ");
     const onward = next === undefined ? "" : ` Next: ${title(`check-${next.check}`, "h3")}.`;
+    const mind = next !== undefined && document.getElementById(`check-${next.check}`)?.querySelector("[data-hazard]") ? " Read its cautions first." : "";
     const minutes = tenths(baybookCompute.Rational.parse(order.expected_minutes) ?? new baybookCompute.Rational(0n));
+    if (!found && baybookCompute.orderToldApart(complaint, results) === false) {
+      return `Left: ${causes}.${onward} No check of this guide tells them apart: look at each of them, as the maker's current manual has it.${mind}`;
+    }
     return found
       ? `Found: ${causes}. Does it explain everything? About one job in eight has two causes (common practice, no source).`
-      : `Left: ${causes}.${onward} ${minutes} min to the cause on average from here.`;
+      : `Left: ${causes}.${onward} ${minutes} min to the cause on average from here.${mind}`;
   }
 
   function update() {

@@ -232,6 +232,20 @@ const REST: &[Edit] = &[
         "carbon-monoxide",
         "text",
     ),
+    (
+        "complaints/pump-will-not-start.toml",
+        "[\"ignition-voltage\", \"spark-beside-fuel\",",
+        "[\"ignition-voltage\",",
+        "pump-will-not-start",
+        "hazard-lowered",
+    ),
+    (
+        "complaints/starts-badly-cold.toml",
+        "\"battery-gas\"]",
+        "\"battery-gas\", \"hot-parts\"]",
+        "starts-badly-cold",
+        "hazard-raised",
+    ),
     ("gauges.toml", "span = \"0.00..10.00 mm\"", "span = \"0.00..12.00 mm\"", "dial-gauge", "condition"),
     (
         "gauges.toml",

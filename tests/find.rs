@@ -434,6 +434,17 @@ fn the_index_of_a_large_base_is_written_for_the_browser() {
     std::fs::write(&path, serde_json::to_vec(&told).expect("JSON")).expect("written");
 }
 
+/// Valve clearance is another name of lash in the trade (common practice, no source): the gap that is adjusted
+/// comes first, the stem in its guide after it.
+#[test]
+fn valve_clearance_is_the_lash_first() {
+    for query in ["valve clearance", "valve clearance tarnhawk 887", "tappet gap"] {
+        let lines = search(&INDEX, query, None, 12).lines;
+        let of: Vec<&str> = lines.iter().map(|one| one.of.as_str()).collect();
+        assert!(of.first().is_some_and(|of| of.starts_with("lash.")), "{query}: {of:?}");
+    }
+}
+
 /// A setting and its procedure sit together: first what the machine states of it, then the procedure that reads it.
 #[test]
 fn a_procedure_stands_beside_what_it_uses() {

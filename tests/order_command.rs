@@ -127,6 +127,39 @@ fn a_base_and_its_bundle_give_the_same_order() {
         assert!(base["proved"].is_null(), "{complaint}: an order of this size is proved");
     }
     for place in [["--specs", &demo()], ["--bundle", &out]] {
+        let text = told(&["pump-will-not-start", "--build", "qk-213", place[0], place[1]]);
+        let spark = text.split("1. ").nth(1).expect("a first check");
+        assert!(spark.starts_with("spark: Spark at an open tester"), "{text}");
+        let caution =
+            "\n     WARNING: Spark beside open fuel. Never a spark test beside open fuel: tank shut,";
+        assert!(spark.split("\n\n").next().is_some_and(|own| own.contains(caution)), "{text}");
+        assert!(
+            text.contains("\n     how: procedure compression-test; WARNING: Ignition voltage; WARNING: "),
+            "{text}"
+        );
+        assert!(text.contains("\nshares of past jobs: common practice, no source, invented\n"), "{text}");
+        // Overheats: in and out of the core shown, the core clear; thermostat or pump, and nothing left to ask.
+        let results = ["--result", "in-and-out=shown", "--result", "core-look=clear"];
+        let stuck = told(&[&["overheats-loaded", place[0], place[1]], &results[..]].concat());
+        assert!(stuck.contains("\nno check of this guide tells these causes apart: look at each"), "{stuck}");
+        assert!(!stuck.contains("0 min to the cause"), "{stuck}");
+        let cold = told(&["starts-badly-cold", place[0], place[1]]);
+        let part = |id: &str| {
+            let rest = cold.split(&format!(". {id}: ")).nth(1).unwrap_or_else(|| panic!("{id}: {cold}"));
+            rest.split("\n\n").next().unwrap_or_default().to_owned()
+        };
+        let voided = "it takes the cold engine away from lash-measure: do that first, or the engine must cool again, 180 min";
+        assert!(part("ground-drop").contains(voided), "{cold}");
+        assert!(
+            part("lash-measure").contains("first let the engine cool right through: 180 min more (common"),
+            "{cold}"
+        );
+        assert!(
+            cold.contains(
+                "\nwarming and cooling on top: 180 min if every check is done (common practice, no source)\n"
+            ),
+            "{cold}"
+        );
         let fits = |build: &str| order(&[&["loses-charge", "--build", build], &place[..]].concat()).0;
         assert_eq!((fits("ox-887"), fits("sd-61"), order(&[&["no-such"], &place[..]].concat()).0), (0, 2, 2));
     }

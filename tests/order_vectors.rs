@@ -4,7 +4,10 @@
 use std::collections::BTreeMap;
 
 use baybook::compute::Refusal;
-use baybook::compute::order::{Access, Cause, Check, Findings, Job, Order, Outcome, order};
+use baybook::compute::order::{
+    Access, Cause, Change, Check, Findings, Heat, Job, Order, Outcome, Warmth, heat, order,
+};
+use baybook::model::ProcedureState;
 use baybook::quantity::{Exact, parse_exact};
 use serde::Deserialize;
 use serde_json::{Value as Json, json};
@@ -89,6 +92,69 @@ fn every_complaint_is_ordered_as_worked_out() {
         };
         assert_eq!((&answer, &why), (expected, reasons), "{typed:?} {results:?}");
     }
+}
+
+/// Causes that stay together in every check still to be done are not told apart: straight from the definition.
+#[test]
+fn causes_that_no_check_tells_apart_are_said_to_be_so() {
+    let file: Vectors = serde_json::from_str(include_str!("vectors/order.json")).expect("vectors");
+    let mut seen = [0, 0];
+    for Vector { job: typed, results, answer, .. } in &file.vectors {
+        let Ok(order) = job(typed).and_then(|job| order(&job, &findings(results))) else { continue };
+        let left: Vec<&String> = answer["left"].as_object().expect("causes").keys().collect();
+        let to_do = typed.checks.iter().filter(|check| !results.contains_key(&check.id));
+        let shown = |check: &Part| left.iter().filter(|cause| check.shows.contains(cause)).count();
+        let alone = left.len() < 2 || to_do.map(shown).any(|some| some > 0 && some < left.len());
+        assert_eq!(order.told_apart, alone, "{typed:?} {results:?}");
+        seen[usize::from(alone)] += 1;
+    }
+    assert!(seen.iter().all(|number| *number > 30), "{seen:?}");
+}
+
+#[derive(Deserialize)]
+struct HeatVectors {
+    vectors: Vec<HeatVector>,
+}
+
+#[derive(Debug, Deserialize)]
+struct HeatVector {
+    done: Vec<Touch>,
+    ahead: Vec<Touch>,
+    answer: Vec<HeatAnswer>,
+}
+
+#[derive(Debug, Deserialize)]
+struct Touch {
+    state: ProcedureState,
+    voids: Vec<String>,
+}
+
+#[derive(Debug, Deserialize)]
+struct HeatAnswer {
+    first: Option<String>,
+    voids: Vec<usize>,
+}
+
+/// What heat costs, as `tests/outside/vectors/heat.py` works it out; the script is held to the same vectors.
+#[test]
+fn heat_costs_what_is_worked_out() {
+    let file: HeatVectors = serde_json::from_str(include_str!("vectors/heat.json")).expect("vectors");
+    assert!(file.vectors.len() > 500);
+    let touch =
+        |one: &Touch| Warmth { state: one.state, voids_cold: one.voids.iter().any(|state| state == "cold") };
+    for vector in &file.vectors {
+        let [done, ahead] =
+            [&vector.done, &vector.ahead].map(|all| all.iter().map(touch).collect::<Vec<_>>());
+        let change = |one: &HeatAnswer| match one.first.as_deref() {
+            Some("warm") => Some(Change::Warm),
+            Some(_) => Some(Change::Cool),
+            None => None,
+        };
+        let wanted = vector.answer.iter().map(|one| Heat { first: change(one), voids: one.voids.clone() });
+        assert_eq!(heat(&done, &ahead), wanted.collect::<Vec<_>>(), "{vector:?}");
+    }
+    // Common practice, no source: warming 12 min, cooling 180.
+    assert_eq!([Change::Warm, Change::Cool].map(Change::minutes), [12, 180]);
 }
 
 /// A complaint of `checks` independent checks, or of checks that all hang together.

@@ -122,6 +122,13 @@
   const expected = (steps) => steps.reduce((all, one) => all.plus(one.finds.times(one.by)), new Rational(0n));
 
   /**
+   * Whether a check shows some, but not all, of several causes.
+   * @param {bigint} shows
+   * @param {bigint} causes
+   */
+  const parts = (shows, causes) => (shows & causes) !== 0n && (causes & ~shows) !== 0n;
+
+  /**
    * The best order with the steps it is made of; throws a `Refusal`.
    * @param {BaybookComplaint} complaint
    * @param {Record<string, "clear" | "shown">} results
@@ -138,15 +145,17 @@
     const total = sum(job.weights, left);
     const steps = walk(job, { left, open }, all, total);
     const shares = members(left).map((at) => [job.causes[at], share(job.weights[at] ?? 0n, total).text()]);
+    const apart = members(left).length < 2 || members(toDo).some((at) => parts(job.shows[at] ?? 0n, left));
     const answer = {
       order: steps.map((step) => step.check),
       expected_minutes: expected(steps).text(),
       as_written_minutes: expected(walk(job, { left, open }, written, total)).text(),
       left: Object.fromEntries(shares),
     };
-    return { steps, answer: proved ? answer : { ...answer, proved: false } };
+    return { steps, apart, answer: proved ? answer : { ...answer, proved: false } };
   }
 
   compute.orderSteps = (complaint, results) => compute.answered(() => planned(complaint, results).steps);
+  compute.orderToldApart = (complaint, results) => compute.answered(() => planned(complaint, results).apart);
   compute.order = (complaint, results) => compute.answered(() => planned(complaint, results).answer);
 })();

@@ -78,6 +78,13 @@ pub struct Check {
     /// `cold`, `hot` or `any`.
     #[schemars(extend("enum" = ["cold", "hot", "any"]))]
     pub state: String,
+    /// States of the engine that it takes away: `cold`.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    #[schemars(inner(regex(pattern = "^cold$")))]
+    pub voids: Vec<String>,
+    /// Ids of the hazards of the check itself; its procedure has its own.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub hazards: Vec<String>,
 }
 
 /// The fault codes.

@@ -1,6 +1,6 @@
 //! Complaints: what the owner reports, its causes, and the checks that show them.
 
-use super::{ComplaintId, Fitting, ProcedureId, ProcedureState};
+use super::{ComplaintId, Fitting, HazardId, ProcedureId, ProcedureState};
 use crate::quantity::Exact;
 use crate::source::Span;
 
@@ -72,4 +72,8 @@ pub struct Check {
     pub procedure: Option<ProcedureId>,
     /// State of the engine.
     pub state: ProcedureState,
+    /// True if the engine is no longer cold after it.
+    pub voids_cold: bool,
+    /// Hazards of the check itself, in its order; its procedure has its own.
+    pub hazards: Vec<HazardId>,
 }

@@ -126,6 +126,15 @@ pub enum ProcedureState {
     Any,
 }
 
+/// A state of the engine that a check takes away.
+#[derive(Clone, Copy, Debug, Deserialize, Eq, JsonSchema, PartialEq)]
+#[serde(rename_all = "kebab-case")]
+#[schemars(inline)]
+pub enum VoidedState {
+    /// The engine is started, or cranked long enough to warm it.
+    Cold,
+}
+
 /// What sort of source it is.
 #[derive(Clone, Copy, Debug, Default, Deserialize, Eq, JsonSchema, PartialEq)]
 #[serde(rename_all = "kebab-case")]
@@ -161,6 +170,17 @@ impl Direction {
         match self {
             Self::Clockwise => "clockwise",
             Self::CounterClockwise => "counter-clockwise",
+        }
+    }
+}
+
+impl ProcedureState {
+    /// The word that files use.
+    pub const fn word(self) -> &'static str {
+        match self {
+            Self::Cold => "cold",
+            Self::Hot => "hot",
+            Self::Any => "any",
         }
     }
 }

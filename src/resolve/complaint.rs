@@ -4,13 +4,13 @@ use std::collections::BTreeMap;
 
 use super::names::Names;
 use super::procedure::fitting;
-use super::reference::owned;
+use super::reference::{known_hazards, owned};
 use super::registry::Registry;
 use super::values::Reader;
 use crate::diag::Sink;
 use crate::load::format::{self, Located, Text};
 use crate::load::{Decoded, Loaded};
-use crate::model::{Access, Cause, Check, Complaint, ComplaintId, Fitting, ProcedureId};
+use crate::model::{Access, Cause, Check, Complaint, ComplaintId, Fitting, ProcedureId, VoidedState};
 use crate::quantity::{Exact, parse_exact};
 
 /// Every complaint.
@@ -94,5 +94,7 @@ fn check(
         needs: known(&raw.needs, steps, reader),
         procedure: procedure.map(|id| ProcedureId::new(id.as_str())),
         state: raw.state,
+        voids_cold: raw.voids.contains(&VoidedState::Cold),
+        hazards: known_hazards(&raw.hazards, names, reader),
     }
 }

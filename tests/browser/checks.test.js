@@ -134,6 +134,69 @@ test("every cause cleared says so, and its buttons are large enough for a glove"
   await context.close();
 });
 
+test("cautions stand at their check, with scripts and without, and go with it when the order changes", async () => {
+  const pump = pages.find((page) => /complaint-pump-will-not-start\.html$/.test(page)) ?? "";
+  for (const javaScriptEnabled of [false, true]) {
+    for (const width of [360, 1280]) {
+      const { context, page, complaints } = await tab(browser, { viewport: { width, height: 740 }, javaScriptEnabled });
+      await page.goto(`${address(pump)}?clear=level`);
+      const entry = page.locator('[data-check="spark"]');
+      // Common practice, no source: earth the plug before cranking, never a spark test beside open fuel.
+      const said = await entry.locator('[data-hazard="spark-beside-fuel"]').innerText();
+      assert.match(said, /^Spark beside open fuel\. Fire or explosion\. Never a spark test beside open fuel/);
+      assert.match(await entry.innerText(), /WARNING/i);
+      const [caution, access] = await Promise.all(["[data-hazard]", '[data-part="access"]'].map((part) => entry.locator(part).first().evaluate((one) => one.getBoundingClientRect().top)));
+      assert.ok((caution ?? 0) < (access ?? 0), "the caution comes before what is done");
+      if (javaScriptEnabled) {
+        assert.match((await page.locator("output.results-said").textContent()) ?? "", /Next: Spark at an open tester, tank shut\..* Read its cautions first\.$/);
+      }
+      assert.deepEqual(complaints, []);
+      await context.close();
+    }
+  }
+});
+
+/** @param {string} name */
+const of = (name) => pages.find((page) => page.endsWith(`/complaint-${name}.html`)) ?? "";
+
+test("heat is said before it is paid, with scripts and without", async () => {
+  for (const javaScriptEnabled of [false, true]) {
+    const { context, page, complaints } = await tab(browser, { viewport: PHONE, javaScriptEnabled });
+    const part = (/** @type {string} */ check, /** @type {string} */ name) => page.locator(`[data-check="${check}"] [data-part="${name}"]:visible`).allTextContents();
+    // Common practice, no source: warming 12 min, cooling 180; starting the engine voids cold lash.
+    await page.goto(address(of("overheats-loaded")));
+    assert.deepEqual(await part("in-and-out", "heat"), ["First: run the engine warm, 12 min more (common practice, no source)"]);
+    assert.deepEqual(await part("gas-test", "heat"), ["First: let the engine cool right through, 180 min more (common practice, no source)"]);
+    assert.match((await part("in-and-out", "voids")).join(), /^It takes the cold engine away from: Exhaust gas in the coolant\. Do that first/);
+    assert.deepEqual(await part("core-look", "heat"), []);
+    await page.goto(address(of("starts-badly-cold")));
+    assert.match((await part("ground-drop", "voids")).join(), /Measure the lash, engine cold\. Do that first, or the engine must cool again, 180.min/);
+    if (javaScriptEnabled) {
+      await page.goto(`${address(of("starts-badly-cold"))}?clear=lash-measure`);
+      assert.deepEqual(await part("ground-drop", "voids"), [], "nothing cold is left to be lost");
+    }
+    assert.deepEqual(complaints, []);
+    await context.close();
+  }
+});
+
+test("shares are marked where they stand", async () => {
+  const { context, page } = await tab(browser, { viewport: PHONE, javaScriptEnabled: false });
+  await page.goto(address(sheet));
+  const causes = page.locator('[aria-labelledby="causes"]');
+  assert.match(await causes.innerText(), /Shares of past jobs are common practice with no source, and invented like all data here\.[^]*\d+ of 100 past jobs/);
+  assert.match(await page.locator('[aria-labelledby="checks"] > p').first().innerText(), /by the shares above: common practice, no source, invented/);
+  await context.close();
+});
+
+test("causes that no check tells apart are not promised in no minutes", async () => {
+  const { context, page } = await tab(browser, { viewport: PHONE });
+  await page.goto(`${address(of("overheats-loaded"))}?shown=in-and-out&clear=core-look`);
+  const said = (await page.locator("output.results-said").textContent()) ?? "";
+  assert.equal(said, "Left: Thermostat sticks; Water pump worn. No check of this guide tells them apart: look at each of them, as the maker's current manual has it.");
+  await context.close();
+});
+
 test("results pass axe-core in every theme", async () => {
   const { context, page } = await tab(browser, { viewport: PHONE });
   await page.goto(`${address(sheet)}?shown=running-volts`);

@@ -212,7 +212,13 @@ interface BaybookBounds {
 interface BaybookComplaint {
   causes: { id: string; share: number | string; residual?: boolean }[];
   access?: { id: string; minutes: number | string; needs?: string[] }[];
-  checks: { id: string; minutes: number | string; shows: string[]; needs?: string[] }[];
+  checks: ({ id: string; minutes: number | string; shows: string[]; needs?: string[] } & BaybookWarmth)[];
+}
+
+/** What a check asks of the engine's heat, and does to it. */
+interface BaybookWarmth {
+  state?: "cold" | "hot" | "any";
+  voids?: string[];
 }
 
 /** The same with sets for lists and whole numbers for shares and minutes. */
@@ -356,6 +362,11 @@ interface BaybookCompute {
     complaint: BaybookComplaint,
     results?: Record<string, "clear" | "shown">,
   ): BaybookOrderStep[] | BaybookFailed;
+  orderToldApart(complaint: BaybookComplaint, results?: Record<string, "clear" | "shown">): boolean | BaybookFailed;
+  orderHeat: {
+    changes: Record<"warm" | "cool", { words: string; minutes: number }>;
+    heat(done: BaybookWarmth[], ahead: BaybookWarmth[]): { first: "warm" | "cool" | null; voids: number[] }[];
+  };
 }
 
 declare var baybookCompute: BaybookCompute;

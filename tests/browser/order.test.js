@@ -16,6 +16,29 @@ test("every complaint is ordered as worked out", () => {
   }
 });
 
+test("causes that no check tells apart are said to be so: straight from the definition", () => {
+  const seen = [0, 0];
+  for (const { job, results = {}, answer } of vectors("order.json").vectors.filter((/** @type {any} */ one) => one.answer.left)) {
+    const left = Object.keys(answer.left);
+    const shown = job.checks.filter((/** @type {any} */ one) => !(one.id in results)).map((/** @type {any} */ one) => left.filter((cause) => one.shows.includes(cause)).length);
+    const alone = left.length < 2 || shown.some((/** @type {number} */ some) => some > 0 && some < left.length);
+    assert.equal(baybookCompute.orderToldApart(job, results), alone, JSON.stringify({ job, results }));
+    seen[Number(alone)] = (seen[Number(alone)] ?? 0) + 1;
+  }
+  assert.ok(seen.every((number) => number > 30), String(seen));
+});
+
+test("heat costs what is worked out, and is as long as it is in the trade", () => {
+  const { changes, heat } = baybookCompute.orderHeat;
+  const rows = vectors("heat.json").vectors;
+  assert.ok(rows.length > 500);
+  for (const { done, ahead, answer } of rows) {
+    assert.deepEqual(heat(done, ahead), answer, JSON.stringify({ done, ahead }));
+  }
+  // Common practice, no source.
+  assert.deepEqual([changes.warm.minutes, changes.cool.minutes], [12, 180]);
+});
+
 test("the steps say what is opened, how long it takes and what it finds", () => {
   const job = {
     causes: [

@@ -32,7 +32,9 @@ pub fn renamed(old: &Bundle, new: &Bundle) -> Bundle {
     bundle.procedures.procedures.iter_mut().for_each(|one| now.procedure(one));
     for complaint in &mut bundle.complaints.complaints {
         now.id(&mut complaint.id);
-        now.all(complaint.checks.iter_mut().filter_map(|check| check.procedure.as_mut()));
+        for check in &mut complaint.checks {
+            now.all(check.procedure.iter_mut().chain(&mut check.hazards));
+        }
         now.fitting(&mut complaint.fits);
         complaint.builds.iter_mut().for_each(|build| now.build(build));
     }

@@ -8,7 +8,7 @@ use serde_json::Value;
 use super::Change;
 use super::engines::is_accounted;
 use super::kind::ChangeKind;
-use crate::bundle::{Block, Bundle, Entry, Fit, Hazard, Part};
+use crate::bundle::{Block, Bundle, Check, Entry, Fit, Hazard, Part};
 
 /// Longest text of a part that is shown before and after, in characters.
 const LONGEST: usize = 160;
@@ -53,7 +53,8 @@ pub fn changes(old: &Bundle, new: &Bundle) -> Vec<Change> {
         both(&old.complaints.complaints, &new.complaints.complaints, |one| &one.id, |one| &one.title);
     all.extend(complaints.born_and_died(new, gone, came));
     for (one, other) in &complaints.stayed {
-        all.extend(fields(*one, *other, &["builds", "fits"], Some(&one.id)));
+        all.extend(fields(*one, *other, &["builds", "fits", "checks"], Some(&one.id)));
+        all.extend(checks(&one.checks, &other.checks, &one.id));
         all.extend(fitting(old, new, &one.id, &one.builds, &other.builds));
     }
     all.extend(codes(old, new));
@@ -286,6 +287,19 @@ fn cautions(old: &[String], new: &[String], id: &str) -> Vec<Change> {
     let lowered = gone.map(|one| Change::new(ChangeKind::HazardLowered, Some(one.clone()), None).of(id));
     let raised = came.map(|one| Change::new(ChangeKind::HazardRaised, None, Some(one.clone())).of(id));
     lowered.chain(raised).collect()
+}
+
+/// The checks of a complaint: the cautions of each that stayed, and the words of all the rest.
+fn checks(old: &[Check], new: &[Check], complaint: &str) -> Vec<Change> {
+    let bare = |checks: &[Check]| {
+        let bare = checks.iter().map(|one| Check { hazards: Vec::new(), ..one.clone() });
+        serde_json::json!({ "checks": bare.collect::<Vec<_>>() })
+    };
+    let mut all = fields(&bare(old), &bare(new), &[], Some(complaint));
+    for (one, other) in &both(old, new, |one| &one.id, |one| &one.title).stayed {
+        all.extend(cautions(&one.hazards, &other.hazards, complaint));
+    }
+    all
 }
 
 /// Things of one sort, matched by id.

@@ -1,6 +1,7 @@
 //! `baybook order`: a complaint in, its checks in the order that finds the cause soonest out.
 
 mod args;
+mod cautions;
 mod source;
 mod words;
 

@@ -2,14 +2,26 @@
 
 use num_traits::Zero as _;
 
+use super::cautions::Cautions;
 use super::source::Asked;
-use crate::compute::order::{Findings, Order, Outcome, Step, Why};
+use crate::compute::order::{COOLING, Change, Findings, Heat, Order, Outcome, Step, Warmth, Why, heat};
 use crate::quantity::{Exact, Rounding, exact_text, power_of_ten, round_to};
+
+/// Where shares, and minutes of warming and cooling, are from.
+const NO_SOURCE: &str = "common practice, no source";
 
 /// The order, as a list.
 pub(super) fn told(asked: &Asked, order: &Order, findings: &Findings) -> String {
     let mut lines = vec![asked.title.clone()];
+    lines.extend(asked.invented.map(|invented| {
+        let mark = if invented { ", invented" } else { "" };
+        format!("shares of past jobs: {NO_SOURCE}{mark}")
+    }));
     lines.extend(so_far(asked, order, findings));
+    if !order.told_apart {
+        let do_so = "look at each of them, as the maker's current manual has it";
+        lines.push(format!("no check of this guide tells these causes apart: {do_so}"));
+    }
     if order.steps.is_empty() {
         lines.push("every check is done".to_owned());
     } else if order.steps.iter().any(|step| !step.finds.is_zero()) {
@@ -20,9 +32,17 @@ pub(super) fn told(asked: &Asked, order: &Order, findings: &Findings) -> String 
         ));
     }
     let (useful, idle): (Vec<&Step>, Vec<&Step>) = order.steps.iter().partition(|step| !step.finds.is_zero());
-    for (at, step) in useful.iter().enumerate() {
+    let heats = heats(asked, findings, &useful);
+    let minutes: u32 = heats.iter().filter_map(|one| one.first).map(Change::minutes).sum();
+    if minutes > 0 {
+        lines.push(format!("warming and cooling on top: {minutes} min if every check is done ({NO_SOURCE})"));
+    }
+    for (at, (step, heat)) in useful.iter().zip(&heats).enumerate() {
         lines.push(String::new());
         lines.extend(entry(asked, at, step));
+        lines.extend(heat_lines(heat, &useful).map(|line| format!("     {line}")));
+        let cautions = asked.cautions.get(&step.check).map(Cautions::lines).unwrap_or_default();
+        lines.extend(cautions.iter().map(|line| format!("     {line}")));
     }
     for words in [NO_JOB, TELLS_APART, NOTHING_LEFT] {
         let checks: Vec<_> =
@@ -80,6 +100,29 @@ fn entry(asked: &Asked, at: usize, step: &Step) -> Vec<String> {
     lines.push(format!("     {} min{with}; {} min gone", rounded(&step.minutes), rounded(&step.by)));
     lines.push(format!("     finds it in {}: {}", jobs(&step.finds), step.why.words()));
     lines
+}
+
+/// What heat costs along the checks that can show something, after those that are done.
+fn heats(asked: &Asked, findings: &Findings, useful: &[&Step]) -> Vec<Heat> {
+    let of = |id: &String| asked.heat.get(id).copied();
+    let done: Vec<Warmth> = findings.keys().filter_map(of).collect();
+    let ahead: Vec<Warmth> = useful.iter().filter_map(|step| of(&step.check)).collect();
+    heat(&done, &ahead)
+}
+
+fn heat_lines(heat: &Heat, useful: &[&Step]) -> impl Iterator<Item = String> {
+    let first = heat
+        .first
+        .map(|change| format!("first {}: {} min more ({NO_SOURCE})", change.words(), change.minutes()));
+    let later = heat.voids.iter().filter_map(|at| useful.get(*at)).map(|step| step.check.as_str());
+    let later = later.collect::<Vec<_>>().join(", ");
+    let voids = (!later.is_empty()).then(|| {
+        format!(
+            "it takes the cold engine away from {later}: do that first, or the engine must cool again, \
+             {COOLING} min ({NO_SOURCE})"
+        )
+    });
+    voids.into_iter().chain(first)
 }
 
 /// A share of past jobs, `52 of 100 jobs`.

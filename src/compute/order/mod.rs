@@ -9,9 +9,11 @@
 //! Invariant: the same question has one answer. Of orders equally good it is the one nearest the file's, and
 //! checks with nothing left to show come last, as in the file.
 
+mod heat;
 mod job;
 mod plan;
 mod search;
 
+pub use heat::{COOLING, Change, Heat, WARMING, Warmth, heat};
 pub use job::{Access, Cause, Check, Findings, Job, Outcome};
 pub use plan::{Order, Step, Why, order};

@@ -70,6 +70,8 @@ pub struct Order {
     pub as_written_minutes: Exact,
     /// The causes left and their shares of one, in file order.
     pub left: Vec<(String, Exact)>,
+    /// False if several causes are left and no check still to be done shows some of them but not all.
+    pub told_apart: bool,
     /// False if there are too many checks that hang together for a proof: then the order is a good one.
     pub proved: bool,
 }
@@ -97,6 +99,8 @@ pub fn order(job: &Job, findings: &Findings) -> Result<Order, Refusal> {
         expected_minutes: expected(&steps),
         as_written_minutes: expected(&as_written),
         left: left.collect(),
+        told_apart: members(start.left).nth(1).is_none()
+            || members(to_do).filter_map(|at| job.shows.get(at)).any(|shows| parts(*shows, start.left)),
         steps,
         proved,
     })
@@ -164,7 +168,12 @@ fn walk(job: &Job, start: State, sequence: &[usize], total: &BigInt) -> Vec<Step
 
 /// Whether a check shows some, but not all, of the causes that one before it shows.
 fn tells_apart(shows: Set, mut before: impl Iterator<Item = Set>) -> bool {
-    before.any(|earlier| earlier & shows != 0 && earlier & !shows != 0)
+    before.any(|earlier| parts(shows, earlier))
+}
+
+/// Whether a check shows some, but not all, of several causes.
+const fn parts(shows: Set, causes: Set) -> bool {
+    causes & shows != 0 && causes & !shows != 0
 }
 
 /// What a check would find, and what that would take.

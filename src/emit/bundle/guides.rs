@@ -25,12 +25,7 @@ pub fn fitting(fits: &Fitting) -> json::Fitting {
 
 /// The word of a state of the engine.
 pub fn state(state: ProcedureState) -> String {
-    let word = match state {
-        ProcedureState::Cold => "cold",
-        ProcedureState::Hot => "hot",
-        ProcedureState::Any => "any",
-    };
-    word.to_owned()
+    state.word().to_owned()
 }
 
 /// The complaints as JSON.
@@ -59,6 +54,8 @@ fn complaint(model: &Model, complaint: &Complaint) -> json::Complaint {
         needs: one.needs.clone(),
         procedure: one.procedure.as_ref().map(ToString::to_string),
         state: state(one.state),
+        voids: one.voids_cold.then(|| state(ProcedureState::Cold)).into_iter().collect(),
+        hazards: one.hazards.iter().map(ToString::to_string).collect(),
     });
     json::Complaint {
         id: complaint.id.to_string(),

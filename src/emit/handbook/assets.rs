@@ -103,6 +103,7 @@ const TABLE: &[Source] = table![
         "compute/order-job.js",
         "compute/order-search.js",
         "compute/order.js",
+        "compute/order-heat.js",
     ],
     "checks.js": ["bench/checked.js", "bench/last.js", "checks-kept.js", "checks.js"],
     "sums.js": [

@@ -99,4 +99,12 @@ pub struct Check {
     /// State of the engine it is done in.
     #[serde(default)]
     pub state: crate::model::ProcedureState,
+    /// States of the engine that it takes away from the checks after it.
+    #[serde(default)]
+    #[schemars(example = ["cold"])]
+    pub voids: Vec<crate::model::VoidedState>,
+    /// Cautions of the check itself; those of its procedure stand beside them.
+    #[serde(default)]
+    #[schemars(example = ["hot-coolant"])]
+    pub hazards: Vec<Text>,
 }

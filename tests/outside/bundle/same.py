@@ -293,6 +293,8 @@ class Made:
                     **{key: one[key] for key in ("id", "title", "minutes", "procedure", "state")},
                     "shows": self.column("check_shows", "cause", check_id=one["id"], **of),
                     "needs": self.column("check_need", "access", check_id=one["id"], **of),
+                    **({"voids": ["cold"]} if one["voids_cold"] else {}),
+                    **({"hazards": hazards} if (hazards := self.column("check_hazard", "hazard", check_id=one["id"], **of)) else {}),
                 }
                 for one in self.rows("complaint_check", **of)
             ],

@@ -397,7 +397,9 @@ class Walk:
             said = f"{plain(cause['title'])}{cause['share']} of {total} past jobs"
             self.hold(said in sheet.text, f"{path}: does not say {said!r}")
         places = {}
+        shown = {a["data-hazard"] for a, _ in sheet.with_hook("data-hazard")}
         for check in complaint["checks"]:
+            self.hold(set(check.get("hazards", [])) <= shown, f"{path}: {check['id']} lacks a hazard")
             said = f"{plain(check['title'])} {check['minutes']} min"
             self.hold(said in sheet.text, f"{path}: {said!r} is missing")
             places[check["id"]] = sheet.text.find(said)

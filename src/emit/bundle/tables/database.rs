@@ -12,7 +12,7 @@ use super::{Cell, Holds, Table};
 /// `BayB`: tells the file apart from other databases.
 pub const APPLICATION_ID: i32 = 0x4261_7942;
 /// Version of the tables.
-pub const USER_VERSION: i32 = 3;
+pub const USER_VERSION: i32 = 4;
 
 /// One row for every statement of a machine, year and span of serial numbers, with its maker's own form.
 /// A serial number fits a row that has a prefix if it begins with it and its number lies within; if it fits none

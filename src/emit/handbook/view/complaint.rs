@@ -8,15 +8,16 @@ use serde_json::json;
 
 use super::atlas::Atlas;
 use super::codes::{CodesLink, given_by};
-use super::hazard::Panel;
+use super::hazard::{Hazards, Panel};
+use super::heat::HeatWords;
 use super::links::Links;
 use super::places::RowLink;
 use super::procedure::{beside, state_words};
 use super::text::{bind, words};
 use super::title_block::TitleBlock;
-use crate::compute::order::{Findings, Job, Order, Step, order};
+use crate::compute::order::{Findings, Job, Step, order};
 use crate::emit::drawing::{Drawing, divided, position};
-use crate::model::{Access, Build, Check, Complaint, Model};
+use crate::model::{Access, Build, Check, Complaint, HazardId, Model};
 use crate::quantity::{Exact, Rounding, exact_text, power_of_ten, round_to};
 
 /// The sheet of a complaint.
@@ -38,10 +39,12 @@ pub struct ComplaintView {
     pub raised_by: Vec<(String, String)>,
     /// Sets of codes that this engine gives.
     pub codes: Vec<CodesLink>,
-    /// Dangers of the procedures that the checks follow; lesser hazards stand at their check.
+    /// Dangers of the checks and of the procedures they follow; lesser hazards stand at their check.
     pub panels: Vec<Panel>,
     /// Minutes to the cause on average: in this order, and in that of the file.
     pub minutes: Option<(String, String)>,
+    /// Minutes of warming and cooling that come on top if every check is done.
+    pub heat_minutes: Option<u32>,
     /// The complaint as JSON, for the script that goes on from results.
     pub data: String,
     /// Past jobs that the order counts: those whose cause a check shows.
@@ -78,13 +81,19 @@ pub struct CheckLine {
     pub minutes: String,
     /// State of the engine in words.
     pub state: &'static str,
+    /// What the engine must first become, with the minutes.
+    pub heat: Option<String>,
+    /// Later checks that want the cold engine it takes away, and minutes until it is cold again.
+    pub voids: Option<(String, u32)>,
     /// Access steps that it is the first to need: title and minutes.
     pub opens: Vec<(String, String)>,
     /// Access steps that an earlier check needed: title and number of that check.
     pub open: Vec<(String, usize)>,
     /// The procedure: title, and link if it fits the build.
     pub procedure: Option<(String, Option<String>)>,
-    /// Hazards of the procedure; its own sheet says how to avoid them.
+    /// Hazards of the check itself, in full; dangers stand in full at the head of the sheet.
+    pub cautions: Vec<Hazards>,
+    /// Hazards that are named only: the procedure's, whose own sheet says how to avoid them, and dangers.
     pub hazards: Vec<Panel>,
     /// Causes it shows: title and anchor.
     pub shows: Vec<(String, String)>,
@@ -128,13 +137,13 @@ impl ComplaintView {
     /// The sheet of a complaint for a build.
     pub fn of<'a>(atlas: &Atlas<'a>, build: &'a Build, complaint: &Complaint, hash: &str) -> Self {
         let model = atlas.model;
-        let procedures = complaint.checks.iter().filter_map(|check| check.procedure.as_ref());
-        let fitting = procedures.filter_map(|id| model.procedures.get(id));
-        let fitting = fitting.filter(|one| model.fits_build(&one.fits, build));
-        let panels = Panel::several(model, fitting.flat_map(|one| &one.hazards));
-        let dangers = panels.into_iter().filter(|panel| panel.class == "danger");
+        let all = complaint.checks.iter().flat_map(|check| hazards(model, build, check));
+        let dangers = Panel::several(model, all).into_iter().filter(Panel::is_danger);
         let order = Job::of(complaint).and_then(|job| order(&job, &Findings::new())).ok();
+        let steps = order.as_ref().map_or(&[][..], |order| &order.steps);
+        let heat = HeatWords::of(complaint, steps);
         Self {
+            heat_minutes: heat.minutes(),
             block: TitleBlock::of(atlas, build, hash),
             id: complaint.id.to_string(),
             title: bind(&complaint.title),
@@ -149,7 +158,7 @@ impl ComplaintView {
                 .map(|found| (tenths(&found.expected_minutes), tenths(&found.as_written_minutes))),
             data: data(complaint),
             counted: exact_text(&counted(complaint)),
-            checks: checks(model, build, complaint, order.as_ref()),
+            checks: checks(model, build, complaint, steps, &heat),
         }
     }
 }
@@ -200,7 +209,11 @@ fn data(complaint: &Complaint) -> String {
         json!({ "id": one.id, "title": title, "minutes": exact_text(&one.minutes), "needs": one.needs })
     });
     let checks = complaint.checks.iter().map(|one| {
-        json!({ "id": one.id, "minutes": exact_text(&one.minutes), "shows": one.shows, "needs": one.needs })
+        let voids: &[&str] = if one.voids_cold { &["cold"] } else { &[] };
+        json!({
+            "id": one.id, "minutes": exact_text(&one.minutes), "shows": one.shows, "needs": one.needs,
+            "state": one.state.word(), "voids": voids,
+        })
     });
     let [causes, access, checks] = [causes.collect::<Vec<_>>(), access.collect(), checks.collect()];
     json!({ "causes": causes, "access": access, "checks": checks }).to_string()
@@ -217,9 +230,14 @@ fn tenths(minutes: &Exact) -> String {
 }
 
 /// The checks in their order; a complaint whose order cannot be worked out has the file's.
-fn checks(model: &Model, build: &Build, complaint: &Complaint, order: Option<&Order>) -> Vec<CheckLine> {
+fn checks(
+    model: &Model,
+    build: &Build,
+    complaint: &Complaint,
+    steps: &[Step],
+    heat: &HeatWords<'_>,
+) -> Vec<CheckLine> {
     let mut opened: BTreeMap<&str, usize> = BTreeMap::new();
-    let steps = order.map_or(&[][..], |order| &order.steps);
     let of = |step: &Step| complaint.checks.iter().find(|check| check.id == step.check);
     let ordered: Vec<(&Check, Option<&Step>)> = if steps.is_empty() {
         complaint.checks.iter().map(|check| (check, None)).collect()
@@ -234,6 +252,8 @@ fn checks(model: &Model, build: &Build, complaint: &Complaint, order: Option<&Or
             by: tenths(&step.by),
             finds: (!step.finds.is_zero()).then(|| tenths(&(&step.finds * &total))),
             why: step.why.words(),
+            heat: heat.first(check),
+            voids: heat.voids(check),
             ..line
         }
     });
@@ -266,10 +286,12 @@ fn check_line<'a>(
         Some((href, title)) => (title, Some(href)),
         None => (model.procedures.get(id).map_or_else(|| id.to_string(), |one| one.title.clone()), None),
     });
-    let followed = check.procedure.as_ref().and_then(|id| model.procedures.get(id));
-    let followed = followed.filter(|one| model.fits_build(&one.fits, build));
+    let in_full = |id: &&HazardId| Panel::of(model, id).is_some_and(|panel| !panel.is_danger());
+    let cautions: Vec<&HazardId> = check.hazards.iter().filter(in_full).collect();
+    let named = hazards(model, build, check).into_iter().filter(|id| !cautions.contains(id));
     CheckLine {
-        hazards: Panel::several(model, followed.into_iter().flat_map(|one| &one.hazards)),
+        hazards: Panel::several(model, named),
+        cautions: Hazards::of(model, cautions),
         id: check.id.clone(),
         anchor: format!("check-{}", check.id),
         title: bind(&check.title),
@@ -281,8 +303,17 @@ fn check_line<'a>(
         shows: shows.collect(),
         by: String::new(),
         finds: None,
+        heat: None,
+        voids: None,
         why: "",
     }
+}
+
+/// The hazards of a check itself, then those of its procedure if that fits the build.
+fn hazards<'a>(model: &'a Model, build: &Build, check: &'a Check) -> Vec<&'a HazardId> {
+    let followed = check.procedure.as_ref().and_then(|id| model.procedures.get(id));
+    let followed = followed.filter(|one| model.fits_build(&one.fits, build));
+    check.hazards.iter().chain(followed.into_iter().flat_map(|one| &one.hazards)).collect()
 }
 
 /// Every access step of a check, each once, what comes first before what needs it.

@@ -69,6 +69,11 @@ impl Panel {
         })
     }
 
+    /// True for what will kill or maim: it stands in full at the head of a sheet.
+    pub fn is_danger(&self) -> bool {
+        self.class == SignalWord::Danger.class()
+    }
+
     /// The panels of several hazards, each once, the gravest first, else in the order given.
     pub fn several<'a>(model: &Model, ids: impl IntoIterator<Item = &'a HazardId>) -> Vec<Self> {
         let mut seen: Vec<&HazardId> = Vec::new();

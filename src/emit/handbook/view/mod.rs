@@ -13,6 +13,7 @@ mod entry;
 mod form;
 mod gauges;
 mod hazard;
+mod heat;
 mod home;
 mod how_to;
 mod judged;

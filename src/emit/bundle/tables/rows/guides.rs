@@ -7,8 +7,9 @@ use crate::bundle::{Bundle, Code, Complaint, Fitting};
 pub fn complaints(bundle: &Bundle) -> Vec<Table> {
     let mut filled = Complaints::new();
     bundle.complaints.complaints.iter().for_each(|one| filled.complaint(one));
-    let Complaints { heads, aka, causes, access, access_needs, checks, shows, needs, fits, builds } = filled;
-    vec![heads, aka, causes, access, access_needs, checks, shows, needs, fits, builds]
+    let Complaints { heads, aka, causes, access, access_needs, checks, shows, needs, hazards, fits, builds } =
+        filled;
+    vec![heads, aka, causes, access, access_needs, checks, shows, needs, hazards, fits, builds]
 }
 
 struct Complaints {
@@ -20,6 +21,7 @@ struct Complaints {
     checks: Table,
     shows: Table,
     needs: Table,
+    hazards: Table,
     fits: Table,
     builds: Table,
 }
@@ -43,11 +45,14 @@ impl Complaints {
             checks: table! { "complaint_check" "Checks that show causes, as they are written" key("complaint", "id") refers[("complaint" "complaint" "id")]
             Text complaint '!' "Complaint"; Text id '!' "Id in the complaint"; Integer place '!' "Place";
             Text title '!' "What is looked at or measured"; Text minutes '!' "Minutes, access aside, exact";
-            Text procedure '?' "Procedure that says how"; Text state '!' "cold, hot or any"; },
+            Text procedure '?' "Procedure that says how"; Text state '!' "cold, hot or any";
+            Boolean voids_cold '!' "True if the engine is no longer cold after it"; },
             shows: table! { "check_shows" "Causes that a check shows" key("complaint", "check_id", "place") refers[("complaint" "complaint" "id")]
             Text complaint '!' "Complaint"; Text check_id '!' "Check"; Integer place '!' "Place"; Text cause '!' "Cause"; },
             needs: table! { "check_need" "Access steps that a check needs" key("complaint", "check_id", "place") refers[("complaint" "complaint" "id")]
             Text complaint '!' "Complaint"; Text check_id '!' "Check"; Integer place '!' "Place"; Text access '!' "Access step"; },
+            hazards: table! { "check_hazard" "Cautions of checks themselves; those of their procedures come on top" key("complaint", "check_id", "place") refers[("complaint" "complaint" "id") ("hazard" "hazard" "id")]
+            Text complaint '!' "Complaint"; Text check_id '!' "Check"; Integer place '!' "Place"; Text hazard '!' "Hazard"; },
             fits: table! { "complaint_fits" "What a build must have or be for a complaint to fit" key("complaint", "sort", "place") refers[("complaint" "complaint" "id")]
             Text complaint '!' "Complaint"; Text sort '!' "has (an entry) or engine"; Integer place '!' "Place"; Text id '!' "Entry or engine"; },
             builds: table! { "complaint_build" "Builds that a complaint fits" key("complaint", "build") refers[("complaint" "complaint" "id") ("build" "build" "id")]
@@ -77,11 +82,14 @@ impl Complaints {
                 check.minutes.as_str(),
                 check.procedure.as_ref(),
                 &check.state,
+                check.voids.iter().any(|state| state == "cold"),
             ]);
             let shows = places(&check.shows).map(|(at, cause)| row![&one.id, &check.id, at, cause]);
             self.shows.rows.extend(shows);
             let needs = places(&check.needs).map(|(at, access)| row![&one.id, &check.id, at, access]);
             self.needs.rows.extend(needs);
+            let hazards = places(&check.hazards).map(|(at, hazard)| row![&one.id, &check.id, at, hazard]);
+            self.hazards.rows.extend(hazards);
         }
         self.fits.rows.extend(fitting_rows(&one.id, &one.fits));
         self.builds.rows.extend(one.builds.iter().map(|build| row![&one.id, build]));
