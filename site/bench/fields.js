@@ -175,7 +175,7 @@
       return;
     }
     Object.assign(verdict.dataset, { verdict: said.mark, text });
-    element.dataset.side = said.side;
+    element.dataset.side = baybookVerdict.side(held);
     verdict.replaceChildren(
       shape(said.mark),
       make("span", { class: "said" }, held.text),

@@ -87,7 +87,7 @@
       value.textContent = held?.text ?? "–";
       const said = held?.judged ? baybookWords.say(held.judged) : null;
       dock.dataset.shown = said?.mark ?? "";
-      dock.dataset.side = said?.side ?? "none";
+      dock.dataset.side = held ? baybookVerdict.side(held) : "none";
       verdict.replaceChildren(...(said ? [shape(said.mark), said.word] : []));
       const unanswered = baybookJudging.state(bench.shelf.job, slot.row.asks) === "unanswered";
       detail.textContent = unanswered ? "" : said?.detail ?? "";

@@ -160,12 +160,11 @@ describe("the results of checks", () => {
 });
 
 describe("the words of a verdict", () => {
-  test("each has its own sign, word and side", () => {
+  test("each has its own sign and word", () => {
     const say = (/** @type {Partial<Verdict>} */ parts) => baybookWords.say(verdict(parts));
-    assert.deepEqual(say({}), { mark: "in", side: "in", word: "In spec", detail: "Judged by the window" });
+    assert.deepEqual(say({}), { mark: "in", word: "In spec", detail: "Judged by the window" });
     assert.deepEqual(say({ verdict: "out of spec", direction: "tight", by: { min: "0.03", max: "0.05", unit: "mm" } }), {
       mark: "out",
-      side: "below",
       word: "Out of spec",
       detail: "Tight by 0.03 to 0.05 mm · judged by the window",
     });
@@ -173,11 +172,10 @@ describe("the words of a verdict", () => {
     assert.equal(say({ against: "wear_limit", left: { min: "0.02", max: "0.02", unit: "mm" } }).detail, "0.02 mm left to the wear limit");
     assert.deepEqual(say({ verdict: "too close to call", as_read: "in spec", direction: "high", settle: "a finer gauge" }), {
       mark: "close",
-      side: "above",
       word: "Too close to call",
       detail: "As read in spec · a finer gauge",
     });
-    assert.deepEqual(say({ verdict: "cannot judge", because: "nobody said" }), { mark: "none", side: "none", word: "Cannot judge", detail: "Nobody said" });
+    assert.deepEqual(say({ verdict: "cannot judge", because: "nobody said" }), { mark: "none", word: "Cannot judge", detail: "Nobody said" });
   });
 
   test("a number without an end is cut, and says so", () => {

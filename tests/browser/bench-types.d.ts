@@ -149,11 +149,15 @@ interface Shelf {
   undo: Undo | null;
 }
 
+/** Where a reading falls: below, in or above the limits. */
+type Side = "below" | "in" | "above" | "none";
+
+/** What of a reading it is judged from. */
+type Judgeable = Pick<Reading, "typed" | "limits" | "asks" | "state" | "fitting" | "gauge_facts">;
+
 /** How a verdict is said. */
 interface Said {
   mark: "in" | "out" | "close" | "none";
-  /** Where the reading falls: before, in or beyond the limits. */
-  side: "below" | "in" | "above" | "none";
   word: string;
   detail: string;
 }
@@ -358,7 +362,8 @@ declare var baybookEnds: {
 /** Where the limits of each build are, and ids that moved with what they are now. */
 declare var baybookBuilds: { limits: Record<string, string>; moved: Record<string, string> } | undefined;
 declare var baybookVerdict: {
-  judge(reading: Pick<Reading, "typed" | "limits" | "asks" | "state" | "fitting" | "gauge_facts">): { text: string; judged: Verdict };
+  judge(reading: Judgeable): { text: string; judged: Verdict };
+  side(reading: Judgeable): Side;
 };
 declare var baybookToday: {
   lines(job: Job, now: { release: string; content: string }, rows: Record<string, Record<string, string>> | null, moved: Record<string, string>): string[];
