@@ -7,7 +7,8 @@
   const { base = "", root = "" } = document.body.dataset;
   const store = baybookStorage.open(() => localStorage, base);
   let shelf = store.load();
-  let shown = 0;
+  // The home sheet leads to one of several.
+  let shown = Math.max(0, [...(shelf.job ? [shelf.job] : []), ...shelf.closed].findIndex((one) => `#${one.id}` === decodeURIComponent(location.hash)));
   const { release = "", content = "" } = document.body.dataset;
   /** What the limits of today say of a record, by its id, once they are here. @type {Map<string, string[]>} */
   const today = new Map();
@@ -23,7 +24,7 @@
 
   /** @param {Job} job */
   function title(job) {
-    return `${job.build.machine}, ${job.begun.slice(0, 10)} ${baybookWords.clock(job.begun)}${job.closed ? "" : " (open)"}`;
+    return `${job.build.machine}, ${job.begun.slice(0, 10)} ${baybookWords.clock(job.begun)}${job.closed ? "" : job === shelf.job ? " (open)" : " (parked)"}`;
   }
 
   /** @param {string} said */
@@ -32,14 +33,17 @@
     const job = all[shown] ?? null;
     const choose = baybookJobFile.choose((read) => {
       if (read.ok) {
-        shelf.closed.unshift({ ...read.job, closed: read.job.closed ?? new Date().toISOString() });
+        // One that was not closed stays so: what it has left open is still to be closed.
+        shelf.closed.unshift(read.job);
         shown = shelf.job ? 1 : 0;
         store.save(shelf, true);
       }
       paint(read.ok ? "Read." : `Not read: ${read.because}.`);
     });
     const doors = make("div", { class: "job-doors" }, ...(job ? [button("Print both papers", () => print()), button("Save as a file", () => baybookJobFile.save(job))] : []), make("label", { class: "import" }, "Read from a file", choose));
-    if (job && !job.closed) {
+    if (job && !job.closed && job !== shelf.job) {
+      doors.append(button("Take this job up again", () => take(job)));
+    } else if (job && !job.closed) {
       doors.append(make("a", { class: "paper", href: `${root}builds/${encodeURIComponent(job.build.id)}/engine.html` }, "Go on with this job"));
     }
     const kept = store.works() ? "" : "This browser refuses to store anything here: nothing is kept.";
@@ -51,6 +55,15 @@
       today.set(job.id, []);
       void hold(job);
     }
+  }
+
+  /** A parked job comes back to the bench; the one that is there is parked. @param {Job} job */
+  function take(job) {
+    const others = shelf.closed.filter((one) => one !== job);
+    shelf = { job, closed: shelf.job ? [shelf.job, ...others] : others, undo: null };
+    store.save(shelf, true);
+    shown = 0;
+    paint("It is on the bench again.");
   }
 
   /** Holds a record of another release against the limits of this one. @param {Job} job */

@@ -238,6 +238,7 @@
       isMapOf(job.fitting, (one) => typeof one === "boolean"),
       isMapOf(job.steps, (one) => isMapOf(one, isText)),
       isMapOf(job.open, isTexts),
+      job.closes_at === undefined || isMapOf(job.closes_at, (one) => isMapOf(one, isText)),
       isMapOf(job.proofs, isText),
       isMapOf(job.complaints, isComplaint),
     ];

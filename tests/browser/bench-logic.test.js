@@ -230,10 +230,10 @@ describe("what is stored", () => {
     const kept = new Map();
     const one = job();
     baybookRecord.write(one, reading());
-    baybookStorage.open(() => storage(kept), "A").save({ job: one, closed: [job()], undo: { words: "did", job: null } }, true);
+    baybookStorage.open(() => storage(kept), "A").save({ job: one, closed: [job()], undo: { words: "did", job: null, away: null } }, true);
     const read = baybookStorage.open(() => storage(kept), "A").load();
     assert.equal(read.job?.readings[0]?.text, "0.27 mm");
-    assert.deepEqual([read.closed.length, read.undo], [1, { words: "did", job: null }]);
+    assert.deepEqual([read.closed.length, read.undo], [1, { words: "did", job: null, away: null }]);
     assert.deepEqual(baybookStorage.open(() => storage(kept), "B").load(), { job: null, closed: [], undo: null });
   });
 

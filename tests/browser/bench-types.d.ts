@@ -104,6 +104,8 @@ interface Job {
   steps: Record<string, Record<string, string>>;
   /** What each procedure left open and has closed again. */
   open: Record<string, string[]>;
+  /** The step that closes what a procedure left open; missing in a record of before it was kept. */
+  closes_at?: Record<string, Record<string, string>>;
   /** When the proof of a procedure was given. */
   proofs: Record<string, string>;
   /** What was checked for each complaint, by its id. */
@@ -140,11 +142,13 @@ interface Settings {
 interface Undo {
   words: string;
   job: Job | null;
+  /** The job that the action put away, as it was put away. */
+  away: Job | null;
 }
 
 interface Shelf {
   job: Job | null;
-  /** Jobs that were closed, newest first. */
+  /** Jobs that were put away, newest first: closed, or parked as they were. */
   closed: Job[];
   undo: Undo | null;
 }
@@ -154,6 +158,13 @@ type Side = "below" | "in" | "above" | "none";
 
 /** What of a reading it is judged from. */
 type Judgeable = Pick<Reading, "typed" | "limits" | "asks" | "state" | "fitting" | "gauge_facts">;
+
+/** What a procedure left open, and the step that closes it. */
+interface LeftOpen {
+  procedure: string;
+  what: string;
+  step: string | null;
+}
 
 /** How a verdict is said. */
 interface Said {
@@ -287,8 +298,8 @@ interface Bench {
   amend(change: (job: Job) => void, row?: Row): void;
   undo(): void;
   set(settings: Partial<Settings>): void;
-  /** Puts another job, or none, on the bench. */
-  take(words: string, job: Job | null, closed?: Job[]): void;
+  /** Puts another job, or none, on the bench; what is put away is kept beside it. */
+  take(words: string, job: Job | null, away: Job | null): void;
   /** Called whenever anything changed; with a row where no other row is touched. */
   paint(row?: Row): void;
   painters: ((row?: Row) => void)[];
@@ -347,10 +358,18 @@ declare var baybookStates: { build(bench: Bench): void; give(bench: Bench, asks:
 declare var baybookSteps: { build(bench: Bench): void };
 declare var baybookProof: {
   build(bench: Bench, id: string, steps: HTMLElement[]): () => void;
-  open(ticked: Record<string, string>): { what: string }[];
+  open(ticked: Record<string, string>): { what: string; until: string }[];
 };
 declare var baybookAwake: { build(): void };
+declare var baybookLeave: {
+  close(bench: Bench, job: Job, words: string): boolean;
+  park(bench: Bench, job: Job): void;
+  list(bench: Bench, job: Job, gone?: () => void): HTMLElement;
+  refusal(job: Job): string;
+  lacks(job: Job): string;
+};
 declare var baybookEnds: {
+  standing(job: Job): LeftOpen[];
   leftOpen<T extends { what: string; from: string; until: string }>(items: T[], ticked: Record<string, string>): T[];
   missing(facts: {
     steps: string[];

@@ -174,6 +174,7 @@ const TABLE: &[Source] = table![
         "bench/options.js",
         "bench/panel.js",
         "bench/settings.js",
+        "bench/leave.js",
         "bench/bar.js",
         "bench/guard.js",
         "bench/proof.js",
