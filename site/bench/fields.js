@@ -170,7 +170,8 @@
       return;
     }
     const said = baybookWords.say(held.judged);
-    const text = `${held.text}|${said.mark}|${said.detail}`;
+    const stop = baybookVerdict.mustStop(held);
+    const text = `${held.text}|${said.mark}|${stop}|${said.detail}`;
     if (verdict.dataset.text === text && verdict.dataset.verdict === said.mark) {
       return;
     }
@@ -180,6 +181,7 @@
       shape(said.mark),
       make("span", { class: "said" }, held.text),
       make("b", {}, said.word),
+      ...(stop ? [make("strong", { class: "must-stop" }, shape("stop"), "Do not run")] : []),
       make("span", { class: "detail" }, said.detail),
     );
   }

@@ -47,6 +47,7 @@
       ...asked,
       ...judge(asked),
       gauge,
+      ...(row.stop !== null && { stop: row.stop }),
       time: new Date().toISOString(),
       initials: job?.written.initials || null,
       title: row.title,
@@ -70,6 +71,8 @@
       const before = reading.judged?.verdict;
       const other = reading.content !== bench.base.content;
       reading.limits = row.limits;
+      delete reading.stop;
+      Object.assign(reading, row.stop !== null && { stop: row.stop });
       if (reading.asks !== row.asks) {
         // This release asks for more, or for less: what was answered then does not cover it.
         Object.assign(reading, { asks: row.asks, state: state(job, row.asks) });

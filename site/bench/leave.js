@@ -48,7 +48,13 @@
   /** What a job that is closed lacks, in words: said, and no bar. @param {Job} job */
   function lacks(job) {
     const unproved = Object.entries(job.steps).filter(([id, ticked]) => Object.keys(ticked).length > 0 && job.proofs[id] === undefined);
-    return unproved.length > 0 ? ` No proof was given for ${unproved.map(([id]) => id).join(", ")}.` : "";
+    const measured = baybookRecord.standing(job);
+    const stop = measured.filter((one) => baybookVerdict.mustStop(one));
+    return [
+      ...(stop.length > 0 ? [` Do not run: ${[...new Set(stop.map(({ title }) => title))].join(", ")} out of spec.`] : []),
+      ...(unproved.length > 0 ? [` No proof was given for ${unproved.map(([id]) => id).join(", ")}.`] : []),
+      ...(measured.some((one) => one.stop !== undefined) && !job.written["second"] ? [" No second person is written in for critical items."] : []),
+    ].join("");
   }
 
   globalThis.baybookLeave = { close, park, list, refusal, lacks };

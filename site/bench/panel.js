@@ -33,9 +33,10 @@
     const sun = make("button", { type: "button", class: "dock-sun" }, "Bright");
     const verdict = make("p", { class: "dock-verdict" });
     const detail = make("p", { class: "dock-detail" });
+    const stop = make("p", { class: "dock-stop must-stop" }, shape("stop"), "Do not run");
     const options = make("div", { class: "dock-options" });
     const keys = make("div", { class: "keys" }, ...KEYS.map(([name, face, words]) => make("button", { type: "button", class: `key ${name}`, "data-key": name, "aria-label": words || null }, face)));
-    const dock = make("section", { class: "dock", "aria-label": "Reading", hidden: true }, make("div", { class: "dock-head" }, what, sun, close), make("div", { class: "dock-said" }, value, verdict, detail), options, keys);
+    const dock = make("section", { class: "dock", "aria-label": "Reading", hidden: true }, make("div", { class: "dock-head" }, what, sun, close), make("div", { class: "dock-said" }, value, verdict, stop, detail), options, keys);
     document.body.append(dock);
 
     // A press on the dock leaves the cursor in its field.
@@ -89,6 +90,7 @@
       dock.dataset.shown = said?.mark ?? "";
       dock.dataset.side = held ? baybookVerdict.side(held) : "none";
       verdict.replaceChildren(...(said ? [shape(said.mark), said.word] : []));
+      stop.hidden = !held || !baybookVerdict.mustStop(held);
       const unanswered = baybookJudging.state(bench.shelf.job, slot.row.asks) === "unanswered";
       detail.textContent = unanswered ? "" : said?.detail ?? "";
       key(keys, "unit").textContent = slot.row.units.length > 1 ? `→ ${other(slot)}` : slot.unit;

@@ -84,6 +84,12 @@
     });
   }
 
+  /** What was measured that says not to run the machine, and what the shop saw beside it. @param {Job} job */
+  function doNotRide(job) {
+    const lines = measured(job).filter(({ reading }) => baybookVerdict.mustStop(reading)).map(({ text }) => text);
+    return [...lines, ...(job.written["do not ride"] || lines.length === 0 ? [job.written["do not ride"] || "nothing seen was written in"] : [])];
+  }
+
   /**
    * The owner's page: pairs of heading and lines.
    * @param {Job} job
@@ -100,7 +106,7 @@
       ["Measured", lines.length > 0 ? lines : ["nothing"]],
       ...(checked(job).length > 0 ? [/** @type {[string, string[]]} */ (["Checked", checked(job)])] : []),
       ["Not checked", [written(job, "not checked")]],
-      ["Do not ride", [job.written["do not ride"] || "nothing seen was written in"]],
+      ["Do not ride", doNotRide(job)],
       ["Soon", [job.written.soon || "nothing seen was written in"]],
       ["Watch", [job.written.watch || "nothing seen was written in"]],
       ["What you may notice next", [written(job, "next")]],
@@ -126,7 +132,7 @@
         name(reading),
         `${held(reading.text)}${standing}`,
         limits(reading),
-        judged ? `${judged.word}${asRead}. ${judged.detail}` : "not judged",
+        judged ? `${judged.word}${asRead}. ${baybookVerdict.mustStop(reading) ? "Do not run. " : ""}${judged.detail}` : "not judged",
         state,
         reading.fitting === "new" ? `${gauge}; new part` : gauge,
         stamp(reading.time),

@@ -82,5 +82,16 @@
     return verdict === "cannot judge" ? "none" : direction === "below" || direction === "above" ? direction : "in";
   }
 
-  globalThis.baybookVerdict = { judge, side };
+  /**
+   * True where a machine so measured must not be run: out of its limits on the side that the catalogue says. The fit
+   * of new parts says nothing of that: a part that is in use may lie outside it.
+   * @param {Reading} reading
+   */
+  function mustStop(reading) {
+    const { stop, judged } = reading;
+    const out = stop !== undefined && judged?.verdict === "out of spec" && judged.against !== "new";
+    return out && (stop === "either" || side(reading) === stop);
+  }
+
+  globalThis.baybookVerdict = { judge, side, mustStop };
 })();

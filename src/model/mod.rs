@@ -40,7 +40,7 @@ pub use statement::{
     Words,
 };
 pub use vocabulary::{
-    Absence, Direction, Fate, FormName, Hand, ProcedureState, Reuse, SignalWord, SourceClass,
+    Absence, Direction, Fate, FormName, Hand, ProcedureState, Reuse, SignalWord, SourceClass, StopSide,
 };
 
 /// A whole spec base as understood.

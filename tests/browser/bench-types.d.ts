@@ -16,6 +16,9 @@ interface Limits {
   above: string | null;
 }
 
+/** Beyond which of its limits a machine must not be run. */
+type StopSide = "below" | "above" | "either";
+
 interface GaugeFacts {
   title: string;
   kind: string;
@@ -51,6 +54,8 @@ interface Reading extends Identity {
   gauge: string | null;
   gauge_facts: GaugeFacts | null;
   fitting: "new" | null;
+  /** Beyond which of the limits the machine must not be run; missing where there is none. */
+  stop?: StopSide;
   state: Answer | "unanswered" | null;
   time: string;
   initials: string | null;
@@ -185,6 +190,7 @@ interface Row extends Identity {
   units: string[];
   limits: Limits;
   usual: string | null;
+  stop: StopSide | null;
   several: boolean;
   pair: boolean;
   worn: boolean;
@@ -329,7 +335,7 @@ declare var baybookDraw: {
     attributes?: Record<string, string | boolean | null>,
     ...children: (Node | string)[]
   ): HTMLElementTagNameMap[K];
-  shape(mark: Said["mark"]): SVGSVGElement;
+  shape(mark: Said["mark"] | "stop"): SVGSVGElement;
   marks(drawing: SVGSVGElement, readings: { low: number; high: number; mark: Said["mark"] }[]): void;
 };
 
@@ -383,6 +389,8 @@ declare var baybookBuilds: { limits: Record<string, string>; moved: Record<strin
 declare var baybookVerdict: {
   judge(reading: Judgeable): { text: string; judged: Verdict };
   side(reading: Judgeable): Side;
+  /** True where a machine so measured must not be run. */
+  mustStop(reading: Reading): boolean;
 };
 declare var baybookToday: {
   lines(job: Job, now: { release: string; content: string }, rows: Record<string, Record<string, string>> | null, moved: Record<string, string>): string[];

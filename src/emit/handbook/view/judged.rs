@@ -8,7 +8,7 @@ use std::collections::BTreeMap;
 use serde::Serialize;
 
 use super::scope;
-use crate::model::{Entry, Form, Misprint, Model, Printed, Statement};
+use crate::model::{Entry, Form, Misprint, Model, Printed, Statement, StopSide};
 use crate::quantity::{Kind, Unit};
 
 /// What stands between two printed forms in an attribute; no value holds it.
@@ -27,6 +27,8 @@ pub struct Judged {
     pub below: String,
     /// The trade's word for a reading above.
     pub above: String,
+    /// Beyond which of the limits the machine must not be run.
+    pub stop: &'static str,
     /// Kind of quantity, which says what gauges fit.
     pub kind: &'static str,
     /// Unit that a reading is taken to be in: the first of those it may be typed in.
@@ -61,6 +63,7 @@ impl Judged {
             wear_limit: list(wear_limit, misprint),
             below: entry.below.clone(),
             above: entry.above.clone(),
+            stop: entry.stop.map(StopSide::word).unwrap_or_default(),
             kind: kind.name(),
             unit: units.split(BETWEEN).next().unwrap_or_default().to_owned(),
             units,
@@ -81,6 +84,7 @@ impl Judged {
             ("wear", &self.wear_limit),
             ("below", &self.below),
             ("above", &self.above),
+            ("stop", self.stop),
             ("gauge", &self.gauge),
             ("needs", &self.needs),
         ];
