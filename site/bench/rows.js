@@ -42,6 +42,7 @@
       usual: gauge ?? null,
       stop: stop === "below" || stop === "above" || stop === "either" ? stop : null,
       several: element.dataset.several !== undefined,
+      signed: element.dataset.signed !== undefined,
       // Leaves are tried in a gap, which the trade calls tight or loose.
       pair: kind === "length" && below === "tight",
       worn: limits.new.length > 0 && limits.wear_limit.length > 0,

@@ -203,6 +203,15 @@ describe("the keys", () => {
     assert.deepEqual(press("0.27", 9, -3, "x"), { text: "0.27", at: 4 });
   });
 
+  test("the sign turns the whole number, wherever the cursor stands", () => {
+    const { press } = baybookKeys;
+    assert.deepEqual(press("2.5", 1, 1, "minus"), { text: "-2.5", at: 4 });
+    assert.deepEqual(press("-2.5", 0, 4, "minus"), { text: "2.5", at: 3 });
+    assert.deepEqual(press("\u22122.5", 4, 4, "minus"), { text: "2.5", at: 3 });
+    assert.deepEqual(press("", 0, 0, "minus"), { text: "-", at: 1 });
+    assert.deepEqual(press("-", 1, 1, "3"), { text: "-3", at: 2 });
+  });
+
   test("only a digit is something to judge", () => {
     assert.deepEqual(["", ".", "-", " ", "0", ".3"].map(baybookKeys.complete), [false, false, false, false, true, true]);
   });

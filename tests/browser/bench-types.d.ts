@@ -192,6 +192,8 @@ interface Row extends Identity {
   usual: string | null;
   stop: StopSide | null;
   several: boolean;
+  /** A reading may be less than nothing. */
+  signed: boolean;
   pair: boolean;
   worn: boolean;
   slots: Slot[];

@@ -9,7 +9,7 @@ use serde::Serialize;
 
 use super::scope;
 use crate::model::{Entry, Form, Misprint, Model, Printed, Statement, StopSide};
-use crate::quantity::{Kind, Unit};
+use crate::quantity::{Exact, Kind, Unit, Value};
 
 /// What stands between two printed forms in an attribute; no value holds it.
 const BETWEEN: &str = " | ";
@@ -39,6 +39,8 @@ pub struct Judged {
     pub gauge: String,
     /// What must be so for any reading of the entry, as `data-when` is written.
     pub needs: String,
+    /// True where a reading may be less than nothing: the keys then have a sign.
+    pub signed: bool,
     /// True where the statement holds for several places, each with a reading of its own.
     pub several: bool,
 }
@@ -69,6 +71,7 @@ impl Judged {
             units,
             gauge: entry.gauge.as_ref().map(ToString::to_string).unwrap_or_default(),
             needs: scope::attribute(&entry.needs_state),
+            signed: printed().chain(&entry.plausible).any(|one| reaches_below_nothing(&one.value)),
             several: entry.axes.keys().any(|axis| !place.contains_key(axis)),
         })
     }
@@ -89,8 +92,15 @@ impl Judged {
             ("needs", &self.needs),
         ];
         let given = named.into_iter().filter(|(_, text)| !text.is_empty());
-        given.chain([("kind", self.kind)]).chain(self.several.then_some(("several", ""))).collect()
+        let marks = [("several", self.several), ("signed", self.signed)];
+        let marks = marks.into_iter().filter_map(|(name, is)| is.then_some((name, "")));
+        given.chain([("kind", self.kind)]).chain(marks).collect()
     }
+}
+
+/// Whether some of it is less than nothing, as toe-out is and a spark after top dead centre.
+fn reaches_below_nothing(value: &Value) -> bool {
+    [value.min(), value.max()].into_iter().flatten().any(|limit| limit.exact < Exact::default())
 }
 
 /// The printed forms; what the manual is known to misprint is put right, for nothing is judged by it.
