@@ -97,7 +97,7 @@ interface Job {
   /** The last answer about each condition, by what is asked. */
   states: Record<string, { answer: Answer; time: string }>;
   readings: Reading[];
-  /** The gauge in use, by kind of quantity; an empty text is none. */
+  /** The gauge in use, by kind of quantity, or by the key of a row that it was chosen for alone; an empty text is none. */
   gauges: Record<string, string>;
   /** How many places a row has fields for, where it is more than one. */
   places: Record<string, number>;
@@ -349,6 +349,8 @@ declare var baybookRows: {
 declare var baybookJudging: {
   typed(slot: Slot): Typed | null;
   take(bench: Bench, row: Row, at: number, typed: Typed): Omit<Reading, "no" | "open" | "withdrawn">;
+  inHand(job: Job | null, row: Row): { gauge: string | null; instead: string | null };
+  choose(job: Job, row: Row, chosen: string): void;
   again(bench: Bench, job: Job): number;
   answer(job: Job, asks: string, all: boolean): void;
   otherwise(job: Job | null, asks: string): number;
