@@ -49,7 +49,7 @@
     const kept = store.works() ? "" : "This browser refuses to store anything here: nothing is kept.";
     box?.replaceChildren(
       make("section", { class: "part no-paper", "aria-label": "Jobs" }, ...(all.length > 1 ? [which(all)] : []), doors, make("output", { class: "job-said" }, said || kept), ...(all.length === 0 ? [make("p", {}, "No job is kept on this device.")] : [])),
-      ...(job ? [...warned(job), writing(job), paper("Owner’s page", "owner-page", drawn(job, pairs(baybookReport.owner(job)))), paper("Shop record", "shop-record", [...pairs(record(job)), table(job)])] : []),
+      ...(job ? [...headed(job, "no-paper"), ...warned(job), writing(job), paper("Owner’s page", "owner-page", [...headed(job), ...drawn(job, pairs(baybookReport.owner(job)))]), paper("Shop record", "shop-record", [...headed(job), ...pairs(record(job)), table(job)])] : []),
     );
     if (job && !today.has(job.id)) {
       today.set(job.id, []);
@@ -68,7 +68,7 @@
 
   /** Holds a record of another release against the limits of this one. @param {Job} job */
   async function hold(job) {
-    const { moved, limits } = globalThis.baybookBuilds ?? { moved: {}, limits: {} };
+    const { moved, limits } = globalThis.baybookBuilds ?? { moved: {}, limits: {}, stops: {} };
     if (baybookRecord.standing(job).some((one) => one.content !== content)) {
       const script = limits[moved[job.build.id] ?? job.build.id];
       const rows = script === undefined ? null : await brought(script);
@@ -105,6 +105,14 @@
     const loud = [...baybookRecall.warnings(job), baybookRecall.older(job, { release, content })].filter(Boolean);
     const lines = [...loud.map((line) => make("p", {}, make("b", {}, line))), ...(today.get(job.id) ?? []).map((line) => make("p", {}, line))];
     return lines.length === 0 ? [] : [make("section", { class: "part recalled", role: "status", "aria-label": "Values of this record" }, ...lines)];
+  }
+
+  /** What says not to run the machine of a job, as this release has it. @param {Job} job @param {string} [more] class */
+  function headed(job, more = "") {
+    const { moved, stops } = globalThis.baybookBuilds ?? { moved: {}, limits: {}, stops: {} };
+    const panels = baybookStops(stops[moved[job.build.id] ?? job.build.id] ?? []);
+    panels.forEach((panel) => more && panel.classList.add(more));
+    return panels;
   }
 
   /** @param {Job[]} all */

@@ -388,8 +388,15 @@ declare var baybookEnds: {
     readings: { title: string; judged: VerdictWord | null }[];
   }): string[];
 };
-/** Where the limits of each build are, and ids that moved with what they are now. */
-declare var baybookBuilds: { limits: Record<string, string>; moved: Record<string, string> } | undefined;
+/** A bulletin that says not to run a machine. */
+interface StopFacts {
+  title: string;
+  date: string | null;
+  note: string | null;
+}
+declare var baybookStops: (stops: StopFacts[]) => HTMLElement[];
+/** Where the limits of each build are, ids that moved with what they are now, and builds that must not be run. */
+declare var baybookBuilds: { limits: Record<string, string>; moved: Record<string, string>; stops: Record<string, StopFacts[]> } | undefined;
 declare var baybookVerdict: {
   judge(reading: Judgeable): { text: string; judged: Verdict };
   side(reading: Judgeable): Side;

@@ -115,6 +115,7 @@ const TABLE: &[Source] = table![
         "bench/keys.js",
         "keypad.js",
         "sums.js",
+        "bench/stops.js",
         "sums-given.js",
     ],
     "shims.js": [
@@ -157,6 +158,7 @@ const TABLE: &[Source] = table![
     ],
     "unfinished.js": ["bench/unfinished.js"],
     "paper.js": [
+        "bench/stops.js",
         "bench/report.js",
         "bench/verdict.js",
         "bench/today.js",
