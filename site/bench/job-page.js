@@ -143,7 +143,12 @@
 
   /** @param {[string, string[]][]} all */
   function pairs(all) {
-    return all.map(([head, lines]) => make("div", { class: "paper-part" }, make("h3", {}, head), ...lines.map((line) => make("p", { class: line === baybookReport.BLANK && "blank" }, line))));
+    const { BLANK } = baybookReport;
+    const empty = (/** @type {string[]} */ lines) => lines.every((line) => line === BLANK);
+    // On paper each has its own line to write on; on the screen one line names them all.
+    const left = all.filter(([, lines]) => empty(lines)).map(([head]) => head.toLowerCase());
+    const parts = all.map(([head, lines]) => make("div", { class: empty(lines) ? "paper-part unfilled" : "paper-part" }, make("h3", {}, head), ...lines.map((line) => make("p", { class: line === BLANK && "blank" }, line))));
+    return left.length === 0 ? parts : [...parts, make("div", { class: "paper-part no-paper left-blank" }, make("h3", {}, "Nothing noted yet"), make("p", {}, `${left.join(", ")}`.replace(/^./, (letter) => letter.toUpperCase()) + "."))];
   }
 
   /** Beside each reading beyond its limits, its drawing. @param {Job} job @param {HTMLElement[]} parts */

@@ -286,6 +286,27 @@ describe("the end of a procedure", () => {
 });
 
 describe("the papers", () => {
+  test("the age of the data is an age, by the device’s own day", () => {
+    const one = job();
+    const age = (/** @type {[number, number, number]} */ ...day) => Object.fromEntries(baybookReport.owner(one, new Date(...day)))["Age of the data"]?.[0];
+    one.base.date = "2026-11-25";
+    assert.equal(age(2026, 10, 25), "Release 2026.11 of 2026-11-25, 0 days old on 2026-11-25");
+    assert.equal(age(2026, 10, 26), "Release 2026.11 of 2026-11-25, 1 day old on 2026-11-26");
+    assert.equal(age(2027, 0, 24), "Release 2026.11 of 2026-11-25, 60 days old on 2027-01-24");
+    assert.equal(age(2027, 0, 25), "Release 2026.11 of 2026-11-25, 2 months old on 2027-01-25");
+    assert.equal(age(2028, 10, 24), "Release 2026.11 of 2026-11-25, 23 months old on 2028-11-24");
+    assert.equal(age(2026, 10, 24), "Release 2026.11 of 2026-11-25, dated later than this device’s day, 2026-11-24");
+    one.base.date = "soon";
+    assert.match(age(2026, 10, 24) ?? "", /of an unknown age/);
+  });
+
+  test("a job that nobody wrote in says so in plain words, and claims nothing of what was seen", () => {
+    const text = [...baybookReport.owner(job()), ...baybookReport.shop(job())].map(([head, lines]) => `${head}: ${lines.join("; ")}`).join("\n");
+    assert.doesNotMatch(text, /written in|nothing seen/);
+    assert.match(text, /^Do not ride: nothing noted$/m);
+    assert.match(text, /Serial number: not noted/);
+  });
+
   test("the owner reads before and now in plain words; the shop keeps every reading", () => {
     const one = job();
     baybookRecord.write(one, reading({ text: "0.27 mm" }));
@@ -299,7 +320,7 @@ describe("the papers", () => {
     assert.match(String(owner.get("Measured")), /now 0\.24\u00a0mm, .*\(0\.23\u00a0±\u00a00\.02\u00a0mm\)/);
     assert.deepEqual(owner.get("Measured")?.map(plain), ["Exhaust valve lash, cylinder front: before 0.27 mm, now 0.24 mm, within the maker’s limits (0.23 ± 0.02 mm)"]);
     assert.match(String(owner.get("You told us")), /Ticks when cold/);
-    assert.match(String(owner.get("Not checked")), /not written in/);
+    assert.deepEqual(owner.get("Not checked"), ["nothing noted"]);
     const rows = baybookReport.readings(one);
     assert.deepEqual(rows.map((cells) => cells.length), [baybookReport.HEADS.length, baybookReport.HEADS.length]);
     assert.deepEqual(rows.map((cells) => [plain(cells[2]), cells[4]]), [

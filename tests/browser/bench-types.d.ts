@@ -412,7 +412,7 @@ declare var baybookReport: {
   WRITTEN: [string, string, number][];
   BLANK: string;
   HEADS: string[];
-  owner(job: Job): [string, string[]][];
+  owner(job: Job, now?: Date): [string, string[]][];
   measured(job: Job): { text: string; reading: Reading; first: Reading | null }[];
   shop(job: Job): [string, string[]][];
   readings(job: Job): string[][];
