@@ -57,7 +57,7 @@
         const job = shelf.job ?? baybookRecord.create({ title: base, release, date, content }, build, new Date().toISOString());
         change(job);
         Object.assign(job.written, { "last sheet": `complaint-${this.complaint.id}.html`, "last content": content });
-        store.save({ ...shelf, job, undo: { words: said, job: before } });
+        store.save({ ...shelf, job, undo: { words: said, job: before, away: null } });
       }
       this.paint();
     }

@@ -48,7 +48,8 @@
     asks.querySelector(".boxed")?.after(choice);
   }
 
-  globalThis.baybookGiven = ({ engine, machines, build, sums }) => {
+  globalThis.baybookGiven = ({ engine, machines, build, stops, sums }) => {
+    document.querySelector(".frame")?.prepend(...baybookStops(stops));
     const parts = sums.flatMap(([id, fields]) => {
       const details = document.querySelector(`details[id="${CSS.escape(`sum-${id}`)}"]`);
       return details === null ? [] : [{ details, fields }];

@@ -279,6 +279,8 @@ const REST: &[Edit] = &[
         "oil-in-filter",
         "text",
     ),
+    ("catalogue/fluids.toml", "stop = \"below\"", "stop = \"either\"", "oil.pressure", "hazard-raised"),
+    ("catalogue/fuel.toml", "stop = \"below\"\n", "", "fuel.hold", "hazard-lowered"),
     ("codes/oxbarrow-blink.toml", "Crank sensor: signal lost", "Crank sensor: no signal", "13", "text"),
     ("fg-413", "displacement = \"413 cm³\"", "displacement = \"413.1 cm³\"", "", "setting"),
     ("fg-413", "title = \"Fellgate 413\"", "title = \"Fellgate 413 carburettor\"", "", "text"),

@@ -272,6 +272,8 @@ fn what_is_true_is_true_under_its_name() {
         entries.iter().filter(|one| one[key] == true).map(|one| one["id"].as_str().expect("an id")).collect()
     };
     assert_eq!((those("critical"), those("card")), (vec!["torque.head-bolt"], vec!["lash.exhaust"]));
+    let stops: Vec<_> = entries.iter().map(|one| &one["stop"]).filter(|stop| !stop.is_null()).collect();
+    assert_eq!(stops, ["above"]);
     let causes = complaints["complaints"][0]["causes"].as_array().expect("a list");
     let residual: Vec<_> = causes.iter().map(|one| &one["residual"]).collect();
     assert_eq!(residual, [&Value::from(false), &true.into()]);

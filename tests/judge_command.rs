@@ -153,3 +153,37 @@ fn a_base_and_its_bundle_give_the_same_verdict_in_the_entry_s_own_words() {
         assert_eq!(base, bundle);
     }
 }
+
+/// A machine with a brake disc worn beyond its end of use, or without oil pressure, must not be run: common practice,
+/// no source. People are told in a line of its own; the JSON stays as it was, and so does what only fitting says.
+#[test]
+fn a_reading_that_stops_the_machine_says_so_to_people_alone() {
+    let specs = Path::new(env!("CARGO_MANIFEST_DIR")).join("specs").display().to_string();
+    let of = |entry: &'static str, more: &[&'static str]| -> Vec<String> {
+        let asked = ["--specs", &specs, "--build", "ox-887", "--of", entry];
+        asked.iter().chain(more).map(|one| (*one).to_owned()).collect()
+    };
+    let told = |arguments: &[String]| told(&arguments.iter().map(String::as_str).collect::<Vec<_>>());
+    let stop = "DO NOT RUN the machine until this is put right";
+    let hot = ["--when", "engine=hot", "--when", "speed=1200 rpm"];
+    let oil = |reading| of("oil.pressure", &[&hot[..], &[reading]].concat());
+    for (arguments, first, stops) in [
+        (of("disc.thickness", &["4.0 mm"]), "out of spec: worn by 0.4 mm", true),
+        (of("disc.thickness", &["4.6 mm"]), "in spec", false),
+        (of("disc.thickness", &["4.6 mm", "--fitting", "new"]), "out of spec", false),
+        (oil("0 kPa"), "out of spec: low by 110 kPa", true),
+        (oil("200 kPa"), "out of spec: high by 10 kPa", false),
+    ] {
+        let said = told(&arguments);
+        assert!(said.starts_with(first), "{arguments:?}: {said}");
+        assert_eq!(said.lines().nth(1) == Some(stop), stops, "{arguments:?}: {said}");
+    }
+    let arguments = of("disc.thickness", &["4.0 mm"]);
+    let (_, answer) = judge(&arguments.iter().map(String::as_str).collect::<Vec<_>>());
+    let keys: Vec<&String> = answer.as_object().expect("an object").keys().collect();
+    let mut pinned = ["verdict", "as_read", "direction", "by", "against", "left", "settle", "because"];
+    pinned.sort_unstable();
+    let mut keys: Vec<&str> = keys.into_iter().map(String::as_str).collect();
+    keys.sort_unstable();
+    assert_eq!(keys, pinned);
+}

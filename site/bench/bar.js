@@ -59,16 +59,26 @@
     });
     const load = make("label", { class: "import" }, "Read from a file", choose);
     const paper = make("a", { class: "paper", href: `${document.body.dataset.root ?? ""}job.html` }, "Owner’s page and shop record");
-    const close = button("Close this job", () => {
+    const open = make("div", { class: "job-open" });
+    const park = button("Park this job", () => {
       const { job } = bench.shelf;
       if (job) {
-        bench.take("the job was closed", null, [{ ...job, closed: new Date().toISOString() }, ...bench.shelf.closed]);
-        said.textContent = "Closed, and kept with the closed jobs.";
+        baybookLeave.park(bench, job);
+        said.textContent = "Parked as it is. It is taken up again from the home sheet or the page of jobs.";
       }
-    });
+    }, { class: "park" });
+    const close = button("Close this job", () => {
+      const { job } = bench.shelf;
+      if (job && baybookLeave.close(bench, job, "the job was closed")) {
+        said.textContent = `Closed, and kept with the closed jobs.${baybookLeave.lacks(job)}`;
+      } else if (job) {
+        said.textContent = baybookLeave.refusal(job);
+        open.replaceChildren(baybookLeave.list(bench, job, () => dialog.close()));
+      }
+    }, { class: "close-job" });
     const settings = baybookSettings.build(bench);
     const leave = button("Back to the sheet", () => dialog.close(), { class: "leave" });
-    const dialog = make("dialog", { class: "job", "aria-labelledby": "job-title" }, title, what, where, make("div", { class: "job-doors" }, save, load, paper, close), said, fields, settings, leave);
+    const dialog = make("dialog", { class: "job", "aria-labelledby": "job-title" }, title, what, where, make("div", { class: "job-doors" }, save, load, paper, park, close), said, open, fields, settings, leave);
     bench.painters.push((row) => {
       if (row) {
         return;
@@ -76,7 +86,8 @@
       const { job } = bench.shelf;
       what.textContent = job ? `${job.build.machine}, build ${job.build.id}: ${summary(job)}, begun ${job.begun.slice(0, 10)} ${baybookWords.clock(job.begun)}.` : "No job is open. The first reading, answer or tick opens one.";
       where.textContent = kept(bench);
-      save.disabled = close.disabled = job === null;
+      save.disabled = park.disabled = close.disabled = job === null;
+      open.replaceChildren();
       for (const field of fields.querySelectorAll("input")) {
         field.disabled = job === null;
         if (field !== document.activeElement) {
@@ -94,13 +105,13 @@
     return make("label", {}, words, field);
   }
 
-  /** Takes a job that was read from a file onto the bench; one that is open goes to the closed ones. @param {Bench} bench @param {Job} read */
+  /** Takes a job that was read from a file onto the bench; one that is open is parked. @param {Bench} bench @param {Job} read */
   function taken(bench, read) {
-    const { job, closed } = bench.shelf;
+    const { job } = bench.shelf;
     const fresh = { ...read, closed: null };
-    bench.take("a job was read from a file", fresh, job ? [{ ...job, closed: new Date().toISOString() }, ...closed] : closed);
+    bench.take("a job was read from a file", fresh, job);
     const other = read.build.id === bench.build.id ? "" : ` It is of another build, ${read.build.id}.`;
-    return `Read: ${summary(fresh)}.${other}${job ? " The job that was open is with the closed ones." : ""}`;
+    return `Read: ${summary(fresh)}.${other}${job ? " The job that was open is parked." : ""}`;
   }
 
   globalThis.baybookBar = { build };

@@ -1,6 +1,6 @@
 // @ts-check
 /*
- * The signs of a verdict, and the marks of readings on a drawn scale. The four signs differ in outline and lining, so that none needs a colour.
+ * The signs of a verdict, and the marks of readings on a drawn scale. The signs differ in outline and lining, so that none needs a colour.
  */
 (() => {
   "use strict";
@@ -15,7 +15,7 @@
     return element;
   }
 
-  /** @type {Record<Said["mark"], [string, Record<string, string | number>][]>} */
+  /** @type {Record<Said["mark"] | "stop", [string, Record<string, string | number>][]>} */
   const SHAPES = {
     // A point inside its circle.
     in: [["circle", { cx: 12, cy: 12, r: 9.5 }], ["circle", { cx: 12, cy: 12, r: 4, class: "full" }]],
@@ -25,9 +25,11 @@
     close: [["circle", { cx: 12, cy: 12, r: 9.5, class: "broken" }], ["path", { d: "M12 2.5V21.5" }]],
     // An empty box, struck through.
     none: [["path", { d: "M3 3H21V21H3Z" }], ["path", { d: "M3 12H21" }]],
+    // The bar of a prohibition (ISO 3864-1).
+    stop: [["circle", { cx: 12, cy: 12, r: 9.5 }], ["path", { d: "M5.3 5.3 18.7 18.7" }]],
   };
 
-  /** The sign of a verdict; its word always stands beside it. @param {Said["mark"]} mark */
+  /** The sign of a verdict; its word always stands beside it. @param {Said["mark"] | "stop"} mark */
   function shape(mark) {
     const svg = /** @type {SVGSVGElement} */ (part("svg", { viewBox: "0 0 24 24", class: `sign sign-${mark}`, "aria-hidden": "true" }));
     svg.append(...SHAPES[mark].map(([tag, attributes]) => part(tag, attributes)));

@@ -17,6 +17,15 @@
   }
 
   /**
+   * What every procedure of a job has left open, with the step that closes it where the record says so.
+   * @param {Job} job @returns {LeftOpen[]}
+   */
+  function standing(job) {
+    return Object.entries(job.open).flatMap(([procedure, things]) =>
+      things.map((what) => ({ procedure, what, step: job.closes_at?.[procedure]?.[what] ?? null })));
+  }
+
+  /**
    * What is missing to a proof, in words.
    * @param {{ steps: string[], ticked: Record<string, string>, open: { what: string, until: string }[],
    *   readings: { title: string, judged: Verdict["verdict"] | null }[] }} facts
@@ -35,5 +44,5 @@
     ];
   }
 
-  globalThis.baybookEnds = { leftOpen, missing };
+  globalThis.baybookEnds = { leftOpen, standing, missing };
 })();

@@ -170,16 +170,18 @@
       return;
     }
     const said = baybookWords.say(held.judged);
-    const text = `${held.text}|${said.mark}|${said.detail}`;
+    const stop = baybookVerdict.mustStop(held);
+    const text = `${held.text}|${said.mark}|${stop}|${said.detail}`;
     if (verdict.dataset.text === text && verdict.dataset.verdict === said.mark) {
       return;
     }
     Object.assign(verdict.dataset, { verdict: said.mark, text });
-    element.dataset.side = said.side;
+    element.dataset.side = baybookVerdict.side(held);
     verdict.replaceChildren(
       shape(said.mark),
       make("span", { class: "said" }, held.text),
       make("b", {}, said.word),
+      ...(stop ? [make("strong", { class: "must-stop" }, shape("stop"), "Do not run")] : []),
       make("span", { class: "detail" }, said.detail),
     );
   }

@@ -31,11 +31,15 @@
   /** @param {Bench} bench @param {Job} other */
   function question(bench, other) {
     const { readings } = baybookRecord.summary(other);
-    const words = `A job is open on ${other.build.machine} (${other.build.id}), with ${readings} ${readings === 1 ? "reading" : "readings"}. This sheet is of ${bench.build.id}. Close that job?`;
+    const words = `A job is open on ${other.build.machine} (${other.build.id}), with ${readings} ${readings === 1 ? "reading" : "readings"}. This sheet is of ${bench.build.id}.`;
+    const free = baybookEnds.standing(other).length === 0;
+    const left = free ? [] : [make("p", {}, make("b", {}, "It can be parked, not closed: this is still open.")), baybookLeave.list(bench, other)];
+    const park = make("button", { type: "button", class: "park-other" }, "Park it, work on this one");
+    park.addEventListener("click", () => baybookLeave.park(bench, other));
     const close = make("button", { type: "button", class: "close-other" }, "Close it, work on this one");
-    close.addEventListener("click", () => bench.take("the other job was closed", null, [{ ...other, closed: new Date().toISOString() }, ...bench.shelf.closed]));
+    close.addEventListener("click", () => baybookLeave.close(bench, other, "the other job was closed"));
     const back = make("a", { class: "door", href: `${document.body.dataset.root ?? ""}builds/${encodeURIComponent(other.build.id)}/engine.html` }, make("b", {}, "Go back to it"));
-    return [make("p", {}, words), make("div", { class: "answers" }, close, back)];
+    return [make("p", {}, words), ...left, make("div", { class: "answers" }, park, ...(free ? [close] : []), back)];
   }
 
   /** Judges the readings again that another release had judged; what to say of it. @param {Bench} bench */

@@ -7,7 +7,8 @@
   const { base = "", root = "" } = document.body.dataset;
   const store = baybookStorage.open(() => localStorage, base);
   let shelf = store.load();
-  let shown = 0;
+  // The home sheet leads to one of several.
+  let shown = Math.max(0, [...(shelf.job ? [shelf.job] : []), ...shelf.closed].findIndex((one) => `#${one.id}` === decodeURIComponent(location.hash)));
   const { release = "", content = "" } = document.body.dataset;
   /** What the limits of today say of a record, by its id, once they are here. @type {Map<string, string[]>} */
   const today = new Map();
@@ -23,7 +24,7 @@
 
   /** @param {Job} job */
   function title(job) {
-    return `${job.build.machine}, ${job.begun.slice(0, 10)} ${baybookWords.clock(job.begun)}${job.closed ? "" : " (open)"}`;
+    return `${job.build.machine}, ${job.begun.slice(0, 10)} ${baybookWords.clock(job.begun)}${job.closed ? "" : job === shelf.job ? " (open)" : " (parked)"}`;
   }
 
   /** @param {string} said */
@@ -32,20 +33,23 @@
     const job = all[shown] ?? null;
     const choose = baybookJobFile.choose((read) => {
       if (read.ok) {
-        shelf.closed.unshift({ ...read.job, closed: read.job.closed ?? new Date().toISOString() });
+        // One that was not closed stays so: what it has left open is still to be closed.
+        shelf.closed.unshift(read.job);
         shown = shelf.job ? 1 : 0;
         store.save(shelf, true);
       }
       paint(read.ok ? "Read." : `Not read: ${read.because}.`);
     });
     const doors = make("div", { class: "job-doors" }, ...(job ? [button("Print both papers", () => print()), button("Save as a file", () => baybookJobFile.save(job))] : []), make("label", { class: "import" }, "Read from a file", choose));
-    if (job && !job.closed) {
+    if (job && !job.closed && job !== shelf.job) {
+      doors.append(button("Take this job up again", () => take(job)));
+    } else if (job && !job.closed) {
       doors.append(make("a", { class: "paper", href: `${root}builds/${encodeURIComponent(job.build.id)}/engine.html` }, "Go on with this job"));
     }
     const kept = store.works() ? "" : "This browser refuses to store anything here: nothing is kept.";
     box?.replaceChildren(
       make("section", { class: "part no-paper", "aria-label": "Jobs" }, ...(all.length > 1 ? [which(all)] : []), doors, make("output", { class: "job-said" }, said || kept), ...(all.length === 0 ? [make("p", {}, "No job is kept on this device.")] : [])),
-      ...(job ? [...warned(job), writing(job), paper("Owner’s page", "owner-page", drawn(job, pairs(baybookReport.owner(job)))), paper("Shop record", "shop-record", [...pairs(record(job)), table(job)])] : []),
+      ...(job ? [...headed(job, "no-paper"), ...warned(job), writing(job), paper("Owner’s page", "owner-page", [...headed(job), ...drawn(job, pairs(baybookReport.owner(job)))]), paper("Shop record", "shop-record", [...headed(job), ...pairs(record(job)), table(job)])] : []),
     );
     if (job && !today.has(job.id)) {
       today.set(job.id, []);
@@ -53,9 +57,18 @@
     }
   }
 
+  /** A parked job comes back to the bench; the one that is there is parked. @param {Job} job */
+  function take(job) {
+    const others = shelf.closed.filter((one) => one !== job);
+    shelf = { job, closed: shelf.job ? [shelf.job, ...others] : others, undo: null };
+    store.save(shelf, true);
+    shown = 0;
+    paint("It is on the bench again.");
+  }
+
   /** Holds a record of another release against the limits of this one. @param {Job} job */
   async function hold(job) {
-    const { moved, limits } = globalThis.baybookBuilds ?? { moved: {}, limits: {} };
+    const { moved, limits } = globalThis.baybookBuilds ?? { moved: {}, limits: {}, stops: {} };
     if (baybookRecord.standing(job).some((one) => one.content !== content)) {
       const script = limits[moved[job.build.id] ?? job.build.id];
       const rows = script === undefined ? null : await brought(script);
@@ -94,6 +107,14 @@
     return lines.length === 0 ? [] : [make("section", { class: "part recalled", role: "status", "aria-label": "Values of this record" }, ...lines)];
   }
 
+  /** What says not to run the machine of a job, as this release has it. @param {Job} job @param {string} [more] class */
+  function headed(job, more = "") {
+    const { moved, stops } = globalThis.baybookBuilds ?? { moved: {}, limits: {}, stops: {} };
+    const panels = baybookStops(stops[moved[job.build.id] ?? job.build.id] ?? []);
+    panels.forEach((panel) => more && panel.classList.add(more));
+    return panels;
+  }
+
   /** @param {Job[]} all */
   function which(all) {
     const select = make("select", {}, ...all.map((job, at) => make("option", { value: String(at) }, title(job))));
@@ -122,7 +143,12 @@
 
   /** @param {[string, string[]][]} all */
   function pairs(all) {
-    return all.map(([head, lines]) => make("div", { class: "paper-part" }, make("h3", {}, head), ...lines.map((line) => make("p", { class: line === baybookReport.BLANK && "blank" }, line))));
+    const { BLANK } = baybookReport;
+    const empty = (/** @type {string[]} */ lines) => lines.every((line) => line === BLANK);
+    // On paper each has its own line to write on; on the screen one line names them all.
+    const left = all.filter(([, lines]) => empty(lines)).map(([head]) => head.toLowerCase());
+    const parts = all.map(([head, lines]) => make("div", { class: empty(lines) ? "paper-part unfilled" : "paper-part" }, make("h3", {}, head), ...lines.map((line) => make("p", { class: line === BLANK && "blank" }, line))));
+    return left.length === 0 ? parts : [...parts, make("div", { class: "paper-part no-paper left-blank" }, make("h3", {}, "Nothing noted yet"), make("p", {}, `${left.join(", ")}`.replace(/^./, (letter) => letter.toUpperCase()) + "."))];
   }
 
   /** Beside each reading beyond its limits, its drawing. @param {Job} job @param {HTMLElement[]} parts */

@@ -29,13 +29,55 @@
     return asks === "" ? null : job?.states[asks]?.answer ?? "unanswered";
   }
 
+  /** Whether the span of a gauge holds the limits of a row; one of another sort is told apart elsewhere. @param {GaugeFacts} facts @param {Row} row */
+  function reaches(facts, row) {
+    if (typeof baybookCompute === "undefined" || facts.kind !== row.kind) {
+      return true;
+    }
+    const { Value } = baybookCompute;
+    const span = Value.parse(facts.span);
+    const [least, most] = [span.min(), span.max()];
+    const { window, new: fresh, wear_limit } = row.limits;
+    const limits = [window, fresh, wear_limit].flatMap(([form]) => (form === undefined ? [] : [Value.parse(form)]));
+    return limits.every((value) =>
+      [value.min(), value.max()].every((limit) => {
+        const at = limit === null ? null : span.unit.fromSi(value.unit.toSi(limit.exact));
+        return at === null || ((least === null || at.compare(least.exact) >= 0) && (most === null || at.compare(most.exact) <= 0));
+      }));
+  }
+
+  /**
+   * The gauge that a row is read with: the one chosen for it alone, else the one in use for its kind where that
+   * reaches its limits, else its usual one; `instead` of which, if so.
+   * @param {Job | null} job @param {Row} row
+   * @returns {{ gauge: string | null, instead: string | null }}
+   */
+  function inHand(job, row) {
+    const known = (/** @type {string | null | undefined} */ id) => (id && globalThis.baybookGauges?.[id]) || null;
+    const chosen = job?.gauges[row.key] ?? job?.gauges[row.kind] ?? "";
+    const facts = known(chosen);
+    if (facts === null || job?.gauges[row.key] !== undefined || reaches(facts, row)) {
+      return { gauge: chosen || null, instead: null };
+    }
+    const usual = known(row.usual);
+    return { gauge: usual !== null && reaches(usual, row) ? row.usual : null, instead: facts.title };
+  }
+
+  /** Takes a gauge in hand: for its whole kind, or where it does not reach a row's limits, for that row alone. @param {Job} job @param {Row} row @param {string} chosen */
+  function choose(job, row, chosen) {
+    const facts = globalThis.baybookGauges?.[chosen];
+    const reaching = facts === undefined || reaches(facts, row);
+    delete job.gauges[row.key];
+    job.gauges[reaching ? row.kind : row.key] = chosen;
+  }
+
   /**
    * @param {Bench} bench @param {Row} row @param {number} at @param {Typed} typed
    * @returns {Omit<Reading, "no" | "open" | "withdrawn">}
    */
   function take(bench, row, at, typed) {
     const { job } = bench.shelf;
-    const gauge = job?.gauges[row.kind] || null;
+    const { gauge } = inHand(job, row);
     const gauge_facts = (gauge !== null && globalThis.baybookGauges?.[gauge]) || null;
     const fitting = job?.fitting[row.key] ? /** @type {const} */ ("new") : null;
     const asked = { typed, limits: row.limits, asks: row.asks, state: state(job, row.asks), fitting, gauge_facts };
@@ -47,6 +89,7 @@
       ...asked,
       ...judge(asked),
       gauge,
+      ...(row.stop !== null && { stop: row.stop }),
       time: new Date().toISOString(),
       initials: job?.written.initials || null,
       title: row.title,
@@ -70,6 +113,8 @@
       const before = reading.judged?.verdict;
       const other = reading.content !== bench.base.content;
       reading.limits = row.limits;
+      delete reading.stop;
+      Object.assign(reading, row.stop !== null && { stop: row.stop });
       if (reading.asks !== row.asks) {
         // This release asks for more, or for less: what was answered then does not cover it.
         Object.assign(reading, { asks: row.asks, state: state(job, row.asks) });
@@ -104,5 +149,5 @@
     return taken.filter((one) => one.asks === asks && one.state !== now && one.state !== "unanswered").length;
   }
 
-  globalThis.baybookJudging = { typed, take, again, answer, otherwise, state };
+  globalThis.baybookJudging = { typed, take, inHand, choose, again, answer, otherwise, state };
 })();

@@ -11,7 +11,7 @@
    * @param {string} text
    * @param {number} start of what is marked
    * @param {number} end of what is marked
-   * @param {string} key a digit, `.`, or `back`
+   * @param {string} key a digit, `.`, `minus`, or `back`
    * @returns {{ text: string, at: number }}
    */
   function press(text, start, end, key) {
@@ -20,6 +20,11 @@
     if (key === "back") {
       const kept = from === to ? [...head].slice(0, -1).join("") : head;
       return { text: kept + tail, at: kept.length };
+    }
+    if (key === "minus") {
+      // A minus may have been typed as such; nothing else stands before a number.
+      const turned = /^[-\u2212]/.test(text) ? text.slice(1) : `-${text}`;
+      return { text: turned, at: turned.length };
     }
     const second = key === "." && /[.,]/.test(head + tail);
     if (!/^[0-9.]$/.test(key) || second || head.length + tail.length >= 24) {

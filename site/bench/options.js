@@ -14,20 +14,26 @@
     const wanted = `${asked} ${row.key}`;
     if (box.dataset.row !== wanted) {
       box.dataset.row = wanted;
-      const choices = asked ? ask(bench, row) : [gauges(bench, row), leaves(bench, row), parts(bench, row)];
+      const choices = asked ? ask(bench, row) : [gauges(bench, row), leaves(bench, row), parts(bench, row), make("p", { class: "instead" })];
       box.replaceChildren(...choices.filter((one) => one !== null));
-      box.hidden = box.childElementCount === 0;
+      box.hidden = box.querySelector("select, button") === null;
     }
     const { job } = bench.shelf;
     const select = box.querySelector("select");
     if (select) {
-      select.value = job?.gauges[row.kind] ?? "";
+      const { gauge, instead } = baybookJudging.inHand(job, row);
+      select.value = gauge ?? "";
+      const taken = gauge === null ? "no gauge is counted" : `${globalThis.baybookGauges[gauge]?.title} is taken`;
+      note(box).textContent = instead === null ? "" : `${instead} does not reach these limits: ${taken}.`;
     }
     for (const button of /** @type {NodeListOf<HTMLElement>} */ (box.querySelectorAll("[data-option]"))) {
       const pressed = button.dataset.option === "pair" ? job?.pairs[row.key] : job?.fitting[row.key];
       button.setAttribute("aria-pressed", String(Boolean(pressed)));
     }
   }
+
+  /** @param {HTMLElement} box */
+  const note = (box) => /** @type {HTMLElement} */ (box.querySelector(".instead"));
 
   /** The state that the limit asks for, where nobody has said yet. @param {Bench} bench @param {Row} row */
   function ask(bench, row) {
@@ -52,7 +58,7 @@
     select.addEventListener("change", () => {
       const chosen = select.value;
       bench.act(chosen ? `gauge: ${globalThis.baybookGauges[chosen]?.title}` : "gauge not said", (job) => {
-        job.gauges[row.kind] = chosen;
+        baybookJudging.choose(job, row, chosen);
         retake(bench, job, row);
       });
     });

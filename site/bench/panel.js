@@ -33,9 +33,11 @@
     const sun = make("button", { type: "button", class: "dock-sun" }, "Bright");
     const verdict = make("p", { class: "dock-verdict" });
     const detail = make("p", { class: "dock-detail" });
+    const stop = make("p", { class: "dock-stop must-stop" }, shape("stop"), "Do not run");
     const options = make("div", { class: "dock-options" });
     const keys = make("div", { class: "keys" }, ...KEYS.map(([name, face, words]) => make("button", { type: "button", class: `key ${name}`, "data-key": name, "aria-label": words || null }, face)));
-    const dock = make("section", { class: "dock", "aria-label": "Reading", hidden: true }, make("div", { class: "dock-head" }, what, sun, close), make("div", { class: "dock-said" }, value, verdict, detail), options, keys);
+    const minus = make("button", { type: "button", class: "key minus", "data-key": "minus", "aria-label": "change the sign" }, "±");
+    const dock = make("section", { class: "dock", "aria-label": "Reading", hidden: true }, make("div", { class: "dock-head" }, what, sun, close), make("div", { class: "dock-said" }, value, verdict, stop, detail), options, keys);
     document.body.append(dock);
 
     // A press on the dock leaves the cursor in its field.
@@ -87,14 +89,19 @@
       value.textContent = held?.text ?? "–";
       const said = held?.judged ? baybookWords.say(held.judged) : null;
       dock.dataset.shown = said?.mark ?? "";
-      dock.dataset.side = said?.side ?? "none";
+      dock.dataset.side = held ? baybookVerdict.side(held) : "none";
       verdict.replaceChildren(...(said ? [shape(said.mark), said.word] : []));
+      stop.hidden = !held || !baybookVerdict.mustStop(held);
       const unanswered = baybookJudging.state(bench.shelf.job, slot.row.asks) === "unanswered";
       detail.textContent = unanswered ? "" : said?.detail ?? "";
       key(keys, "unit").textContent = slot.row.units.length > 1 ? `→ ${other(slot)}` : slot.unit;
       key(keys, "unit").setAttribute("aria-label", `read in ${other(slot)}`);
       key(keys, "unit").disabled = slot.row.units.length < 2;
       key(keys, "more").disabled = !slot.row.several;
+      // The sign stands where one more place would, or has a line of its own below.
+      slot.row.signed ? keys.append(minus) : minus.remove();
+      key(keys, "more").hidden = slot.row.signed && !slot.row.several;
+      keys.classList.toggle("with-sign", slot.row.signed && slot.row.several);
       key(keys, "undo").disabled = bench.shelf.undo === null;
       key(keys, "next").textContent = "Next";
       baybookOptions.paint(bench, slot, options);

@@ -173,6 +173,7 @@
       [value.of, value.where, value.when, value.asks, value.text, value.time, value.title, value.release, value.content].every(isText) &&
       [value.gauge, value.initials, value.withdrawn].every(isTextOrNull) &&
       [value.no, value.at].every((one) => Number.isInteger(one) && Number(one) >= 1 && Number(one) <= MOST) &&
+      [undefined, "below", "above", "either"].includes(/** @type {any} */ (value.stop)) &&
       [null, "new"].includes(/** @type {any} */ (value.fitting)) &&
       [null, "met", "unmet", "unanswered"].includes(/** @type {any} */ (value.state)) &&
       isTyped(value.typed) &&
@@ -238,6 +239,7 @@
       isMapOf(job.fitting, (one) => typeof one === "boolean"),
       isMapOf(job.steps, (one) => isMapOf(one, isText)),
       isMapOf(job.open, isTexts),
+      job.closes_at === undefined || isMapOf(job.closes_at, (one) => isMapOf(one, isText)),
       isMapOf(job.proofs, isText),
       isMapOf(job.complaints, isComplaint),
     ];

@@ -1,7 +1,7 @@
 // @ts-check
 /*
  * What goes on paper from a job record: a page for the owner in plain words, and the shop's record with
- * every reading as it was taken. No DOM here; what was not written in is said to be missing, never made up.
+ * every reading as it was taken. No DOM here; what nobody noted is said to be missing, never made up.
  */
 (() => {
   "use strict";
@@ -28,8 +28,8 @@
     ["declined", "Work declined", 2],
   ];
 
-  /** What stands where nothing was written in. */
-  const BLANK = "not written in";
+  /** What stands where the shop wrote nothing. */
+  const BLANK = "nothing noted";
   const PLAIN = { "in spec": "within the maker’s limits", "out of spec": "outside the maker’s limits", "too close to call": "too close to the limit to say", "cannot judge": "not judged" };
 
   /** A value in one piece, its unit held to its number, pound-inches with their name. @param {string} value */
@@ -71,6 +71,25 @@
   /** @param {Job} job @param {string} key */
   const written = (job, key) => job.written[key] || BLANK;
 
+  /** The same after its name in a line. @param {Job} job @param {string} key */
+  const named = (job, key) => job.written[key] || "not noted";
+
+  /**
+   * How old a release is by the device's day: in whole days, from two months on in whole months.
+   * @param {string} date of the release @param {Date} now by the device
+   */
+  function age(date, now) {
+    const [year = NaN, month = NaN, day = NaN] = date.split("-").map(Number);
+    const days = Math.round((Date.UTC(now.getFullYear(), now.getMonth(), now.getDate()) - Date.UTC(year, month - 1, day)) / 86_400_000);
+    const months = (now.getFullYear() - year) * 12 + now.getMonth() + 1 - month - Number(now.getDate() < day);
+    const today = [now.getFullYear(), now.getMonth() + 1, now.getDate()].map((one) => String(one).padStart(2, "0")).join("-");
+    const many = (/** @type {number} */ count, /** @type {string} */ one) => `${count} ${one}${count === 1 ? "" : "s"} old on ${today}`;
+    if (Number.isNaN(days)) {
+      return "of an unknown age";
+    }
+    return days < 0 ? `dated later than this device’s day, ${today}` : months >= 2 ? many(months, "month") : many(days, "day");
+  }
+
   /**
    * What was measured, each reading that stands with the first that was taken at its place.
    * @param {Job} job
@@ -84,27 +103,34 @@
     });
   }
 
+  /** What was measured that says not to run the machine, and what the shop saw beside it. @param {Job} job */
+  function doNotRide(job) {
+    const lines = measured(job).filter(({ reading }) => baybookVerdict.mustStop(reading)).map(({ text }) => text);
+    return [...lines, ...(job.written["do not ride"] || lines.length === 0 ? [job.written["do not ride"] || BLANK] : [])];
+  }
+
   /**
    * The owner's page: pairs of heading and lines.
    * @param {Job} job
+   * @param {Date} [now] by the device
    * @returns {[string, string[]][]}
    */
-  function owner(job) {
+  function owner(job, now = new Date()) {
     const lines = measured(job).map(({ text }) => text);
     return [
-      ["Machine", [`${job.build.machine}, ${job.build.engine}`, `Serial number: ${written(job, "serial")}`, `Hours or distance: ${written(job, "hours")}`, `Date: ${job.begun.slice(0, 10)}`]],
-      ["You told us", [job.written.complaint || Object.values(job.complaints).map(({ title }) => title).join("; ") || written(job, "complaint"), `Confirmed: ${written(job, "confirmed")}`]],
+      ["Machine", [`${job.build.machine}, ${job.build.engine}`, `Serial number: ${named(job, "serial")}`, `Hours or distance: ${named(job, "hours")}`, `Date: ${job.begun.slice(0, 10)}`]],
+      ["You told us", [job.written.complaint || Object.values(job.complaints).map(({ title }) => title).join("; ") || written(job, "complaint"), `Confirmed: ${named(job, "confirmed")}`]],
       ["Found", [job.written.found || causes(job).join("; ") || written(job, "found")]],
       ["What it means", [written(job, "meaning")]],
       ["What it needs", [written(job, "needs")]],
       ["Measured", lines.length > 0 ? lines : ["nothing"]],
       ...(checked(job).length > 0 ? [/** @type {[string, string[]]} */ (["Checked", checked(job)])] : []),
       ["Not checked", [written(job, "not checked")]],
-      ["Do not ride", [job.written["do not ride"] || "nothing seen was written in"]],
-      ["Soon", [job.written.soon || "nothing seen was written in"]],
-      ["Watch", [job.written.watch || "nothing seen was written in"]],
+      ["Do not ride", doNotRide(job)],
+      ["Soon", [job.written.soon || BLANK]],
+      ["Watch", [job.written.watch || BLANK]],
       ["What you may notice next", [written(job, "next")]],
-      ["Age of the data", [`Release ${job.base.release} of ${job.base.date}`]],
+      ["Age of the data", [`Release ${job.base.release} of ${job.base.date}, ${age(job.base.date, now)}`]],
       ["Who to ask", [written(job, "ask")]],
     ];
   }
@@ -126,7 +152,7 @@
         name(reading),
         `${held(reading.text)}${standing}`,
         limits(reading),
-        judged ? `${judged.word}${asRead}. ${judged.detail}` : "not judged",
+        judged ? `${judged.word}${asRead}. ${baybookVerdict.mustStop(reading) ? "Do not run. " : ""}${judged.detail}` : "not judged",
         state,
         reading.fitting === "new" ? `${gauge}; new part` : gauge,
         stamp(reading.time),
@@ -148,7 +174,7 @@
     const proofs = Object.entries(job.proofs).map(([procedure, time]) => `${procedure}: proof given ${stamp(time)}`);
     const steps = Object.entries(job.steps).map(([procedure, ticked]) => `${procedure}: ${Object.keys(ticked).length} steps ticked`);
     return [
-      ["Build", [`${job.build.id}, ${job.build.engine}, ${job.build.machine}`, `Serial number: ${written(job, "serial")}`, `Hours or distance: ${written(job, "hours")}`, `Modifications: ${written(job, "modified")}`]],
+      ["Build", [`${job.build.id}, ${job.build.engine}, ${job.build.machine}`, `Serial number: ${named(job, "serial")}`, `Hours or distance: ${named(job, "hours")}`, `Modifications: ${named(job, "modified")}`]],
       ["Data", [`${job.base.title}, release ${job.base.release} of ${job.base.date}, content ${job.base.content}, build ${job.build.hash}`, ...(job.written["judged again"] ? [job.written["judged again"]] : []), ...baybookRecall.warnings(job)]],
       ["Complaint", [written(job, "complaint")]],
       ["Checks", checks(job).length > 0 ? checks(job) : ["none of a complaint sheet"]],

@@ -20,7 +20,7 @@
   /** @param {HTMLElement} element @returns {Row} */
   function row(element) {
     Object.assign(element.dataset, globalThis.baybookLimits?.[element.id]);
-    const { spec = "", where = "", when = "", kind = "", units, window, new: fresh, wear, below, above, gauge } = element.dataset;
+    const { spec = "", where = "", when = "", kind = "", units, window, new: fresh, wear, below, above, stop, gauge } = element.dataset;
     const limits = {
       window: list(window),
       new: list(fresh),
@@ -40,7 +40,9 @@
       units: list(units),
       limits,
       usual: gauge ?? null,
+      stop: stop === "below" || stop === "above" || stop === "either" ? stop : null,
       several: element.dataset.several !== undefined,
+      signed: element.dataset.signed !== undefined,
       // Leaves are tried in a gap, which the trade calls tight or loose.
       pair: kind === "length" && below === "tight",
       worn: limits.new.length > 0 && limits.wear_limit.length > 0,

@@ -29,7 +29,7 @@
         return;
       }
       const before = bench.shelf.job ? structuredClone(bench.shelf.job) : null;
-      bench.shelf.undo = { words, job: before };
+      bench.shelf.undo = { words, job: before, away: null };
       bench.shelf.job ??= baybookRecord.create(bench.base, bench.build, new Date().toISOString());
       bench.amend(change, row);
     },
@@ -42,11 +42,18 @@
       }
     },
     undo() {
-      const { undo, job } = bench.shelf;
+      const { undo, job, closed } = bench.shelf;
       if (undo) {
-        bench.shelf.undo = { words: undo.words.startsWith("back: ") ? undo.words.slice(6) : `back: ${undo.words}`, job };
-        bench.shelf.job = undo.job;
-        store.save(bench.shelf);
+        const { away } = undo;
+        // What the action put away comes back from there; taken again, it goes there once more.
+        const there = away !== null && closed.some((one) => one.id === away.id);
+        const others = closed.filter((one) => one.id !== away?.id);
+        bench.shelf = {
+          job: undo.job,
+          closed: away === null || there ? others : [away, ...others],
+          undo: { words: undo.words.startsWith("back: ") ? undo.words.slice(6) : `back: ${undo.words}`, job, away },
+        };
+        store.save(bench.shelf, away !== null);
         bench.paint();
       }
     },
@@ -55,8 +62,9 @@
       store.keep(bench.settings);
       bench.paint();
     },
-    take(words, job, closed) {
-      bench.shelf = { job, closed: closed ?? bench.shelf.closed, undo: { words, job: bench.shelf.job } };
+    take(words, job, away) {
+      const closed = bench.shelf.closed.filter((one) => one.id !== away?.id);
+      bench.shelf = { job, closed: away ? [away, ...closed] : closed, undo: { words, job: bench.shelf.job, away } };
       store.save(bench.shelf, true);
       bench.paint();
     },

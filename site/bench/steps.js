@@ -69,7 +69,9 @@
         delete ticked[step];
         delete job.proofs[id];
       }
-      job.open[id] = baybookProof.open(ticked).map(({ what }) => what);
+      const left = baybookProof.open(ticked);
+      job.open[id] = left.map(({ what }) => what);
+      (job.closes_at ??= {})[id] = Object.fromEntries(left.map(({ what, until }) => [what, until]));
     });
   }
 

@@ -6,7 +6,7 @@
 (() => {
   "use strict";
   const KEYS = { job: "job", closed: "closed", settings: "bench" };
-  /** Closed jobs that are kept; the oldest makes room. */
+  /** Closed jobs that are kept; the oldest makes room. One that is parked is not closed, and stays. */
   const CLOSED = 30;
 
   /** @param {unknown} stored @returns {Job | null} */
@@ -27,7 +27,7 @@
   /** @param {string | null} bench @param {string | null} shelved @returns {Shelf} */
   function shelf(bench, shelved) {
     const [stored, closed] = [parsed(bench), parsed(shelved)];
-    const undo = typeof stored?.undo?.words === "string" ? { words: stored.undo.words, job: job(stored.undo.job) } : null;
+    const undo = typeof stored?.undo?.words === "string" ? { words: stored.undo.words, job: job(stored.undo.job), away: job(stored.undo.away) } : null;
     const kept = Array.isArray(closed) ? closed.flatMap((one) => job(one) ?? []) : [];
     return { job: job(stored?.job), closed: kept, undo };
   }
@@ -77,7 +77,8 @@
       save(/** @type {Shelf} */ { job, undo, closed }, shelved = false) {
         write(KEYS.job, { job, undo });
         if (shelved) {
-          write(KEYS.closed, closed.slice(0, CLOSED));
+          let room = CLOSED;
+          write(KEYS.closed, closed.filter((one) => one.closed === null || room-- > 0));
         }
       },
       settings: () => settingsOf(read(KEYS.settings)),

@@ -5,7 +5,7 @@
   const { make } = baybookDraw;
   const { base = "", root = "", content = "" } = document.body.dataset;
   const builds = document.querySelector("[data-builds]")?.getAttribute("data-builds")?.split(" ") ?? [];
-  const { job } = baybookStorage.open(() => localStorage, base).load();
+  const { job, closed } = baybookStorage.open(() => localStorage, base).load();
 
   /** The build last looked at, unless it is that of the job. */
   function last() {
@@ -18,9 +18,9 @@
     }
   }
 
-  /** @param {string} id @param {string} title @param {HTMLElement} door */
-  function show(id, title, door) {
-    const part = make("section", { class: "part unfinished", "aria-labelledby": id }, make("h2", { id }, title), make("ul", { class: "doors" }, make("li", {}, door)));
+  /** @param {string} id @param {string} title @param {HTMLElement[]} doors */
+  function show(id, title, ...doors) {
+    const part = make("section", { class: "part unfinished", "aria-labelledby": id }, make("h2", { id }, title), make("ul", { class: "doors" }, ...doors.map((door) => make("li", {}, door))));
     document.querySelector(".frame > .title-block")?.after(part);
   }
 
@@ -35,6 +35,11 @@
   if (seen && way) {
     const door = make("a", { class: "door", href: way }, make("b", {}, seen.machine), make("span", {}, there ? seen.build : GONE));
     show("last-machine", "Last machine", door);
+  }
+  const parked = closed.filter((one) => one.closed === null);
+  if (parked.length > 0) {
+    const doors = parked.map((one) => make("a", { class: "door", href: `${root}job.html#${encodeURIComponent(one.id)}` }, make("b", {}, one.build.machine), make("span", {}, `begun ${one.begun.slice(0, 10)} ${baybookWords.clock(one.begun)}`)));
+    show("parked", parked.length === 1 ? "Parked job" : "Parked jobs", ...doors);
   }
   if (!job) {
     return;

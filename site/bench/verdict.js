@@ -39,10 +39,11 @@
   }
 
   /**
-   * @param {Pick<Reading, "typed" | "limits" | "asks" | "state" | "fitting" | "gauge_facts">} reading
+   * @param {Judgeable} reading
    * @returns {{ text: string, judged: Verdict }}
    */
-  function judge({ typed, limits, asks, state, fitting, gauge_facts }) {
+  function judge(reading) {
+    const { typed } = reading;
     if (typeof baybookCompute === "undefined") {
       return { text: inFull(typed, null), judged: unjudged("this copy of the handbook has no arithmetic") };
     }
@@ -50,8 +51,14 @@
     if (texts === null) {
       return { text: inFull(typed, null), judged: unjudged(because) };
     }
+    const answer = baybookCompute.judge(question(reading, texts));
+    return { text: inFull(typed, texts), judged: "error" in answer ? unjudged(answer.error.message) : answer };
+  }
+
+  /** @param {Judgeable} reading @param {Record<string, string>} texts */
+  function question({ limits, asks, state, fitting, gauge_facts }, texts) {
     const { below, above, window, new: fresh, wear_limit } = limits;
-    const asked = {
+    return {
       ...(window.length > 0 && { window }),
       ...(fresh.length > 0 && { new: fresh }),
       ...(wear_limit.length > 0 && { wear_limit }),
@@ -62,9 +69,29 @@
       ...(gauge_facts !== null && { gauge: gauge_facts }),
       reading: texts.value ?? { goes: texts.goes ?? null, stops: texts.stops ?? null },
     };
-    const answer = baybookCompute.judge(asked);
-    return { text: inFull(typed, texts), judged: "error" in answer ? unjudged(answer.error.message) : answer };
   }
 
-  globalThis.baybookVerdict = { judge };
+  /**
+   * The side of the limits that a reading lies on. It is told by the comparison, never by the trade's words: one
+   * entry is late below its limits, and another above them.
+   * @param {Judgeable} reading @returns {Side}
+   */
+  function side(reading) {
+    const limits = { ...reading.limits, below: "below", above: "above" };
+    const { verdict, direction } = judge({ ...reading, limits }).judged;
+    return verdict === "cannot judge" ? "none" : direction === "below" || direction === "above" ? direction : "in";
+  }
+
+  /**
+   * True where a machine so measured must not be run: out of its limits on the side that the catalogue says. The fit
+   * of new parts says nothing of that: a part that is in use may lie outside it.
+   * @param {Reading} reading
+   */
+  function mustStop(reading) {
+    const { stop, judged } = reading;
+    const out = stop !== undefined && judged?.verdict === "out of spec" && judged.against !== "new";
+    return out && (stop === "either" || side(reading) === stop);
+  }
+
+  globalThis.baybookVerdict = { judge, side, mustStop };
 })();

@@ -17,9 +17,6 @@
   /** @type {Record<string, string>} */
   const AGAINST = { window: "the window", new: "new parts", wear_limit: "the wear limit" };
 
-  /** Words of the trade for a reading below its limit; any other direction is above it. */
-  const BELOW = ["low", "tight", "below", "thin", "short", "small", "weak", "early"];
-
   /**
    * An exact number on a sheet: a fraction without an end is cut to four figures and says so.
    * @param {string} exact
@@ -66,17 +63,6 @@
     }
   }
 
-  /** @param {Verdict} verdict @returns {Said["side"]} */
-  function side({ verdict, direction }) {
-    if (verdict === "cannot judge") {
-      return "none";
-    }
-    if (direction === null) {
-      return "in";
-    }
-    return BELOW.includes(direction) ? "below" : "above";
-  }
-
   /**
    * @param {Verdict} verdict
    * @returns {Said}
@@ -84,7 +70,7 @@
   function say(verdict) {
     const [mark, word] = WORDS[verdict.verdict] ?? WORDS["cannot judge"];
     const detail = details(verdict).filter((one) => one !== "").join(" · ");
-    return { mark, side: side(verdict), word, detail: opened(detail) };
+    return { mark, word, detail: opened(detail) };
   }
 
   /** The time of day of a reading, as the device has it. @param {string} time */

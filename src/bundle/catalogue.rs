@@ -61,6 +61,9 @@ pub struct Entry {
     pub gauge: Option<String>,
     /// True where a wrong value can kill.
     pub critical: bool,
+    /// The side of its limits on which the machine must not be run: `below`, `above` or `either`; null where there is
+    /// none.
+    pub stop: Option<String>,
     /// True for what stands on the bench card.
     pub card: bool,
     /// What the technician should know.

@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use super::{EntryId, FormName, GaugeId, HazardId, Printed, Words};
+use super::{EntryId, FormName, GaugeId, HazardId, Printed, StopSide, Words};
 use crate::quantity::Kind;
 use crate::source::Span;
 
@@ -54,6 +54,8 @@ pub struct Entry {
     pub gauge: Option<GaugeId>,
     /// True where a wrong value can kill.
     pub critical: bool,
+    /// Beyond which of its limits the machine must not be run, if it must not.
+    pub stop: Option<StopSide>,
     /// True for what stands on the bench card.
     pub card: bool,
     /// What the technician should know.

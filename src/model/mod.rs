@@ -40,7 +40,8 @@ pub use statement::{
     Words,
 };
 pub use vocabulary::{
-    Absence, Direction, Fate, FormName, Hand, ProcedureState, Reuse, SignalWord, SourceClass, VoidedState,
+    Absence, Direction, Fate, FormName, Hand, ProcedureState, Reuse, SignalWord, SourceClass, StopSide,
+    VoidedState,
 };
 
 /// A whole spec base as understood.

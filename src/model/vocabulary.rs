@@ -135,6 +135,35 @@ pub enum VoidedState {
     Cold,
 }
 
+/// Beyond which of its limits a machine must not be run.
+#[derive(Clone, Copy, Debug, Deserialize, Eq, JsonSchema, PartialEq)]
+#[serde(rename_all = "kebab-case")]
+#[schemars(inline)]
+pub enum StopSide {
+    /// Below the lower one.
+    Below,
+    /// Above the upper one.
+    Above,
+    /// Beyond either.
+    Either,
+}
+
+impl StopSide {
+    /// Its word, as in a file.
+    pub const fn word(self) -> &'static str {
+        match self {
+            Self::Below => "below",
+            Self::Above => "above",
+            Self::Either => "either",
+        }
+    }
+
+    /// The side of a word.
+    pub fn parse(word: &str) -> Option<Self> {
+        [Self::Below, Self::Above, Self::Either].into_iter().find(|one| one.word() == word)
+    }
+}
+
 /// What sort of source it is.
 #[derive(Clone, Copy, Debug, Default, Deserialize, Eq, JsonSchema, PartialEq)]
 #[serde(rename_all = "kebab-case")]

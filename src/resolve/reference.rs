@@ -80,6 +80,7 @@ fn entry(raw: &format::Entry, names: &Names, reader: &mut Reader<'_>) -> Entry {
         hazards: known_hazards(&raw.hazards, names, reader),
         gauge: gauge.map(|id| GaugeId::new(id.as_str())),
         critical: raw.critical,
+        stop: raw.stop,
         card: raw.card,
         note: owned(raw.note.as_ref()),
     }

@@ -160,12 +160,11 @@ describe("the results of checks", () => {
 });
 
 describe("the words of a verdict", () => {
-  test("each has its own sign, word and side", () => {
+  test("each has its own sign and word", () => {
     const say = (/** @type {Partial<Verdict>} */ parts) => baybookWords.say(verdict(parts));
-    assert.deepEqual(say({}), { mark: "in", side: "in", word: "In spec", detail: "Judged by the window" });
+    assert.deepEqual(say({}), { mark: "in", word: "In spec", detail: "Judged by the window" });
     assert.deepEqual(say({ verdict: "out of spec", direction: "tight", by: { min: "0.03", max: "0.05", unit: "mm" } }), {
       mark: "out",
-      side: "below",
       word: "Out of spec",
       detail: "Tight by 0.03 to 0.05 mm · judged by the window",
     });
@@ -173,11 +172,10 @@ describe("the words of a verdict", () => {
     assert.equal(say({ against: "wear_limit", left: { min: "0.02", max: "0.02", unit: "mm" } }).detail, "0.02 mm left to the wear limit");
     assert.deepEqual(say({ verdict: "too close to call", as_read: "in spec", direction: "high", settle: "a finer gauge" }), {
       mark: "close",
-      side: "above",
       word: "Too close to call",
       detail: "As read in spec · a finer gauge",
     });
-    assert.deepEqual(say({ verdict: "cannot judge", because: "nobody said" }), { mark: "none", side: "none", word: "Cannot judge", detail: "Nobody said" });
+    assert.deepEqual(say({ verdict: "cannot judge", because: "nobody said" }), { mark: "none", word: "Cannot judge", detail: "Nobody said" });
   });
 
   test("a number without an end is cut, and says so", () => {
@@ -203,6 +201,15 @@ describe("the keys", () => {
     assert.deepEqual(press("0.27", 1, 1, "back"), { text: ".27", at: 0 });
     assert.deepEqual(press("", 0, 0, "back"), { text: "", at: 0 });
     assert.deepEqual(press("0.27", 9, -3, "x"), { text: "0.27", at: 4 });
+  });
+
+  test("the sign turns the whole number, wherever the cursor stands", () => {
+    const { press } = baybookKeys;
+    assert.deepEqual(press("2.5", 1, 1, "minus"), { text: "-2.5", at: 4 });
+    assert.deepEqual(press("-2.5", 0, 4, "minus"), { text: "2.5", at: 3 });
+    assert.deepEqual(press("\u22122.5", 4, 4, "minus"), { text: "2.5", at: 3 });
+    assert.deepEqual(press("", 0, 0, "minus"), { text: "-", at: 1 });
+    assert.deepEqual(press("-", 1, 1, "3"), { text: "-3", at: 2 });
   });
 
   test("only a digit is something to judge", () => {
@@ -232,10 +239,10 @@ describe("what is stored", () => {
     const kept = new Map();
     const one = job();
     baybookRecord.write(one, reading());
-    baybookStorage.open(() => storage(kept), "A").save({ job: one, closed: [job()], undo: { words: "did", job: null } }, true);
+    baybookStorage.open(() => storage(kept), "A").save({ job: one, closed: [job()], undo: { words: "did", job: null, away: null } }, true);
     const read = baybookStorage.open(() => storage(kept), "A").load();
     assert.equal(read.job?.readings[0]?.text, "0.27 mm");
-    assert.deepEqual([read.closed.length, read.undo], [1, { words: "did", job: null }]);
+    assert.deepEqual([read.closed.length, read.undo], [1, { words: "did", job: null, away: null }]);
     assert.deepEqual(baybookStorage.open(() => storage(kept), "B").load(), { job: null, closed: [], undo: null });
   });
 
@@ -279,6 +286,27 @@ describe("the end of a procedure", () => {
 });
 
 describe("the papers", () => {
+  test("the age of the data is an age, by the device’s own day", () => {
+    const one = job();
+    const age = (/** @type {[number, number, number]} */ ...day) => Object.fromEntries(baybookReport.owner(one, new Date(...day)))["Age of the data"]?.[0];
+    one.base.date = "2026-11-25";
+    assert.equal(age(2026, 10, 25), "Release 2026.11 of 2026-11-25, 0 days old on 2026-11-25");
+    assert.equal(age(2026, 10, 26), "Release 2026.11 of 2026-11-25, 1 day old on 2026-11-26");
+    assert.equal(age(2027, 0, 24), "Release 2026.11 of 2026-11-25, 60 days old on 2027-01-24");
+    assert.equal(age(2027, 0, 25), "Release 2026.11 of 2026-11-25, 2 months old on 2027-01-25");
+    assert.equal(age(2028, 10, 24), "Release 2026.11 of 2026-11-25, 23 months old on 2028-11-24");
+    assert.equal(age(2026, 10, 24), "Release 2026.11 of 2026-11-25, dated later than this device’s day, 2026-11-24");
+    one.base.date = "soon";
+    assert.match(age(2026, 10, 24) ?? "", /of an unknown age/);
+  });
+
+  test("a job that nobody wrote in says so in plain words, and claims nothing of what was seen", () => {
+    const text = [...baybookReport.owner(job()), ...baybookReport.shop(job())].map(([head, lines]) => `${head}: ${lines.join("; ")}`).join("\n");
+    assert.doesNotMatch(text, /written in|nothing seen/);
+    assert.match(text, /^Do not ride: nothing noted$/m);
+    assert.match(text, /Serial number: not noted/);
+  });
+
   test("the owner reads before and now in plain words; the shop keeps every reading", () => {
     const one = job();
     baybookRecord.write(one, reading({ text: "0.27 mm" }));
@@ -292,7 +320,7 @@ describe("the papers", () => {
     assert.match(String(owner.get("Measured")), /now 0\.24\u00a0mm, .*\(0\.23\u00a0±\u00a00\.02\u00a0mm\)/);
     assert.deepEqual(owner.get("Measured")?.map(plain), ["Exhaust valve lash, cylinder front: before 0.27 mm, now 0.24 mm, within the maker’s limits (0.23 ± 0.02 mm)"]);
     assert.match(String(owner.get("You told us")), /Ticks when cold/);
-    assert.match(String(owner.get("Not checked")), /not written in/);
+    assert.deepEqual(owner.get("Not checked"), ["nothing noted"]);
     const rows = baybookReport.readings(one);
     assert.deepEqual(rows.map((cells) => cells.length), [baybookReport.HEADS.length, baybookReport.HEADS.length]);
     assert.deepEqual(rows.map((cells) => [plain(cells[2]), cells[4]]), [

@@ -16,6 +16,9 @@ interface Limits {
   above: string | null;
 }
 
+/** Beyond which of its limits a machine must not be run. */
+type StopSide = "below" | "above" | "either";
+
 interface GaugeFacts {
   title: string;
   kind: string;
@@ -51,6 +54,8 @@ interface Reading extends Identity {
   gauge: string | null;
   gauge_facts: GaugeFacts | null;
   fitting: "new" | null;
+  /** Beyond which of the limits the machine must not be run; missing where there is none. */
+  stop?: StopSide;
   state: Answer | "unanswered" | null;
   time: string;
   initials: string | null;
@@ -92,7 +97,7 @@ interface Job {
   /** The last answer about each condition, by what is asked. */
   states: Record<string, { answer: Answer; time: string }>;
   readings: Reading[];
-  /** The gauge in use, by kind of quantity; an empty text is none. */
+  /** The gauge in use, by kind of quantity, or by the key of a row that it was chosen for alone; an empty text is none. */
   gauges: Record<string, string>;
   /** How many places a row has fields for, where it is more than one. */
   places: Record<string, number>;
@@ -104,6 +109,8 @@ interface Job {
   steps: Record<string, Record<string, string>>;
   /** What each procedure left open and has closed again. */
   open: Record<string, string[]>;
+  /** The step that closes what a procedure left open; missing in a record of before it was kept. */
+  closes_at?: Record<string, Record<string, string>>;
   /** When the proof of a procedure was given. */
   proofs: Record<string, string>;
   /** What was checked for each complaint, by its id. */
@@ -140,20 +147,33 @@ interface Settings {
 interface Undo {
   words: string;
   job: Job | null;
+  /** The job that the action put away, as it was put away. */
+  away: Job | null;
 }
 
 interface Shelf {
   job: Job | null;
-  /** Jobs that were closed, newest first. */
+  /** Jobs that were put away, newest first: closed, or parked as they were. */
   closed: Job[];
   undo: Undo | null;
+}
+
+/** Where a reading falls: below, in or above the limits. */
+type Side = "below" | "in" | "above" | "none";
+
+/** What of a reading it is judged from. */
+type Judgeable = Pick<Reading, "typed" | "limits" | "asks" | "state" | "fitting" | "gauge_facts">;
+
+/** What a procedure left open, and the step that closes it. */
+interface LeftOpen {
+  procedure: string;
+  what: string;
+  step: string | null;
 }
 
 /** How a verdict is said. */
 interface Said {
   mark: "in" | "out" | "close" | "none";
-  /** Where the reading falls: before, in or beyond the limits. */
-  side: "below" | "in" | "above" | "none";
   word: string;
   detail: string;
 }
@@ -170,7 +190,10 @@ interface Row extends Identity {
   units: string[];
   limits: Limits;
   usual: string | null;
+  stop: StopSide | null;
   several: boolean;
+  /** A reading may be less than nothing. */
+  signed: boolean;
   pair: boolean;
   worn: boolean;
   slots: Slot[];
@@ -283,8 +306,8 @@ interface Bench {
   amend(change: (job: Job) => void, row?: Row): void;
   undo(): void;
   set(settings: Partial<Settings>): void;
-  /** Puts another job, or none, on the bench. */
-  take(words: string, job: Job | null, closed?: Job[]): void;
+  /** Puts another job, or none, on the bench; what is put away is kept beside it. */
+  take(words: string, job: Job | null, away: Job | null): void;
   /** Called whenever anything changed; with a row where no other row is touched. */
   paint(row?: Row): void;
   painters: ((row?: Row) => void)[];
@@ -314,7 +337,7 @@ declare var baybookDraw: {
     attributes?: Record<string, string | boolean | null>,
     ...children: (Node | string)[]
   ): HTMLElementTagNameMap[K];
-  shape(mark: Said["mark"]): SVGSVGElement;
+  shape(mark: Said["mark"] | "stop"): SVGSVGElement;
   marks(drawing: SVGSVGElement, readings: { low: number; high: number; mark: Said["mark"] }[]): void;
 };
 
@@ -326,6 +349,8 @@ declare var baybookRows: {
 declare var baybookJudging: {
   typed(slot: Slot): Typed | null;
   take(bench: Bench, row: Row, at: number, typed: Typed): Omit<Reading, "no" | "open" | "withdrawn">;
+  inHand(job: Job | null, row: Row): { gauge: string | null; instead: string | null };
+  choose(job: Job, row: Row, chosen: string): void;
   again(bench: Bench, job: Job): number;
   answer(job: Job, asks: string, all: boolean): void;
   otherwise(job: Job | null, asks: string): number;
@@ -343,10 +368,18 @@ declare var baybookStates: { build(bench: Bench): void; give(bench: Bench, asks:
 declare var baybookSteps: { build(bench: Bench): void };
 declare var baybookProof: {
   build(bench: Bench, id: string, steps: HTMLElement[]): () => void;
-  open(ticked: Record<string, string>): { what: string }[];
+  open(ticked: Record<string, string>): { what: string; until: string }[];
 };
 declare var baybookAwake: { build(): void };
+declare var baybookLeave: {
+  close(bench: Bench, job: Job, words: string): boolean;
+  park(bench: Bench, job: Job): void;
+  list(bench: Bench, job: Job, gone?: () => void): HTMLElement;
+  refusal(job: Job): string;
+  lacks(job: Job): string;
+};
 declare var baybookEnds: {
+  standing(job: Job): LeftOpen[];
   leftOpen<T extends { what: string; from: string; until: string }>(items: T[], ticked: Record<string, string>): T[];
   missing(facts: {
     steps: string[];
@@ -355,10 +388,20 @@ declare var baybookEnds: {
     readings: { title: string; judged: VerdictWord | null }[];
   }): string[];
 };
-/** Where the limits of each build are, and ids that moved with what they are now. */
-declare var baybookBuilds: { limits: Record<string, string>; moved: Record<string, string> } | undefined;
+/** A bulletin that says not to run a machine. */
+interface StopFacts {
+  title: string;
+  date: string | null;
+  note: string | null;
+}
+declare var baybookStops: (stops: StopFacts[]) => HTMLElement[];
+/** Where the limits of each build are, ids that moved with what they are now, and builds that must not be run. */
+declare var baybookBuilds: { limits: Record<string, string>; moved: Record<string, string>; stops: Record<string, StopFacts[]> } | undefined;
 declare var baybookVerdict: {
-  judge(reading: Pick<Reading, "typed" | "limits" | "asks" | "state" | "fitting" | "gauge_facts">): { text: string; judged: Verdict };
+  judge(reading: Judgeable): { text: string; judged: Verdict };
+  side(reading: Judgeable): Side;
+  /** True where a machine so measured must not be run. */
+  mustStop(reading: Reading): boolean;
 };
 declare var baybookToday: {
   lines(job: Job, now: { release: string; content: string }, rows: Record<string, Record<string, string>> | null, moved: Record<string, string>): string[];
@@ -369,7 +412,7 @@ declare var baybookReport: {
   WRITTEN: [string, string, number][];
   BLANK: string;
   HEADS: string[];
-  owner(job: Job): [string, string[]][];
+  owner(job: Job, now?: Date): [string, string[]][];
   measured(job: Job): { text: string; reading: Reading; first: Reading | null }[];
   shop(job: Job): [string, string[]][];
   readings(job: Job): string[][];

@@ -114,3 +114,23 @@ test("the shop's record begins a page of its own, and no page is empty", async (
   }
   await context.close();
 });
+
+for (const width of [360, 1280]) {
+  test(`what nobody noted is one line on the screen and lines to write on in print, at ${width}`, async () => {
+    const context = await browser.newContext({ viewport: { width, height: 800 } });
+    const page = await context.newPage();
+    await openJob(page);
+    const owner = page.locator(".paper-sheet").first();
+    const seen = async () => [await owner.locator(".unfilled:visible").count(), await owner.locator(".left-blank").isVisible()];
+    assert.deepEqual(await seen(), [0, true]);
+    assert.match((await owner.locator(".left-blank").textContent()) ?? "", /^Nothing noted yetFound, what it means, .*do not ride, .*who to ask\.$/);
+    assert.match((await owner.textContent()) ?? "", /Age of the dataRelease \S+ of \S+, (?:\d+ (?:day|month)s? old on \d{4}-\d\d-\d\d|dated later)/);
+    await page.locator('textarea[name="do not ride"]').fill("Tie rod bent");
+    await page.locator('textarea[name="do not ride"]').blur();
+    assert.doesNotMatch((await owner.locator(".left-blank").textContent()) ?? "", /do not ride/);
+    await page.emulateMedia({ media: "print" });
+    const [blanks, named] = await seen();
+    assert.deepEqual([Number(blanks) > 5, named], [true, false]);
+    await context.close();
+  });
+}

@@ -65,6 +65,8 @@ interface BaybookGivenSums {
   engine: string;
   machines: string[];
   build: string;
+  /** The bulletins that say not to run a machine with it. */
+  stops: StopFacts[];
   sums: [string, Record<string, [string, string][]>][];
 }
 

@@ -80,7 +80,12 @@ fn catalogue(old: &Bundle, new: &Bundle) -> Vec<Change> {
     let entries = both(&before, &after, |one| &one.id, |one| &one.title);
     let mut all = entries.born_and_died(new, ChangeKind::Withdrawn, ChangeKind::Added);
     for (one, other) in &entries.stayed {
-        all.extend(fields(*one, *other, &["hazards", "critical", "gauge", "needs_state"], Some(&one.id)));
+        all.extend(fields(
+            *one,
+            *other,
+            &["hazards", "critical", "stop", "gauge", "needs_state"],
+            Some(&one.id),
+        ));
         all.extend(conditions(*one, *other, &["needs_state"], &one.id));
         all.extend(cautions(&one.hazards, &other.hazards, &one.id));
         if one.critical != other.critical {
@@ -88,6 +93,7 @@ fn catalogue(old: &Bundle, new: &Bundle) -> Vec<Change> {
             let said = |critical| Some(if critical { "critical" } else { "not critical" }.to_owned());
             all.push(Change::new(kind, said(one.critical), said(other.critical)).of(&one.id));
         }
+        all.extend(stops(one, other));
         if one.gauge != other.gauge {
             all.push(Change::new(ChangeKind::Condition, one.gauge.clone(), other.gauge.clone()).of(&one.id));
         }
@@ -97,6 +103,19 @@ fn catalogue(old: &Bundle, new: &Bundle) -> Vec<Change> {
         all.extend(fields(*one, *other, &["entries"], Some(&one.id)));
     }
     all
+}
+
+/// Where a machine must not be run: fewer sides are a hazard lowered, though another be added.
+fn stops(one: &Entry, other: &Entry) -> Option<Change> {
+    let sides = |entry: &Entry| match entry.stop.as_deref() {
+        None => [false, false],
+        Some(word) => [word != "above", word != "below"],
+    };
+    let lowered = sides(one).into_iter().zip(sides(other)).any(|(before, after)| before && !after);
+    let kind = if lowered { ChangeKind::HazardLowered } else { ChangeKind::HazardRaised };
+    let said =
+        |entry: &Entry| Some(entry.stop.as_ref().map_or("no stop".to_owned(), |side| format!("stop {side}")));
+    (one.stop != other.stop).then(|| Change::new(kind, said(one), said(other)).of(&one.id))
 }
 
 fn hazards(old: &Bundle, new: &Bundle) -> Vec<Change> {

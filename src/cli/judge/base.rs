@@ -17,6 +17,7 @@ impl Shelf for Model {
             of: of.to_owned(),
             below: entry.below.clone(),
             above: entry.above.clone(),
+            stop: entry.stop,
             axes: entry.axes.clone(),
             states: entry.states.keys().cloned().collect(),
             needs_state: entry.needs_state.clone(),

@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use super::super::{Failure, unknown};
 use crate::compute::judge::{GaugeInHand, Limits};
-use crate::model::Words;
+use crate::model::{StopSide, Words};
 
 /// An entry as stated for one build.
 pub(super) struct Facts {
@@ -14,6 +14,8 @@ pub(super) struct Facts {
     pub(super) below: String,
     /// Word for a reading above them.
     pub(super) above: String,
+    /// Beyond which of its limits the machine must not be run.
+    pub(super) stop: Option<StopSide>,
     /// The places it may be stated for: axis and words.
     pub(super) axes: BTreeMap<String, Vec<String>>,
     /// The states it may be stated for.

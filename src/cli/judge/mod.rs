@@ -17,6 +17,7 @@ use super::bundle::Bundle;
 use super::{Failure, Status, base_of, is_json, write_json};
 use crate::compute::Refusal;
 use crate::compute::judge::{Accuracy, Limits, Question, Seen, State, judge};
+use crate::model::StopSide;
 use crate::quantity::Value;
 use args::Fitting;
 use facts::Shelf;
@@ -45,27 +46,34 @@ pub fn run(arguments: &JudgeArguments, out: &mut dyn Write, err: &mut dyn Write)
             question(arguments, Some(checked.model()))?
         }
     };
+    let (question, stop) = question;
     let judged = judge(&question)?;
     if json {
         let answer =
             serde_json::to_value(&judged.answer).map_err(|error| Failure::Internal(error.to_string()))?;
         write_json(out, &answer)?;
     } else {
-        write!(out, "{}", words::told(&judged))?;
+        let must_stop = stop.is_some_and(|side| words::must_stop(&judged, side));
+        write!(out, "{}", words::told(&judged, must_stop))?;
     }
     Ok(Status::Answered)
 }
 
-/// The question that the arguments ask.
-fn question(arguments: &JudgeArguments, shelf: Option<&dyn Shelf>) -> Result<Question, Failure> {
+/// The question that the arguments ask, and beyond which limit the machine must not be run.
+fn question(
+    arguments: &JudgeArguments,
+    shelf: Option<&dyn Shelf>,
+) -> Result<(Question, Option<StopSide>), Failure> {
     let gauge = arguments.gauge.as_ref().zip(shelf).map(|(id, shelf)| shelf.gauge(id)).transpose()?;
     let seen = seen(arguments)?;
+    let mut stop = None;
     let mut question = match (&arguments.build, &arguments.of, shelf) {
         (Some(build), Some(of), Some(shelf)) => {
             let facts = shelf.facts(build, of)?;
             let [place, when] =
                 [&arguments.place, &arguments.when].map(|pairs| pairs.iter().cloned().collect());
             let chosen = choose::choose(&facts, &place, &when)?;
+            stop = facts.stop;
             Question {
                 limits: chosen.limits,
                 below: facts.below,
@@ -87,7 +95,7 @@ fn question(arguments: &JudgeArguments, shelf: Option<&dyn Shelf>) -> Result<Que
         (Some(text), Some(unit)) => Some(Accuracy::read(text, unit)?),
         _ => None,
     };
-    Ok(question)
+    Ok((question, stop))
 }
 
 /// Limits as typed, which hold in whatever state there was.

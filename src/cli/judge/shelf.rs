@@ -8,7 +8,7 @@ use super::super::bundle::{Bundle, damaged, is, list, text};
 use super::super::{Failure, unknown};
 use super::facts::{Facts, Held, Shelf, Stated, no_limits};
 use crate::compute::judge::{Accuracy, GaugeInHand, Limits};
-use crate::model::Words;
+use crate::model::{StopSide, Words};
 use crate::quantity::{Kind, Value};
 
 impl Shelf for Bundle {
@@ -32,6 +32,7 @@ impl Shelf for Bundle {
             of: of.to_owned(),
             below: text(entry, "below").unwrap_or("low").to_owned(),
             above: text(entry, "above").unwrap_or("high").to_owned(),
+            stop: text(entry, "stop").and_then(StopSide::parse),
             axes: axes(entry),
             states: keys(entry, "states").cloned().collect(),
             needs_state: words(entry, "needs_state"),

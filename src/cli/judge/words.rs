@@ -2,20 +2,35 @@
 
 use num_traits::Signed as _;
 
-use crate::compute::judge::{Against, Beyond, Judged, Measured, Verdict};
+use crate::compute::judge::{Against, Beyond, Judged, Measured, Side, Verdict};
+use crate::model::StopSide;
 use crate::quantity::{Exact, Rounding, exact_text, power_of_ten, round_to};
 
 /// The most decimals of a number that is shown as it is.
 const MOST_DECIMALS: i32 = 6;
 
-/// One line or three.
-pub(super) fn told(judged: &Judged) -> String {
+/// Whether a machine so measured must not be run: out of its limits on that side. The fit of new parts says nothing of
+/// that: a part that is in use may lie outside it.
+pub(super) fn must_stop(judged: &Judged, side: StopSide) -> bool {
+    let out = judged.answer.verdict == Verdict::OutOfSpec && judged.answer.against != Against::New;
+    out && match (side, judged.beyond) {
+        (StopSide::Either, _) => true,
+        (StopSide::Below, beyond) => beyond == Some(Side::Below),
+        (StopSide::Above, beyond) => beyond == Some(Side::Above),
+    }
+}
+
+/// One line or more.
+pub(super) fn told(judged: &Judged, must_stop: bool) -> String {
     let answer = &judged.answer;
     let because = answer.because.as_deref();
     let mut lines = vec![match (answer.verdict, because) {
         (Verdict::CannotJudge, Some(because)) => format!("cannot judge: {because}"),
         (verdict, _) => format!("{}{}", verdict.word(), how_far(judged)),
     }];
+    if must_stop {
+        lines.push("DO NOT RUN the machine until this is put right".to_owned());
+    }
     lines.push(format!("  {} against {}", seen(&judged.seen), limits(judged)));
     if answer.verdict != Verdict::CannotJudge {
         lines.extend(because.map(|because| format!("  {because}")));

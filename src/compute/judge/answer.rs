@@ -83,6 +83,17 @@ pub struct Judged {
     pub limit: Value,
     /// The reading as taken.
     pub seen: Measured,
+    /// The one side of the limits that it reaches beyond, whatever the trade calls it.
+    pub beyond: Option<Side>,
+}
+
+/// A side of the limits.
+#[derive(Clone, Copy, Debug, Eq, PartialEq)]
+pub enum Side {
+    /// Below the lower one.
+    Below,
+    /// Above the upper one.
+    Above,
 }
 
 impl Answer {

@@ -13,7 +13,7 @@ mod gauge;
 mod settle;
 mod span;
 
-pub use answer::{Answer, Beyond, Judged, Verdict};
+pub use answer::{Answer, Beyond, Judged, Side, Verdict};
 pub use gauge::{Accuracy, GaugeInHand};
 
 use super::Refusal;
@@ -107,9 +107,9 @@ pub fn judge(question: &Question) -> Result<Judged, Refusal> {
     let first = forms.first().ok_or_else(no_limits)?;
     let seen = seen(&question.seen, first.unit())?;
     let limit = forms.iter().find(|form| form.unit() == seen.unit()).unwrap_or(first);
-    let judged = |answer| Judged { answer, limit: limit.clone(), seen: seen.clone() };
+    let judged = |answer, beyond| Judged { answer, limit: limit.clone(), seen: seen.clone(), beyond };
     if let Some(because) = question.not_judged(&seen, limit.unit()) {
-        return Ok(judged(Answer::cannot(against, because)));
+        return Ok(judged(Answer::cannot(against, because), None));
     }
     let allowance = match (&question.accuracy, &question.gauge) {
         (Some(accuracy), _) => Some(accuracy),
@@ -121,7 +121,7 @@ pub fn judge(question: &Question) -> Result<Judged, Refusal> {
     if against == Against::WearLimit && answer.verdict == Verdict::InSpec {
         answer.because = question.less_worn(&seen, limit, allowance)?;
     }
-    Ok(judged(answer))
+    Ok(judged(answer, Bounds::of(limit).beyond_one(&span)))
 }
 
 impl Limits {
@@ -184,7 +184,7 @@ impl Question {
         Answer {
             verdict,
             as_read: point.map_or(verdict, |point| bounds.verdict(&point)),
-            direction: self.direction(&bounds, span),
+            direction: self.direction(bounds.beyond_one(span)),
             by: (verdict == Verdict::OutOfSpec).then(|| bounds.beyond(span, limit.unit())),
             against,
             left: used.then(|| bounds.left(span, limit.unit())),
@@ -220,12 +220,11 @@ impl Question {
     }
 
     /// The word for the one side that the reading reaches beyond.
-    fn direction(&self, bounds: &Bounds, span: &Span) -> Option<String> {
-        match (bounds.crosses_min(span), bounds.crosses_max(span)) {
-            (true, false) => Some(self.below.clone()),
-            (false, true) => Some(self.above.clone()),
-            _ => None,
-        }
+    fn direction(&self, beyond: Option<Side>) -> Option<String> {
+        beyond.map(|side| match side {
+            Side::Below => self.below.clone(),
+            Side::Above => self.above.clone(),
+        })
     }
 
     /// True for a part being fitted of which only the end of use is stated.

@@ -1,6 +1,6 @@
 //! Where a measured thing may lie, and where it is allowed to lie: intervals with open or closed ends.
 
-use super::answer::{Beyond, Verdict};
+use super::answer::{Beyond, Side, Verdict};
 use crate::quantity::{Exact, Limit, Unit, Value};
 
 /// Where a measured thing may lie, in the unit of the limits; the lower end always belongs to it.
@@ -77,6 +77,15 @@ impl Bounds {
             None => true,
             Some((high, belongs)) => *high > max.exact || (*high == max.exact && *belongs && !max.inclusive),
         })
+    }
+
+    /// The one side that some of the span lies beyond; none if that is neither, or both.
+    pub(super) fn beyond_one(&self, span: &Span) -> Option<Side> {
+        match (self.crosses_min(span), self.crosses_max(span)) {
+            (true, false) => Some(Side::Below),
+            (false, true) => Some(Side::Above),
+            _ => None,
+        }
     }
 
     /// How far a span that is wholly outside lies beyond the limit.

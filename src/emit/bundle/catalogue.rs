@@ -34,6 +34,7 @@ fn entry(entry: &Entry) -> json::Entry {
         hazards: entry.hazards.iter().map(ToString::to_string).collect(),
         gauge: entry.gauge.as_ref().map(ToString::to_string),
         critical: entry.critical,
+        stop: entry.stop.map(|stop| stop.word().to_owned()),
         card: entry.card,
         note: entry.note.clone(),
     }

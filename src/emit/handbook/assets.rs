@@ -117,6 +117,7 @@ const TABLE: &[Source] = table![
         "bench/keys.js",
         "keypad.js",
         "sums.js",
+        "bench/stops.js",
         "sums-given.js",
     ],
     "shims.js": [
@@ -159,6 +160,7 @@ const TABLE: &[Source] = table![
     ],
     "unfinished.js": ["bench/unfinished.js"],
     "paper.js": [
+        "bench/stops.js",
         "bench/report.js",
         "bench/verdict.js",
         "bench/today.js",
@@ -176,6 +178,7 @@ const TABLE: &[Source] = table![
         "bench/options.js",
         "bench/panel.js",
         "bench/settings.js",
+        "bench/leave.js",
         "bench/bar.js",
         "bench/guard.js",
         "bench/proof.js",

@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use serde::Serialize;
 use tera::{Context, Tera};
 
-use super::view::{Atlas, Shared, gauge_data, recall_data};
+use super::view::{Atlas, Shared, Stop, gauge_data, recall_data, stops};
 use super::{Facts, HandbookError, assets, find, offline, templates};
 use crate::bundle::compare::Changes;
 use crate::diag::Rule;
@@ -82,7 +82,8 @@ impl<'a> Press<'a> {
         Ok(part.trim().to_owned())
     }
 
-    /// Takes the script that says where the limits of each build are, and what ids that moved are now; its path.
+    /// Takes the script that says where the limits of each build are, what ids that moved are now, and which
+    /// builds must not be run; its path.
     pub(super) fn builds_script(&mut self) -> String {
         let limits: BTreeMap<&str, &str> = self
             .tree
@@ -101,7 +102,14 @@ impl<'a> Press<'a> {
                 _ => None,
             })
             .collect();
-        let facts = serde_json::json!({ "limits": limits, "moved": moved });
+        let stops: BTreeMap<&str, Vec<Stop>> = self
+            .model
+            .builds
+            .values()
+            .map(|build| (build.id.as_str(), stops(self.model, build)))
+            .filter(|(_, stops)| !stops.is_empty())
+            .collect();
+        let facts = serde_json::json!({ "limits": limits, "moved": moved, "stops": stops });
         let asset = assets::made("builds.js", format!("globalThis.baybookBuilds = {facts};\n"));
         let path = asset.path.clone();
         self.tree.insert(asset.path, asset.bytes);

@@ -6,7 +6,7 @@ use schemars::{JsonSchema, Schema, SchemaGenerator, json_schema};
 use serde::Deserialize;
 
 use super::{ID, Located, OneOrMany, Text, Words};
-use crate::model::FormName;
+use crate::model::{FormName, StopSide};
 
 /// One service group of the catalogue and the things that can be specified in it.
 #[derive(Debug, Deserialize, JsonSchema)]
@@ -92,6 +92,11 @@ pub struct Entry {
     /// True where a wrong value can kill: withheld until a second reading confirms it.
     #[serde(default)]
     pub critical: bool,
+    /// The side of its limits on which the machine must not be run: `below`, `above` or `either`. A reading out of
+    /// spec there says "Do not run".
+    #[serde(default)]
+    #[schemars(example = &"below")]
+    pub stop: Option<StopSide>,
     /// True for what stands on the bench card: the one page read at arm's length. Where no entry of the
     /// catalogue says so, the card takes what comes first on the engine sheet.
     #[serde(default)]

@@ -122,7 +122,7 @@ class Made:
         }
 
     def entry(self, row):
-        same = ("id", "title", "kind", "input", "below", "above", "plausible_from", "gauge", "critical", "card", "note")
+        same = ("id", "title", "kind", "input", "below", "above", "plausible_from", "gauge", "critical", "stop", "card", "note")
         of = {"entry": row["id"]}
         axes = {}
         for one in self.rows("entry_place", **of):

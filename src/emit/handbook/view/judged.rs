@@ -8,8 +8,8 @@ use std::collections::BTreeMap;
 use serde::Serialize;
 
 use super::scope;
-use crate::model::{Entry, Form, Misprint, Model, Printed, Statement};
-use crate::quantity::{Kind, Unit};
+use crate::model::{Entry, Form, Misprint, Model, Printed, Statement, StopSide};
+use crate::quantity::{Exact, Kind, Unit, Value};
 
 /// What stands between two printed forms in an attribute; no value holds it.
 const BETWEEN: &str = " | ";
@@ -27,6 +27,8 @@ pub struct Judged {
     pub below: String,
     /// The trade's word for a reading above.
     pub above: String,
+    /// Beyond which of the limits the machine must not be run.
+    pub stop: &'static str,
     /// Kind of quantity, which says what gauges fit.
     pub kind: &'static str,
     /// Unit that a reading is taken to be in: the first of those it may be typed in.
@@ -37,6 +39,8 @@ pub struct Judged {
     pub gauge: String,
     /// What must be so for any reading of the entry, as `data-when` is written.
     pub needs: String,
+    /// True where a reading may be less than nothing: the keys then have a sign.
+    pub signed: bool,
     /// True where the statement holds for several places, each with a reading of its own.
     pub several: bool,
 }
@@ -61,11 +65,13 @@ impl Judged {
             wear_limit: list(wear_limit, misprint),
             below: entry.below.clone(),
             above: entry.above.clone(),
+            stop: entry.stop.map(StopSide::word).unwrap_or_default(),
             kind: kind.name(),
             unit: units.split(BETWEEN).next().unwrap_or_default().to_owned(),
             units,
             gauge: entry.gauge.as_ref().map(ToString::to_string).unwrap_or_default(),
             needs: scope::attribute(&entry.needs_state),
+            signed: printed().chain(&entry.plausible).any(|one| reaches_below_nothing(&one.value)),
             several: entry.axes.keys().any(|axis| !place.contains_key(axis)),
         })
     }
@@ -81,12 +87,20 @@ impl Judged {
             ("wear", &self.wear_limit),
             ("below", &self.below),
             ("above", &self.above),
+            ("stop", self.stop),
             ("gauge", &self.gauge),
             ("needs", &self.needs),
         ];
         let given = named.into_iter().filter(|(_, text)| !text.is_empty());
-        given.chain([("kind", self.kind)]).chain(self.several.then_some(("several", ""))).collect()
+        let marks = [("several", self.several), ("signed", self.signed)];
+        let marks = marks.into_iter().filter_map(|(name, is)| is.then_some((name, "")));
+        given.chain([("kind", self.kind)]).chain(marks).collect()
     }
+}
+
+/// Whether some of it is less than nothing, as toe-out is and a spark after top dead centre.
+fn reaches_below_nothing(value: &Value) -> bool {
+    [value.min(), value.max()].into_iter().flatten().any(|limit| limit.exact < Exact::default())
 }
 
 /// The printed forms; what the manual is known to misprint is put right, for nothing is judged by it.

@@ -55,3 +55,4 @@ pub(super) use shared::Shared;
 pub(super) use source::{SourceView, SourcesView};
 pub(super) use sums::SumsView;
 pub(super) use text::{count, sentence};
+pub(super) use title_block::{Stop, stops};

@@ -10,6 +10,7 @@ use serde::Serialize;
 
 use super::scope;
 use super::standing::mark;
+use super::title_block::{Stop, stops};
 use crate::compute::sums::{Sort, find};
 use crate::model::{Build, Form, Model, Point, Printed, Statement};
 use crate::quantity::{Kind, Number, Shape, Unit, Value, exact_text};
@@ -123,6 +124,8 @@ pub struct Given {
     machines: Vec<String>,
     /// The build.
     build: String,
+    /// The bulletins that say not to run a machine with it.
+    stops: Vec<Stop>,
     /// The sums that it has values for: by each field that is filled, what a value is and the value.
     sums: Vec<(&'static str, Fields)>,
 }
@@ -132,8 +135,9 @@ impl Given {
     pub fn of(model: &Model, build: &Build, engine: &str, machines: Vec<String>) -> Option<Self> {
         let offered = ASKED.iter().filter(|(_, entries)| stated(model, build, entries).next().is_some());
         let sums: Vec<_> = offered.map(|(sum, _)| (*sum, fields(model, build, sum))).collect();
+        let stops = stops(model, build);
         let build = build.id.to_string();
-        (!sums.is_empty()).then(|| Self { engine: engine.to_owned(), machines, build, sums })
+        (!sums.is_empty()).then(|| Self { engine: engine.to_owned(), machines, build, stops, sums })
     }
 }
 

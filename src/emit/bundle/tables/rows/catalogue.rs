@@ -12,7 +12,8 @@ pub fn tables(bundle: &Bundle) -> Vec<Table> {
     Text title '!' "What the trade calls it"; Text kind '?' "Kind of its quantity";
     Text input '?' "Kind of the quantity a table of points is read at";
     Text below '!' "Word for a reading below the window"; Text above '!' "Word for a reading above it";
-    Boolean critical '!' "True where a wrong value can kill"; Boolean card '!' "True for what stands on the bench card";
+    Boolean critical '!' "True where a wrong value can kill";
+    Text stop '?' "Side of its limits on which the machine must not be run"; Boolean card '!' "True for what stands on the bench card";
     Text gauge '?' "Usual gauge"; Text plausible_from '?' "Where its plausible span comes from"; Text note '?' "Remark"; };
     let mut parts = Parts::new();
     for (place, group) in places(&bundle.catalogue.groups) {
@@ -28,6 +29,7 @@ pub fn tables(bundle: &Bundle) -> Vec<Table> {
                 &one.below,
                 &one.above,
                 one.critical,
+                one.stop.as_ref(),
                 one.card,
                 one.gauge.as_ref(),
                 one.plausible_from.as_ref(),
