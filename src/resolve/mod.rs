@@ -8,6 +8,7 @@ mod code;
 mod complaint;
 mod engine;
 mod fitted;
+mod misprint;
 mod names;
 mod procedure;
 mod reference;

@@ -2,13 +2,14 @@
 
 use std::sync::Arc;
 
+use super::misprint;
 use super::names::Names;
 use super::reference::owned;
 use super::values::Reader;
 use crate::load::format::{self, Located, Spec, Text};
 use crate::model::{
-    Absence, Confirmation, Domain, Entry, EntryId, Fastener, Form, Identity, Misprint, Pin, Point,
-    Provenance, Selection, SourceId, Statement, VariantId, Words,
+    Absence, Confirmation, Domain, Entry, EntryId, Fastener, Form, Identity, Pin, Point, Provenance,
+    Selection, SourceId, Statement, VariantId, Words,
 };
 use crate::quantity::{Exact, Value};
 use std::collections::BTreeMap;
@@ -32,7 +33,7 @@ pub struct Scope<'a> {
 pub fn statement(raw: &Located<Spec>, scope: &Scope<'_>, reader: &mut Reader<'_>) -> Option<Arc<Statement>> {
     let spec = raw.get();
     let known = scope.names.entries.knows(reader.file, &spec.of, reader.sink);
-    let form = form(spec, reader);
+    let form = misprint::put_right(form(spec, reader), spec.misprint.as_ref(), reader);
     let named = spec.source.as_ref().or(scope.source);
     let source = named.filter(|id| scope.names.manuals.knows(reader.file, id, reader.sink));
     let pattern = pattern(spec);
@@ -56,7 +57,7 @@ pub fn statement(raw: &Located<Spec>, scope: &Scope<'_>, reader: &mut Reader<'_>
         variant: scope.variant.cloned(),
         fastener: spec.fastener.as_ref().map(|one| fastener(one.get())),
         pattern,
-        misprint: spec.misprint.as_ref().map(|one| misprint(one.get())),
+        misprint: spec.misprint.as_ref().map(|one| misprint::kept(one.get())),
         note: owned(spec.note.as_ref()),
         typed: typed_words(spec, reader),
         confirmation: confirmation(spec),
@@ -174,15 +175,6 @@ fn fastener(raw: &format::Fastener) -> Fastener {
         count: raw.count,
         reuse: raw.reuse,
         into: owned(raw.into.as_ref()),
-    }
-}
-
-fn misprint(raw: &format::Misprint) -> Misprint {
-    Misprint {
-        printed: raw.printed.as_str().to_owned(),
-        meant: raw.meant.as_str().to_owned(),
-        because: raw.because.as_str().to_owned(),
-        decided_by: raw.decided_by.as_str().to_owned(),
     }
 }
 

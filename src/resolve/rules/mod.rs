@@ -2,6 +2,7 @@
 
 pub mod duplicate_id;
 pub mod link_not_understood;
+pub mod misprint_unclear;
 pub mod not_a_day;
 pub mod not_markdown;
 pub mod reread_by_same_reader;
@@ -22,6 +23,7 @@ use crate::diag::Rule;
 pub static RULES: &[&Rule] = &[
     &duplicate_id::RULE,
     &link_not_understood::RULE,
+    &misprint_unclear::RULE,
     &not_a_day::RULE,
     &not_markdown::RULE,
     &reread_by_same_reader::RULE,

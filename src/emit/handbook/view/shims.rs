@@ -6,7 +6,7 @@ use serde::Serialize;
 
 use super::row::Row;
 use super::scope::{attribute, in_words};
-use super::text::words;
+use super::text::{bind, words};
 use crate::model::{Build, Form, Identity, Model, Piece, Procedure, Statement};
 use crate::quantity::{Kind, Value};
 
@@ -39,8 +39,10 @@ pub struct WindowView {
     pub of: String,
     /// `data-where` of its row.
     pub place: String,
-    /// The window as printed.
+    /// The window as printed, or as meant.
     pub window: String,
+    /// What the page prints in its place, if that is a misprint.
+    pub misprint: Option<String>,
     /// The lash the maker asks for within it.
     pub target: Option<String>,
 }
@@ -115,6 +117,7 @@ fn window(model: &Model, statement: &Statement) -> Option<WindowView> {
         of: of.to_owned(),
         place: attribute(&statement.identity.place),
         window: first.value.text(),
+        misprint: first.misprint(|wrong| bind(&wrong.text())),
         target: target.map(Value::text),
     })
 }
