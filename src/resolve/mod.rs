@@ -51,7 +51,7 @@ pub fn resolve(loaded: &Loaded, sink: &mut Sink) -> Model {
         relations: relation::relations(loaded, &names, sink),
         hazards: reference::hazards(loaded),
         gauges: reference::gauges(loaded, &names, sink),
-        procedures: procedure::procedures(loaded, &names, sink),
+        procedures: procedure::procedures(loaded, &names, &entries, sink),
         codes: code::codes(loaded, &names, &complaints, sink),
         retired: retired::ids(loaded),
         recalls: retired::recalls(loaded),
