@@ -5,6 +5,7 @@ use std::sync::Arc;
 use super::misprint;
 use super::names::Names;
 use super::reference::owned;
+use super::rules::direction_seen_from_nowhere;
 use super::values::Reader;
 use crate::load::format::{self, Located, Spec, Text};
 use crate::model::{
@@ -120,13 +121,19 @@ fn form(spec: &Spec, reader: &mut Reader<'_>) -> Option<Form> {
         let severe = reader.optional_forms(spec.severe.as_ref());
         return Some(Form::Interval { regular: regular?, first: first?, severe: severe? });
     }
-    words_form(spec)
+    words_form(spec, reader)
 }
 
 /// The forms that hold words and no quantity.
-fn words_form(spec: &Spec) -> Option<Form> {
+fn words_form(spec: &Spec, reader: &mut Reader<'_>) -> Option<Form> {
     if let Some(direction) = &spec.direction {
-        return Some(Form::Direction { turns: *direction.get(), seen_from: owned(spec.seen_from.as_ref()) });
+        let seen_from = owned(spec.seen_from.as_ref());
+        if seen_from.is_none() {
+            let way = direction.get().word();
+            reader.sink.push(direction_seen_from_nowhere::finding(reader.span(direction), way));
+            return None;
+        }
+        return Some(Form::Direction { turns: *direction.get(), seen_from });
     }
     if let Some(raw) = &spec.selection {
         return Some(Form::Selection(selection(raw)));

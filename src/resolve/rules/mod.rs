@@ -1,5 +1,6 @@
 //! Rules about references and values: each finds something that keeps a part from being understood.
 
+pub mod direction_seen_from_nowhere;
 pub mod duplicate_id;
 pub mod link_not_understood;
 pub mod misprint_unclear;
@@ -21,6 +22,7 @@ use crate::diag::Rule;
 
 /// Every rule of this phase.
 pub static RULES: &[&Rule] = &[
+    &direction_seen_from_nowhere::RULE,
     &duplicate_id::RULE,
     &link_not_understood::RULE,
     &misprint_unclear::RULE,
