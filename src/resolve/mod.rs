@@ -10,6 +10,7 @@ mod engine;
 mod fitted;
 mod misprint;
 mod names;
+mod pattern;
 mod procedure;
 mod reference;
 mod registry;

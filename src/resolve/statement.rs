@@ -4,6 +4,7 @@ use std::sync::Arc;
 
 use super::misprint;
 use super::names::Names;
+use super::pattern::pattern;
 use super::reference::owned;
 use super::rules::direction_seen_from_nowhere;
 use super::values::Reader;
@@ -12,7 +13,7 @@ use crate::model::{
     Absence, Confirmation, Domain, Entry, EntryId, Fastener, Form, Identity, Pin, Point, Provenance,
     Selection, SourceId, Statement, VariantId, Words,
 };
-use crate::quantity::{Exact, Value};
+use crate::quantity::Value;
 use std::collections::BTreeMap;
 
 /// What statements fall back on and are read against.
@@ -37,7 +38,7 @@ pub fn statement(raw: &Located<Spec>, scope: &Scope<'_>, reader: &mut Reader<'_>
     let form = misprint::put_right(form(spec, reader), spec.misprint.as_ref(), reader);
     let named = spec.source.as_ref().or(scope.source);
     let source = named.filter(|id| scope.names.manuals.knows(reader.file, id, reader.sink));
-    let pattern = pattern(spec);
+    let pattern = pattern(spec, form.as_ref(), reader);
     let of = EntryId::new(spec.of.as_str());
     let entry = scope.entries.get(&of).filter(|_| known)?;
     let when = conditions(&spec.when, entry);
@@ -183,14 +184,4 @@ fn fastener(raw: &format::Fastener) -> Fastener {
         reuse: raw.reuse,
         into: owned(raw.into.as_ref()),
     }
-}
-
-/// Bolt centres; a number of a file is a short decimal, which its shortest text gives back exactly.
-fn pattern(spec: &Spec) -> Vec<(Exact, Exact)> {
-    let exact = |number: f64| crate::quantity::parse_exact(&number.to_string());
-    let centre = |pair: &Located<Vec<f64>>| match pair.get().as_slice() {
-        [across, up] => exact(*across).zip(exact(*up)),
-        _ => None,
-    };
-    spec.pattern.iter().flatten().filter_map(centre).collect()
 }

@@ -6,6 +6,7 @@ pub mod link_not_understood;
 pub mod misprint_unclear;
 pub mod not_a_day;
 pub mod not_markdown;
+pub mod pattern_not_of_its_bolts;
 pub mod reread_by_same_reader;
 pub mod reread_differs;
 pub mod reread_from_elsewhere;
@@ -28,6 +29,7 @@ pub static RULES: &[&Rule] = &[
     &misprint_unclear::RULE,
     &not_a_day::RULE,
     &not_markdown::RULE,
+    &pattern_not_of_its_bolts::RULE,
     &reread_by_same_reader::RULE,
     &reread_differs::RULE,
     &reread_from_elsewhere::RULE,
