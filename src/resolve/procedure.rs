@@ -60,8 +60,16 @@ fn procedure(document: &ProcedureDocument, known: &Known<'_>, reader: &mut Reade
         state: head.state,
         left_open: head.left_open.iter().map(|one| left_open(one, reader)).collect(),
         proof: owned(head.proof.as_ref()),
+        head: head_texts(head, reader),
         body: body(document, known, reader),
     }
+}
+
+/// The texts of the front matter that a sheet shows.
+fn head_texts(head: &format::ProcedureHead, reader: &Reader<'_>) -> Vec<(String, Span)> {
+    let all =
+        std::iter::once(&head.title).chain(head.left_open.iter().map(|one| &one.what)).chain(&head.proof);
+    all.map(|text| (text.as_str().to_owned(), reader.span(text))).collect()
 }
 
 fn left_open(raw: &format::LeftOpen, reader: &Reader<'_>) -> LeftOpen {
