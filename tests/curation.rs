@@ -46,6 +46,42 @@ fn tidy_respells_values_and_touches_nothing_else() {
 }
 
 #[test]
+fn tidy_keeps_a_clean_base_clean_where_a_page_misprints() {
+    let dir = tempfile::tempdir().expect("made");
+    let base = copied("tests/rule-base", dir.path());
+    let file = base.join("engines/quarrick/engine-a.toml");
+    let mut text = fs::read_to_string(&file).expect("readable");
+    text += r#"
+[[spec]]
+of = "torque.case-bolt"
+setting = ["14Nm", "10lbf-in"]
+misprint = { printed = "10lbf-in", meant = "10lbf-ft", because = "Page 92 has 10 lbf·ft", decided_by = "mk" }
+page = "12"
+"#;
+    fs::write(&file, text).expect("written");
+    assert!(baybook(&base, &["check"]).status.success(), "{}", said(&baybook(&base, &["check"])));
+    assert!(baybook(&base, &["tidy"]).status.success());
+    let after = fs::read_to_string(&file).expect("readable");
+    assert!(
+        after.contains(r#"["14 N·m", "10 lbf·in"]"#) && after.contains(r#"printed = "10lbf-in""#),
+        "{after}"
+    );
+    assert!(baybook(&base, &["check"]).status.success(), "{}", said(&baybook(&base, &["check"])));
+}
+
+#[test]
+fn tidy_leaves_a_recalled_value_as_it_stood_and_it_is_found_all_the_same() {
+    let dir = tempfile::tempdir().expect("made");
+    let base = smallest(dir.path());
+    let recall = "[[recall]]\nengine = \"engine-a\"\nof = \"lash.exhaust\"\nwhen = { engine = \"cold\" }\n\
+                  value = \"0.15 to 0.25mm\"\nreleases = [\"2026.04\"]\nbecause = \"Two rows were mixed up\"\n";
+    fs::write(base.join("ids.toml"), recall).expect("written");
+    assert!(said(&baybook(&base, &["tidy"])).contains("every value is written one way"));
+    assert_eq!(fs::read_to_string(base.join("ids.toml")).expect("readable"), recall);
+    assert!(said(&baybook(&base, &["check"])).contains("recalled-value-stated"));
+}
+
+#[test]
 fn tidy_leaves_a_broken_file_as_it_is_and_says_so() {
     let dir = tempfile::tempdir().expect("made");
     let base = smallest(dir.path());

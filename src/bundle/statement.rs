@@ -92,7 +92,7 @@ pub struct Spec {
     /// Warnings that the lead accepts for this value.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub waivers: Vec<Waiver>,
-    /// What the manual prints wrongly.
+    /// What the manual prints wrongly. The value itself, its printed forms too, is what is meant.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub misprint: Option<Misprint>,
     /// What the technician should know.

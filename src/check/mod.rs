@@ -3,6 +3,7 @@
 pub mod curve;
 pub mod fastener;
 pub mod peers;
+pub mod prose;
 pub mod registry;
 pub mod relation;
 pub mod rules;

@@ -1,7 +1,7 @@
 //! A statement in one line: every printed form, and the unit a shop wants beside it.
 
 use crate::model::{Confirmation, Form, Printed, Statement};
-use crate::quantity::{Unit, convert};
+use crate::quantity::{Unit, Value, convert};
 
 /// What stands in the place of a value that is not to be shown yet.
 pub(super) const WITHHELD: &str = "withheld until a second reading confirms it";
@@ -23,7 +23,7 @@ pub(super) fn text(statement: &Statement) -> String {
         Form::Stages(stages) => stages.iter().map(|one| forms(one)).collect::<Vec<_>>().join(", then "),
         Form::Points(points) => {
             let each =
-                points.iter().map(|one| format!("{}: {}", one.at.value.text(), one.reads.value.text()));
+                points.iter().map(|one| format!("{}: {}", with_misprint(&one.at), with_misprint(&one.reads)));
             each.collect::<Vec<_>>().join("; ")
         }
         Form::Direction { turns, seen_from } => {
@@ -31,8 +31,7 @@ pub(super) fn text(statement: &Statement) -> String {
             format!("{}{seen}", turns.word())
         }
         Form::Interval { regular, first, severe } => {
-            let either =
-                |all: &[Printed]| all.iter().map(|one| one.value.text()).collect::<Vec<_>>().join(" or ");
+            let either = |all: &[Printed]| all.iter().map(with_misprint).collect::<Vec<_>>().join(" or ");
             let each = [("every", regular), ("first", first), ("severe", severe)];
             let each = each.into_iter().filter(|(_, all)| !all.is_empty());
             each.map(|(label, all)| format!("{label} {}", either(all))).collect::<Vec<_>>().join("; ")
@@ -52,15 +51,22 @@ fn labelled(parts: &[(&str, &[Printed])]) -> String {
 /// The maker's own form, then the others; where there is none, one converted and marked so.
 fn forms(printed: &[Printed]) -> String {
     let Some((first, others)) = printed.split_first() else { return String::new() };
-    let mut text = spelt(&first.value.text(), first.value.unit());
+    let mut text = with_misprint(first);
     for one in others {
-        text = format!("{text} ({})", spelt(&one.value.text(), one.value.unit()));
+        text = format!("{text} ({})", with_misprint(one));
     }
     let beside = first.value.unit().counterpart().filter(|_| others.is_empty());
     if let Some(found) = beside.and_then(|unit| convert(&first.value, unit).ok()) {
         text = format!("{text} (converted: {})", spelt(&found.text, found.unit));
     }
     text
+}
+
+/// A printed form; where the page misprints it, what is meant and what is printed.
+fn with_misprint(one: &Printed) -> String {
+    let spelt = |value: &Value| spelt(&value.text(), value.unit());
+    let wrong = one.misprint(spelt).map(|wrong| format!(", {wrong}")).unwrap_or_default();
+    format!("{}{wrong}", spelt(&one.value))
 }
 
 /// Pound-inches in full: they are a twelfth of the pound-feet they are taken for.

@@ -2,7 +2,7 @@
 //!
 //! A file is edited in place, string by string, so comments and layout stay. Invariant: only spelling
 //! changes; a string is left alone unless what it says before and after is the same value with the same
-//! digits. What the page itself prints wrongly (`misprint`) stays as it was printed.
+//! digits. What the page itself prints wrongly (`misprint`) stays as it was printed, and a recalled value as it stood.
 
 use std::ops::Range;
 
@@ -37,6 +37,9 @@ const VALUES: &[&str] = &[
     "value",
 ];
 
+/// What stands as it stood: the tables of this key keep the spelling of their `value`.
+const AS_IT_STOOD: &str = "recall";
+
 /// A string to be written another way.
 #[derive(Clone, Debug, Eq, PartialEq)]
 pub struct Respelling {
@@ -53,7 +56,7 @@ pub struct Respelling {
 pub fn respellings(text: &str) -> Option<Vec<Respelling>> {
     let table = DeTable::parse(text).ok()?;
     let mut found = Vec::new();
-    in_table(table.get_ref(), false, text, &mut found);
+    in_table(table.get_ref(), Within::default(), text, &mut found);
     found.sort_by_key(|one| one.range.start);
     Some(found)
 }
@@ -71,18 +74,27 @@ pub fn tidied(text: &str, respellings: &[Respelling]) -> String {
     tidy
 }
 
-fn in_table(table: &DeTable<'_>, values: bool, text: &str, found: &mut Vec<Respelling>) {
+/// What the keys above a string say of it.
+#[derive(Clone, Copy, Default)]
+struct Within {
+    values: bool,
+    recall: bool,
+}
+
+fn in_table(table: &DeTable<'_>, within: Within, text: &str, found: &mut Vec<Respelling>) {
     for (key, value) in table {
-        let values = values || VALUES.contains(&key.get_ref().as_ref());
-        in_value(value, values, text, found);
+        let key = key.get_ref().as_ref();
+        let values = within.values || VALUES.contains(&key) && !(within.recall && key == "value");
+        let recall = within.recall || key == AS_IT_STOOD;
+        in_value(value, Within { values, recall }, text, found);
     }
 }
 
-fn in_value(value: &Spanned<DeValue<'_>>, values: bool, text: &str, found: &mut Vec<Respelling>) {
+fn in_value(value: &Spanned<DeValue<'_>>, within: Within, text: &str, found: &mut Vec<Respelling>) {
     match value.get_ref() {
-        DeValue::Table(table) => in_table(table, values, text, found),
-        DeValue::Array(items) => items.iter().for_each(|item| in_value(item, values, text, found)),
-        DeValue::String(written) if values => found.extend(respelling(written, value.span(), text)),
+        DeValue::Table(table) => in_table(table, within, text, found),
+        DeValue::Array(items) => items.iter().for_each(|item| in_value(item, within, text, found)),
+        DeValue::String(written) if within.values => found.extend(respelling(written, value.span(), text)),
         _ => {}
     }
 }
@@ -128,6 +140,13 @@ mod tests {
     fn what_the_page_misprints_is_left_alone() {
         let text = "setting = [\"12 N·m\"]\nmisprint = { printed = \"9 in-lb\", meant = \"9 ft-lb\" }\n";
         assert_eq!(tidy(text), text);
+    }
+
+    #[test]
+    fn a_recalled_value_stands_as_it_stood() {
+        let text = "[[recall]]\nof = \"lash\"\nwhen = { air = \"under 35degC\" }\nvalue = \"20Nm\"\n";
+        assert_eq!(tidy(text), text.replace("35degC", "35 °C"));
+        assert_eq!(tidy("[[waive]]\non = { value = \"20Nm\" }"), "[[waive]]\non = { value = \"20 N·m\" }");
     }
 
     #[test]

@@ -37,6 +37,8 @@ pub struct Code {
     pub title: String,
     /// When it is set.
     pub set_when: String,
+    /// Where that is typed.
+    pub set_when_span: Span,
     /// Causes it raises: complaint and cause.
     pub raises: Vec<(ComplaintId, String)>,
     /// Entries to measure.

@@ -60,6 +60,7 @@ impl Waiver {
                 .form
                 .printed()
                 .iter()
+                .flat_map(|one| [*one, one.on_page()])
                 .any(|one| one.typed == self.value || one.value.text() == self.value)
     }
 }

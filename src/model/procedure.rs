@@ -31,6 +31,8 @@ pub struct Procedure {
     pub left_open: Vec<LeftOpen>,
     /// What shows that the work holds.
     pub proof: Option<String>,
+    /// Every text of its front matter, with where it is typed.
+    pub head: Vec<(String, Span)>,
     /// Its body, in order.
     pub body: Vec<Piece>,
 }

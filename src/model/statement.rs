@@ -103,15 +103,29 @@ impl Confirmation {
     }
 }
 
-/// One printed form of a value.
+/// One printed form of a value; where the page misprints it, what is meant.
 #[derive(Clone, Debug)]
 pub struct Printed {
-    /// The value.
+    /// The value: every sum, verdict and sheet takes it from here.
     pub value: Value,
     /// Its string in the file, quotes and all.
     pub span: Span,
     /// The string as typed, between the quotes.
     pub typed: String,
+    /// What the page prints in its place, if that is a misprint.
+    pub misprinted: Option<Box<Self>>,
+}
+
+impl Printed {
+    /// As the page prints it: what a second reader finds there.
+    pub fn on_page(&self) -> &Self {
+        self.misprinted.as_deref().unwrap_or(self)
+    }
+
+    /// `printed as 9 lbf·in, a misprint`, its value spelt as a sheet spells it; none for what is printed right.
+    pub fn misprint(&self, spelt: impl FnOnce(&Value) -> String) -> Option<String> {
+        self.misprinted.as_ref().map(|one| format!("printed as {}, a misprint", spelt(&one.value)))
+    }
 }
 
 /// The value of a statement. Lists of printed forms are never empty; the maker's own is first.
@@ -289,6 +303,26 @@ impl Form {
                 [regular, first, severe].into_iter().flatten().collect()
             }
             other => other.alternatives().into_iter().flatten().collect(),
+        }
+    }
+
+    /// Every printed form in it, to put a misprint right.
+    pub fn printed_mut(&mut self) -> Vec<&mut Printed> {
+        match self {
+            Self::Window { printed: one, set_to: other } | Self::Fit { new: one, wear_limit: other } => {
+                one.iter_mut().chain(other).collect()
+            }
+            Self::Setting(printed) => printed.iter_mut().collect(),
+            Self::Stages(stages) => stages.iter_mut().flatten().collect(),
+            Self::Points(points) => {
+                points.iter_mut().flat_map(|point| [&mut point.at, &mut point.reads]).collect()
+            }
+            Self::Interval { regular, first, severe } => {
+                [regular, first, severe].into_iter().flatten().collect()
+            }
+            Self::Direction { .. } | Self::Selection(_) | Self::Pins(_) | Self::Text(_) | Self::Absent(_) => {
+                Vec::new()
+            }
         }
     }
 

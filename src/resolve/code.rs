@@ -71,6 +71,7 @@ fn code(
         span: reader.span(&raw.id),
         title: raw.title.as_str().to_owned(),
         set_when: raw.set_when.as_str().to_owned(),
+        set_when_span: reader.span(&raw.set_when),
         raises: raw.raises.iter().filter_map(|one| raised(one, names, complaints, reader)).collect(),
         measure,
     }

@@ -8,7 +8,9 @@ mod code;
 mod complaint;
 mod engine;
 mod fitted;
+mod misprint;
 mod names;
+mod pattern;
 mod procedure;
 mod reference;
 mod registry;
@@ -50,7 +52,7 @@ pub fn resolve(loaded: &Loaded, sink: &mut Sink) -> Model {
         relations: relation::relations(loaded, &names, sink),
         hazards: reference::hazards(loaded),
         gauges: reference::gauges(loaded, &names, sink),
-        procedures: procedure::procedures(loaded, &names, sink),
+        procedures: procedure::procedures(loaded, &names, &entries, sink),
         codes: code::codes(loaded, &names, &complaints, sink),
         retired: retired::ids(loaded),
         recalls: retired::recalls(loaded),

@@ -15,24 +15,37 @@ use crate::diag::{Sink, nearest};
 use crate::load::format::{self, Fits, Text};
 use crate::load::{Loaded, ProcedureDocument, SCHEMES};
 use crate::model::{
-    CodeSetId, ComplaintId, EngineId, EntryId, Fitting, GaugeId, HazardId, LeftOpen, Link, Need, Piece,
-    Procedure, ProcedureId, Words,
+    CodeSetId, ComplaintId, Domain, EngineId, Entry, EntryId, Fitting, GaugeId, HazardId, LeftOpen, Link,
+    Need, Piece, Procedure, ProcedureId, Words,
 };
-use crate::quantity::Value;
+use crate::quantity::{Exact, Kind, Shape, Value};
 use crate::source::Span;
 
 /// Every procedure.
-pub fn procedures(loaded: &Loaded, names: &Names, sink: &mut Sink) -> BTreeMap<ProcedureId, Procedure> {
+pub fn procedures(
+    loaded: &Loaded,
+    names: &Names,
+    entries: &BTreeMap<EntryId, Entry>,
+    sink: &mut Sink,
+) -> BTreeMap<ProcedureId, Procedure> {
+    let known = Known { names, entries };
     let mut all = BTreeMap::new();
     for document in &loaded.procedures {
         let mut reader = Reader { sources: &loaded.sources, file: document.head.file, sink };
-        let procedure = procedure(document, names, &mut reader);
+        let procedure = procedure(document, &known, &mut reader);
         all.entry(procedure.id.clone()).or_insert(procedure);
     }
     all
 }
 
-fn procedure(document: &ProcedureDocument, names: &Names, reader: &mut Reader<'_>) -> Procedure {
+/// What a link may point at.
+struct Known<'a> {
+    names: &'a Names,
+    entries: &'a BTreeMap<EntryId, Entry>,
+}
+
+fn procedure(document: &ProcedureDocument, known: &Known<'_>, reader: &mut Reader<'_>) -> Procedure {
+    let names = known.names;
     let head = &document.head.data;
     let gauge = |text: &Text| names.gauges.span(text.as_str()).map(|_| GaugeId::new(text.as_str()));
     let need = |text: &Text| gauge(text).map_or_else(|| Need::Words(text.as_str().to_owned()), Need::Gauge);
@@ -47,8 +60,16 @@ fn procedure(document: &ProcedureDocument, names: &Names, reader: &mut Reader<'_
         state: head.state,
         left_open: head.left_open.iter().map(|one| left_open(one, reader)).collect(),
         proof: owned(head.proof.as_ref()),
-        body: body(document, names, reader),
+        head: head_texts(head, reader),
+        body: body(document, known, reader),
     }
+}
+
+/// The texts of the front matter that a sheet shows.
+fn head_texts(head: &format::ProcedureHead, reader: &Reader<'_>) -> Vec<(String, Span)> {
+    let all =
+        std::iter::once(&head.title).chain(head.left_open.iter().map(|one| &one.what)).chain(&head.proof);
+    all.map(|text| (text.as_str().to_owned(), reader.span(text))).collect()
 }
 
 fn left_open(raw: &format::LeftOpen, reader: &Reader<'_>) -> LeftOpen {
@@ -70,7 +91,7 @@ pub fn fitting(raw: &Fits, names: &Names, reader: &mut Reader<'_>) -> Fitting {
 
 type Events = Peekable<IntoIter<(Event<'static>, Range<usize>)>>;
 
-fn body(document: &ProcedureDocument, names: &Names, reader: &mut Reader<'_>) -> Vec<Piece> {
+fn body(document: &ProcedureDocument, known: &Known<'_>, reader: &mut Reader<'_>) -> Vec<Piece> {
     let mut events: Events = document.events.clone().into_iter().peekable();
     let mut pieces = Vec::new();
     while let Some((event, range)) = events.next() {
@@ -78,7 +99,7 @@ fn body(document: &ProcedureDocument, names: &Names, reader: &mut Reader<'_>) ->
         match event {
             Event::Start(Tag::Link { dest_url, .. }) => {
                 let label = label(&mut events);
-                match link(&dest_url, span, names, reader) {
+                match link(&dest_url, span, known, reader) {
                     Some(link) => pieces.push(Piece::Link { link, label, span }),
                     None => pieces.push(Piece::Markup { event: Event::Text(label.into()), span }),
                 }
@@ -126,15 +147,16 @@ fn text_until(events: &mut Events, done: impl Fn(&Event<'_>) -> bool) -> String 
 }
 
 /// Where a link points; none, with a finding, if that is not understood.
-fn link(target: &str, span: Span, names: &Names, reader: &mut Reader<'_>) -> Option<Link> {
+fn link(target: &str, span: Span, known: &Known<'_>, reader: &mut Reader<'_>) -> Option<Link> {
+    let names = known.names;
     let Some((scheme, rest)) = target.split_once(':') else {
         let help = format!("links begin with one of `{}:`", SCHEMES.join(":`, `"));
         reader.sink.push(link_not_understood::finding(span, target, help));
         return None;
     };
     match scheme {
-        "spec" => narrowed(rest, span, names, reader).map(|(of, narrow)| Link::Spec { of, narrow }),
-        "reading" => narrowed(rest, span, names, reader).map(|(of, narrow)| Link::Reading { of, narrow }),
+        "spec" => narrowed(rest, span, known, reader).map(|(of, narrow)| Link::Spec { of, narrow }),
+        "reading" => narrowed(rest, span, known, reader).map(|(of, narrow)| Link::Reading { of, narrow }),
         "hazard" => {
             names.hazards.knows_at(span, rest, reader.sink).then(|| Link::Hazard(HazardId::new(rest)))
         }
@@ -165,8 +187,15 @@ fn link(target: &str, span: Span, names: &Names, reader: &mut Reader<'_>) -> Opt
 }
 
 /// `lash.exhaust` or `lash.exhaust?cylinder=front&engine=cold`.
-fn narrowed(rest: &str, span: Span, names: &Names, reader: &mut Reader<'_>) -> Option<(EntryId, Words)> {
+///
+/// A word that the entry does not have would leave nothing out, and the link would show another place's value.
+fn narrowed(rest: &str, span: Span, known: &Known<'_>, reader: &mut Reader<'_>) -> Option<(EntryId, Words)> {
     let (of, words) = rest.split_once('?').unwrap_or((rest, ""));
+    if !known.names.entries.knows_at(span, of, reader.sink) {
+        return None;
+    }
+    let of = EntryId::new(of);
+    let entry = known.entries.get(&of);
     let mut narrow = Words::new();
     for pair in words.split('&').filter(|pair| !pair.is_empty()) {
         let Some((key, word)) = pair.split_once('=') else {
@@ -174,19 +203,77 @@ fn narrowed(rest: &str, span: Span, names: &Names, reader: &mut Reader<'_>) -> O
             reader.sink.push(link_not_understood::finding(span, rest, help));
             return None;
         };
-        narrow.insert(key.to_owned(), word.to_owned());
+        match entry.map_or_else(|| Ok(word.to_owned()), |entry| meant(entry, key, word)) {
+            Ok(word) => _ = narrow.insert(key.to_owned(), word),
+            Err((message, help)) => {
+                let finding = link_not_understood::narrowed(span, message, help);
+                let defined = entry.map(|entry| entry.span);
+                let finding = defined
+                    .into_iter()
+                    .fold(finding, |finding, at| finding.with(at, "the entry is defined here"));
+                reader.sink.push(finding);
+                return None;
+            }
+        }
     }
-    names.entries.knows_at(span, of, reader.sink).then(|| (EntryId::new(of), narrow))
+    Some((of, narrow))
+}
+
+/// A word that narrows a link, as statements have it; or what is wrong with it, and how to mend it.
+fn meant(entry: &Entry, key: &str, word: &str) -> Result<String, (String, String)> {
+    let of = &entry.id;
+    let one_of = |words: &[String]| {
+        if words.iter().any(|one| one == word) {
+            return Ok(word.to_owned());
+        }
+        let near = nearest(word, words.iter().map(String::as_str));
+        let help = near.map_or_else(
+            || format!("it has `{}`", words.join("`, `")),
+            |near| format!("did you mean `{of}?{key}={near}`?"),
+        );
+        Err((format!("`{of}` has no {key} `{word}`"), help))
+    };
+    match (entry.axes.get(key), entry.states.get(key)) {
+        (Some(places), _) => one_of(places),
+        (None, Some(Domain::Words(words))) => one_of(words),
+        (None, Some(Domain::Kind(kind))) => match Value::parse(word) {
+            Ok(value) if value.unit().kind() == *kind => Ok(value.text()),
+            Ok(_) => Err((
+                format!("`{key}` of `{of}` takes units of {}, and not `{word}`", kind.title()),
+                "write it in a unit of its kind".to_owned(),
+            )),
+            Err(error) => Err((error.message(), error.help())),
+        },
+        // Part of the entry was not understood: that is said there.
+        (None, None) if !entry.whole => Ok(word.to_owned()),
+        (None, None) => {
+            let known: Vec<&str> = entry.axes.keys().chain(entry.states.keys()).map(String::as_str).collect();
+            let help = match (nearest(key, known.iter().copied()), known.is_empty()) {
+                (Some(near), _) => format!("did you mean `{of}?{near}={word}`?"),
+                (None, true) => format!("it has neither places nor states: write `{of}` alone"),
+                (None, false) => format!("narrow it by `{}`", known.join("`, `")),
+            };
+            Err((format!("`{of}` is not told apart by `{key}`"), help))
+        }
+    }
 }
 
 /// `crank 90°`: the part whose `rotation.<part>` is stated, and by how much.
 fn turn(rest: &str, target: &str, span: Span, names: &Names, reader: &mut Reader<'_>) -> Option<Link> {
     let (part, angle) = rest.trim().split_once(' ').unwrap_or((rest, ""));
-    let Ok(angle) = Value::parse(angle) else {
-        let help = "write what is turned and by how much, as `turn:crank 90°`";
+    let Some(angle) = Value::parse(angle).ok().filter(is_a_turn) else {
+        let help = "write what is turned and by how much, one angle or number of turns above nothing, as \
+                    `turn:crank 90°`: the direction is the engine's own";
         reader.sink.push(link_not_understood::finding(span, target, help));
         return None;
     };
     let of = format!("rotation.{part}");
     names.entries.knows_at(span, &of, reader.sink).then(|| Link::Turn { of: EntryId::new(of), angle })
+}
+
+/// One angle or number of turns above nothing; a sign would turn against the engine's own direction.
+fn is_a_turn(value: &Value) -> bool {
+    matches!(value.unit().kind(), Kind::Angle | Kind::Turns)
+        && matches!(value.shape(), Shape::Single(_) | Shape::Turn(_))
+        && value.nominal().is_some_and(|nominal| *nominal > Exact::default())
 }

@@ -244,10 +244,11 @@ fn differing_places(first: &Statement, second: &Statement) -> Vec<Elsewhere> {
 }
 
 impl Form {
-    /// Everything a form says, text by text, in canonical spelling: two forms are the same when these are.
+    /// Everything a form says on its page, misprints too, text by text, in canonical spelling: two forms are the
+    /// same when these are.
     fn texts(&self) -> Vec<Said> {
         let printed = |key: &'static str, all: &[Printed]| -> Vec<Said> {
-            all.iter().map(|one| (key, one.value.text(), Some(one.span))).collect()
+            all.iter().map(Printed::on_page).map(|one| (key, one.value.text(), Some(one.span))).collect()
         };
         match self {
             Self::Window { printed: all, set_to } => {
@@ -260,8 +261,8 @@ impl Form {
             Self::Stages(stages) => stages.iter().flat_map(|stage| printed("stages", stage)).collect(),
             Self::Points(points) => {
                 let both = |point: &crate::model::Point| {
-                    let text = format!("{} at {}", point.reads.value.text(), point.at.value.text());
-                    ("points", text, Some(point.reads.span))
+                    let (reads, at) = (point.reads.on_page(), point.at.on_page());
+                    ("points", format!("{} at {}", reads.value.text(), at.value.text()), Some(reads.span))
                 };
                 points.iter().map(both).collect()
             }

@@ -2,15 +2,18 @@
 
 use std::sync::Arc;
 
+use super::misprint;
 use super::names::Names;
+use super::pattern::pattern;
 use super::reference::owned;
+use super::rules::direction_seen_from_nowhere;
 use super::values::Reader;
 use crate::load::format::{self, Located, Spec, Text};
 use crate::model::{
-    Absence, Confirmation, Domain, Entry, EntryId, Fastener, Form, Identity, Misprint, Pin, Point,
-    Provenance, Selection, SourceId, Statement, VariantId, Words,
+    Absence, Confirmation, Domain, Entry, EntryId, Fastener, Form, Identity, Pin, Point, Provenance,
+    Selection, SourceId, Statement, VariantId, Words,
 };
-use crate::quantity::{Exact, Value};
+use crate::quantity::Value;
 use std::collections::BTreeMap;
 
 /// What statements fall back on and are read against.
@@ -32,10 +35,10 @@ pub struct Scope<'a> {
 pub fn statement(raw: &Located<Spec>, scope: &Scope<'_>, reader: &mut Reader<'_>) -> Option<Arc<Statement>> {
     let spec = raw.get();
     let known = scope.names.entries.knows(reader.file, &spec.of, reader.sink);
-    let form = form(spec, reader);
+    let form = misprint::put_right(form(spec, reader), spec.misprint.as_ref(), reader);
     let named = spec.source.as_ref().or(scope.source);
     let source = named.filter(|id| scope.names.manuals.knows(reader.file, id, reader.sink));
-    let pattern = pattern(spec);
+    let pattern = pattern(spec, form.as_ref(), reader);
     let of = EntryId::new(spec.of.as_str());
     let entry = scope.entries.get(&of).filter(|_| known)?;
     let when = conditions(&spec.when, entry);
@@ -56,7 +59,7 @@ pub fn statement(raw: &Located<Spec>, scope: &Scope<'_>, reader: &mut Reader<'_>
         variant: scope.variant.cloned(),
         fastener: spec.fastener.as_ref().map(|one| fastener(one.get())),
         pattern,
-        misprint: spec.misprint.as_ref().map(|one| misprint(one.get())),
+        misprint: spec.misprint.as_ref().map(|one| misprint::kept(one.get())),
         note: owned(spec.note.as_ref()),
         typed: typed_words(spec, reader),
         confirmation: confirmation(spec),
@@ -119,13 +122,19 @@ fn form(spec: &Spec, reader: &mut Reader<'_>) -> Option<Form> {
         let severe = reader.optional_forms(spec.severe.as_ref());
         return Some(Form::Interval { regular: regular?, first: first?, severe: severe? });
     }
-    words_form(spec)
+    words_form(spec, reader)
 }
 
 /// The forms that hold words and no quantity.
-fn words_form(spec: &Spec) -> Option<Form> {
+fn words_form(spec: &Spec, reader: &mut Reader<'_>) -> Option<Form> {
     if let Some(direction) = &spec.direction {
-        return Some(Form::Direction { turns: *direction.get(), seen_from: owned(spec.seen_from.as_ref()) });
+        let seen_from = owned(spec.seen_from.as_ref());
+        if seen_from.is_none() {
+            let way = direction.get().word();
+            reader.sink.push(direction_seen_from_nowhere::finding(reader.span(direction), way));
+            return None;
+        }
+        return Some(Form::Direction { turns: *direction.get(), seen_from });
     }
     if let Some(raw) = &spec.selection {
         return Some(Form::Selection(selection(raw)));
@@ -175,23 +184,4 @@ fn fastener(raw: &format::Fastener) -> Fastener {
         reuse: raw.reuse,
         into: owned(raw.into.as_ref()),
     }
-}
-
-fn misprint(raw: &format::Misprint) -> Misprint {
-    Misprint {
-        printed: raw.printed.as_str().to_owned(),
-        meant: raw.meant.as_str().to_owned(),
-        because: raw.because.as_str().to_owned(),
-        decided_by: raw.decided_by.as_str().to_owned(),
-    }
-}
-
-/// Bolt centres; a number of a file is a short decimal, which its shortest text gives back exactly.
-fn pattern(spec: &Spec) -> Vec<(Exact, Exact)> {
-    let exact = |number: f64| crate::quantity::parse_exact(&number.to_string());
-    let centre = |pair: &Located<Vec<f64>>| match pair.get().as_slice() {
-        [across, up] => exact(*across).zip(exact(*up)),
-        _ => None,
-    };
-    spec.pattern.iter().flatten().filter_map(centre).collect()
 }

@@ -52,7 +52,11 @@ impl Reader<'_> {
     /// A printed form.
     pub fn printed(&mut self, text: &Text) -> Option<Printed> {
         let value = self.value(text)?;
-        Some(Printed { value, span: self.span(text), typed: text.as_str().to_owned() })
+        Some(self.as_typed(text, value))
+    }
+
+    fn as_typed(&self, text: &Text, value: Value) -> Printed {
+        Printed { value, span: self.span(text), typed: text.as_str().to_owned(), misprinted: None }
     }
 
     /// A list of printed forms; none if any of them is not understood, so that no form is lost.
@@ -64,7 +68,7 @@ impl Reader<'_> {
             .map(|(place, text)| {
                 let others: Vec<&Value> = read.iter().flatten().collect();
                 let value = self.value_among(text, place, &others)?;
-                Some(Printed { value, span: self.span(text), typed: text.as_str().to_owned() })
+                Some(self.as_typed(text, value))
             })
             .collect();
         all.into_iter().collect()

@@ -26,9 +26,8 @@ pub struct Worth {
 /// The wanted value of a statement; none if it has no such value.
 pub fn of_statement(statement: &Statement, wanted: &Wanted) -> Option<Worth> {
     let printed = printed(&statement.form, wanted.face)?.first()?;
-    let value = meant(statement, printed);
-    let worth = of_printed(printed, &value, wanted.part)?;
-    (wanted.kind == Some(value.unit().kind())).then_some(Worth { stated: true, ..worth })
+    let worth = of_printed(printed, wanted.part)?;
+    (wanted.kind == Some(printed.value.unit().kind())).then_some(Worth { stated: true, ..worth })
 }
 
 /// True if a statement has a value of this face.
@@ -54,8 +53,7 @@ pub fn of_layout(layout: &Layout, fact: Fact) -> Option<Worth> {
             });
         }
     }?;
-    of_printed(printed, &printed.value, Part::Whole)
-        .filter(|_| fact.kind() == Some(printed.value.unit().kind()))
+    of_printed(printed, Part::Whole).filter(|_| fact.kind() == Some(printed.value.unit().kind()))
 }
 
 /// The printed forms of a face of a statement.
@@ -69,13 +67,8 @@ fn printed(form: &Form, face: Face) -> Option<&[Printed]> {
     }
 }
 
-/// The value as meant: what the manual is known to misprint is put right.
-fn meant(statement: &Statement, printed: &Printed) -> Value {
-    let misprint = statement.misprint.as_ref().filter(|one| one.printed == printed.typed);
-    misprint.and_then(|one| Value::parse(&one.meant).ok()).unwrap_or_else(|| printed.value.clone())
-}
-
-fn of_printed(printed: &Printed, value: &Value, part: Part) -> Option<Worth> {
+fn of_printed(printed: &Printed, part: Part) -> Option<Worth> {
+    let value = &printed.value;
     let unit = value.unit();
     let whole = extent(value)?;
     let (extent, shown) = match part {

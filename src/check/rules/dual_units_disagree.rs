@@ -2,7 +2,7 @@
 
 use crate::check::{Subject, witnesses};
 use crate::diag::{Finding, Rule, Sink};
-use crate::model::{Printed, Statement};
+use crate::model::Printed;
 use crate::quantity::{Grade, Part, PartName, Side, Slip, Value, Witness, disagreement, grade, likely_slips};
 
 /// See the page beside this file.
@@ -18,10 +18,8 @@ pub static RULE: Rule = crate::rule!(
 pub fn check(subject: &Subject<'_>, sink: &mut Sink) {
     for statement in subject.statements() {
         for (place, forms) in statement.form.alternatives().into_iter().enumerate() {
-            let read: Vec<_> =
-                forms.iter().map(|one| Reading { printed: one, value: as_meant(statement, one) }).collect();
-            let Some((first, others)) = read.split_first() else { continue };
-            let conflicting: Vec<_> = others.iter().filter(|other| first.contradicts(other)).collect();
+            let Some((first, others)) = forms.split_first() else { continue };
+            let conflicting: Vec<_> = others.iter().filter(|other| contradicts(first, other)).collect();
             if conflicting.is_empty() {
                 continue;
             }
@@ -33,29 +31,21 @@ pub fn check(subject: &Subject<'_>, sink: &mut Sink) {
 }
 
 /// Whether any printed form of a list contradicts the first: then this rule says what there is to say.
-pub fn contradict(statement: &Statement, forms: &[Printed]) -> bool {
-    let mut read = forms.iter().map(|one| as_meant(statement, one));
-    read.next().is_some_and(|first| read.any(|other| grade(&first, &other) == Some(Grade::Conflict)))
+pub fn contradict(forms: &[Printed]) -> bool {
+    let mut forms = forms.iter();
+    forms.next().is_some_and(|first| forms.any(|other| contradicts(first, other)))
 }
 
-/// A printed form, and what it is taken to mean.
-struct Reading<'a> {
-    printed: &'a Printed,
-    value: Value,
-}
-
-impl Reading<'_> {
-    fn contradicts(&self, other: &Self) -> bool {
-        grade(&self.value, &other.value) == Some(Grade::Conflict)
-    }
+fn contradicts(first: &Printed, other: &Printed) -> bool {
+    grade(&first.value, &other.value) == Some(Grade::Conflict)
 }
 
 /// One finding for each form that contradicts the first, but one for all where it is the first that is wrong.
 fn findings(
     subject: &Subject<'_>,
-    first: &Reading<'_>,
-    others: &[Reading<'_>],
-    conflicting: &[&Reading<'_>],
+    first: &Printed,
+    others: &[Printed],
+    conflicting: &[&Printed],
     known: &[Witness<'_>],
 ) -> Vec<Finding> {
     let mut found = Vec::new();
@@ -68,7 +58,7 @@ fn findings(
         let first_is_wrong = slips.first().filter(|one| one.side == Side::Primary);
         if conflicting.len() > 1 && first_is_wrong.is_some_and(|slip| agrees_with_all(slip, others)) {
             for another in conflicting.iter().filter(|one| !std::ptr::eq(**one, *other)) {
-                finding = finding.with(another.printed.span, "this form contradicts it too");
+                finding = finding.with(another.span, "this form contradicts it too");
             }
             return vec![finding];
         }
@@ -77,32 +67,26 @@ fn findings(
     found
 }
 
-fn agrees_with_all(slip: &Slip, others: &[Reading<'_>]) -> bool {
+fn agrees_with_all(slip: &Slip, others: &[Printed]) -> bool {
     let offer = Value::parse(&slip.offer);
     offer.is_ok_and(|offer| others.iter().all(|other| grade(&offer, &other.value) != Some(Grade::Conflict)))
 }
 
-/// The value as meant: what the manual is known to misprint is put right.
-fn as_meant(statement: &Statement, printed: &Printed) -> Value {
-    let misprint = statement.misprint.as_ref().filter(|one| one.printed == printed.typed);
-    misprint.and_then(|one| Value::parse(&one.meant).ok()).unwrap_or_else(|| printed.value.clone())
-}
-
-fn finding(subject: &Subject<'_>, first: &Reading<'_>, other: &Reading<'_>, slips: &[Slip]) -> Finding {
+fn finding(subject: &Subject<'_>, first: &Printed, other: &Printed, slips: &[Slip]) -> Finding {
     let part = disagreement(&first.value, &other.value);
     let message = message(&first.value, &other.value, part.as_ref());
     let help = format!("{}; if the page itself is wrong, say so with `misprint`", help(slips));
-    let within = |reading: &Reading<'_>, part: Option<&Part>| {
-        let inner = part.map_or(0..reading.printed.typed.len(), |one| one.range.clone());
-        subject.sources.inside(reading.printed.span, &reading.printed.typed, inner)
+    let within = |reading: &Printed, part: Option<&Part>| {
+        let inner = part.map_or(0..reading.typed.len(), |one| one.range.clone());
+        subject.sources.inside(reading.span, &reading.typed, inner)
     };
     // Where a witness speaks against the first form, that is where to look.
     if slips.first().is_some_and(|one| one.side == Side::Primary && one.because.is_some()) {
         let span = within(first, disagreement(&other.value, &first.value).as_ref());
-        return Finding::new(&RULE, span, message, help).with(other.printed.span, "the other form is here");
+        return Finding::new(&RULE, span, message, help).with(other.span, "the other form is here");
     }
     Finding::new(&RULE, within(other, part.as_ref()), message, help)
-        .with(first.printed.span, "the maker's own unit is here")
+        .with(first.span, "the maker's own unit is here")
 }
 
 /// What was probably meant, each offer as "write `VALUE`", the likelier first.

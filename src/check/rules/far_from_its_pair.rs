@@ -62,8 +62,8 @@ fn held(subject: &Subject<'_>, one: &Statement, other: &Statement, sink: &mut Si
     let lists = one.form.alternatives().into_iter().zip(other.form.alternatives());
     for (place, (mine, theirs)) in lists.enumerate() {
         let Some((first, second)) = mine.first().zip(theirs.first()) else { continue };
-        let said_already = contradict(one, mine)
-            || contradict(other, theirs)
+        let said_already = contradict(mine)
+            || contradict(theirs)
             || witnesses::implausible(subject, one, &first.value)
             || witnesses::implausible(subject, other, &second.value);
         if !said_already && are_apart(&first.value, &second.value, ODD) {

@@ -27,7 +27,7 @@ pub fn check(subject: &Subject<'_>, sink: &mut Sink) {
     for statement in subject.statements() {
         for (place, forms) in statement.form.alternatives().into_iter().enumerate() {
             let Some(first) = forms.first().filter(|one| are_far_apart(&one.value)) else { continue };
-            if !contradict(statement, forms) && !witnesses::implausible(subject, statement, &first.value) {
+            if !contradict(forms) && !witnesses::implausible(subject, statement, &first.value) {
                 let known = witnesses::of(subject, statement, place);
                 sink.push(finding(statement, first, &known).about(statement.span));
             }

@@ -35,7 +35,7 @@ fn values(statement: &Statement) -> Vec<(Option<usize>, &Printed)> {
         Form::Points(points) => points.iter().map(|point| (None, &point.reads)).collect(),
         form => {
             let all = form.alternatives().into_iter().enumerate();
-            let sound = all.filter(|(_, forms)| !contradict(statement, forms));
+            let sound = all.filter(|(_, forms)| !contradict(forms));
             let first = sound.filter_map(|(place, forms)| Some((Some(place), forms.first()?)));
             // A turn of a bolt is no torque, whatever its entry is measured in.
             first.filter(|(_, one)| !matches!(one.value.shape(), Shape::Turn(_))).collect()

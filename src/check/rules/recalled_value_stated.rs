@@ -3,6 +3,7 @@
 use crate::check::Subject;
 use crate::diag::{Finding, Rule, Sink};
 use crate::model::{Recall, Statement};
+use crate::quantity::Value;
 
 /// See the page beside this file.
 pub static RULE: Rule = crate::rule!(
@@ -30,11 +31,16 @@ pub fn check(subject: &Subject<'_>, sink: &mut Sink) {
     }
 }
 
+/// A recalled value stands as it stood, in whatever spelling: values are compared, not their texts.
 fn states(statement: &Statement, recall: &Recall) -> bool {
     let identity = &statement.identity;
-    let same = |typed: &str, text: String| typed == recall.value || text == recall.value;
+    let value = Value::parse(&recall.value).ok();
     identity.of.as_str() == recall.of
         && identity.place == recall.place
         && identity.when == recall.when
-        && statement.form.printed().iter().any(|one| same(&one.typed, one.value.text()))
+        && statement
+            .form
+            .printed()
+            .iter()
+            .any(|one| one.typed == recall.value || value.as_ref() == Some(&one.value))
 }

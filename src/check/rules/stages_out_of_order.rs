@@ -4,7 +4,7 @@ use crate::check::Subject;
 use crate::check::fastener::Thread;
 use crate::diag::{Finding, Rule, Sink};
 use crate::model::{Form, Printed, Statement};
-use crate::quantity::{Exact, Shape, Unit, decimal_text, parse_exact};
+use crate::quantity::{Exact, Kind, Shape, Unit, decimal_text, parse_exact};
 
 /// See the page beside this file.
 pub static RULE: Rule = crate::rule!(
@@ -49,12 +49,18 @@ fn si(printed: &Printed) -> Option<Exact> {
     printed.value.nominal().map(|nominal| printed.value.unit().to_si(nominal))
 }
 
+/// A turn in degrees, whether it is printed as an angle or in turns.
+fn degrees(turn: &Printed) -> Option<Exact> {
+    let whole = if turn.value.unit().kind() == Kind::Turns { 360 } else { 1 };
+    Some(si(turn)? * Exact::from_integer(whole.into()))
+}
+
 /// How far the turns together screw the bolt in: pitch × angle / 360, plausibly 0.1 to 1 mm (common practice, no source).
 fn advance(statement: &Statement, turns: &[&Printed]) -> Option<Finding> {
     let last = turns.last()?;
     let named = statement.fastener.as_ref()?.thread.as_deref()?;
     let thread = Thread::parse(named)?;
-    let degrees: Exact = turns.iter().filter_map(|one| si(one)).sum();
+    let degrees: Exact = turns.iter().filter_map(|one| degrees(one)).sum();
     let advance = &degrees * thread.pitch() / Exact::from_integer(360.into());
     let within = parse_exact("0.1")? <= advance && advance <= parse_exact("1")?;
     let degrees =

@@ -49,7 +49,7 @@ pub fn check(subject: &Subject<'_>, sink: &mut Sink) {
     let mut groups: BTreeMap<(&EntryId, usize), Vec<Window<'_>>> = BTreeMap::new();
     for statement in subject.statements() {
         for (place, forms) in statement.form.alternatives().into_iter().enumerate() {
-            let Some(printed) = forms.first().filter(|_| !contradict(statement, forms)) else { continue };
+            let Some(printed) = forms.first().filter(|_| !contradict(forms)) else { continue };
             let Some(width) = width(&printed.value) else { continue };
             let share = share(&printed.value);
             let group = groups.entry((&statement.identity.of, place)).or_default();

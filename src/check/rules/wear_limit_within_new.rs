@@ -20,7 +20,7 @@ pub fn check(subject: &Subject<'_>, sink: &mut Sink) {
     for statement in subject.statements() {
         let Form::Fit { new, wear_limit } = &statement.form else { continue };
         let (Some(first_new), Some(limit)) = (new.first(), wear_limit.first()) else { continue };
-        let said_already = contradict(statement, new) || contradict(statement, wear_limit);
+        let said_already = contradict(new) || contradict(wear_limit);
         if !said_already
             && limit.value.unit().converts_to(first_new.value.unit())
             && crosses(&first_new.value, &limit.value)

@@ -16,3 +16,8 @@ pub static RULE: Rule = crate::rule!(
 pub fn finding(span: Span, target: &str, help: impl Into<String>) -> Finding {
     Finding::new(&RULE, span, format!("the link `{target}` is not understood"), help)
 }
+
+/// A link narrowed by a word that its entry does not have.
+pub fn narrowed(span: Span, message: String, help: String) -> Finding {
+    Finding::new(&RULE, span, message, help)
+}

@@ -1,7 +1,7 @@
 //! `reread-differs`: one of the two readers misread the page; nobody else can tell which.
 
 use crate::diag::{Finding, Rule};
-use crate::model::{Form, Statement};
+use crate::model::{Form, Printed, Statement};
 use crate::quantity::{Difference, Value, Witness, readings_differ};
 use crate::source::Span;
 
@@ -42,11 +42,13 @@ fn difference(
     let (mine, theirs) = (Value::parse(mine).ok()?, Value::parse(theirs).ok()?);
     let lists = first.alternatives().into_iter().zip(second.alternatives());
     let list = lists.into_iter().find(|(mine, theirs)| {
-        mine.iter().any(|one| one.span == there) && theirs.iter().any(|one| one.span == here)
+        mine.iter().any(|one| one.on_page().span == there) && theirs.iter().any(|one| one.span == here)
     });
     let mut before = true;
     let mut beside = Vec::new();
-    for (one, other) in list.into_iter().flat_map(|(mine, theirs)| mine.iter().zip(theirs)) {
+    for (one, other) in
+        list.into_iter().flat_map(|(mine, theirs)| mine.iter().map(Printed::on_page).zip(theirs))
+    {
         if one.span == there {
             before = false;
         } else if one.value == other.value {

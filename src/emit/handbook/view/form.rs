@@ -42,7 +42,7 @@ pub struct Brief {
 impl Brief {
     /// Words in place of a figure.
     pub fn words(text: &str) -> Self {
-        Self { parts: vec![Figure { parts: vec![bind(text)], spoken: None }], joiner: "" }
+        Self { parts: vec![Figure { parts: vec![bind(text)], spoken: None, misprint: None }], joiner: "" }
     }
 
     /// What stands where a build states nothing.
@@ -111,8 +111,8 @@ pub fn line(label: Option<&'static str>, printed: &[Printed], units: &BTreeMap<K
     let converted = if others.is_empty() { converted(first, units) } else { None };
     Some(Line {
         label,
-        first: Figure::of(&first.value),
-        printed: others.iter().map(|one| Figure::of(&one.value)).collect(),
+        first: Figure::printed(first),
+        printed: others.iter().map(Figure::printed).collect(),
         converted,
     })
 }
@@ -148,18 +148,18 @@ pub fn intervals(form: &Form) -> Vec<Every> {
 }
 
 fn figures(printed: &[Printed]) -> Vec<Figure> {
-    printed.iter().map(|one| Figure::of(&one.value)).collect()
+    printed.iter().map(Figure::printed).collect()
 }
 
 /// A value in brief: the maker's own form only.
 pub fn brief(form: &Form) -> Brief {
-    let first = |printed: &[Printed]| printed.first().map(|one| Figure::of(&one.value));
+    let first = |printed: &[Printed]| printed.first().map(Figure::printed);
     let labelled = |label: &str, figure: Figure| {
         let mut parts = figure.parts;
         if let Some(head) = parts.first_mut() {
             head.insert_str(0, label);
         }
-        Figure { parts, spoken: figure.spoken }
+        Figure { parts, ..figure }
     };
     match form {
         Form::Window { printed, .. } | Form::Setting(printed) => {

@@ -9,6 +9,7 @@ use super::scope;
 use super::text::count;
 use crate::bundle::compare::Changes;
 use crate::model::{BuildId, Machine, Model, Recall, Years};
+use crate::quantity::Value;
 
 /// The first page.
 #[derive(Debug, Serialize)]
@@ -62,7 +63,8 @@ pub fn recall_data(model: &Model) -> serde_json::Value {
             "of": one.of,
             "where": scope::attribute(&one.place),
             "when": scope::attribute(&one.when),
-            "value": one.value,
+            // A record keeps its limits in our one way of writing them.
+            "value": Value::parse(&one.value).map_or_else(|_| one.value.clone(), |value| value.text()),
             "releases": one.releases,
             "because": one.because,
         })

@@ -8,7 +8,7 @@ use std::collections::BTreeMap;
 use serde::Serialize;
 
 use super::scope;
-use crate::model::{Entry, Form, Misprint, Model, Printed, Statement, StopSide};
+use crate::model::{Entry, Form, Model, Printed, Statement, StopSide};
 use crate::quantity::{Exact, Kind, Unit, Value};
 
 /// What stands between two printed forms in an attribute; no value holds it.
@@ -57,12 +57,11 @@ impl Judged {
         let printed = || window.iter().chain(new).chain(wear_limit);
         let kind = printed().next()?.value.unit().kind();
         let place = &statement.identity.place;
-        let misprint = statement.misprint.as_ref();
         let units = units(printed(), &model.base.units);
         Some(Self {
-            window: list(window, misprint),
-            new: list(new, misprint),
-            wear_limit: list(wear_limit, misprint),
+            window: list(window),
+            new: list(new),
+            wear_limit: list(wear_limit),
             below: entry.below.clone(),
             above: entry.above.clone(),
             stop: entry.stop.map(StopSide::word).unwrap_or_default(),
@@ -103,13 +102,8 @@ fn reaches_below_nothing(value: &Value) -> bool {
     [value.min(), value.max()].into_iter().flatten().any(|limit| limit.exact < Exact::default())
 }
 
-/// The printed forms; what the manual is known to misprint is put right, for nothing is judged by it.
-fn list(printed: &[Printed], misprint: Option<&Misprint>) -> String {
-    let text = |one: &Printed| match misprint.filter(|wrong| wrong.printed == one.typed) {
-        Some(wrong) => wrong.meant.clone(),
-        None => one.value.text(),
-    };
-    let texts: Vec<String> = printed.iter().map(text).collect();
+fn list(printed: &[Printed]) -> String {
+    let texts: Vec<String> = printed.iter().map(|one| one.value.text()).collect();
     texts.join(BETWEEN)
 }
 

@@ -197,8 +197,8 @@ fn point_table(points: &[Point]) -> PointTable {
         let limits = reads.nominal().and_then(|_| convert(reads, reads.unit()).ok());
         let limits = limits.filter(|limits| limits.text != reads.text());
         PointRow {
-            at: Figure::of(&point.at.value),
-            reads: Figure::of(reads),
+            at: Figure::printed(&point.at),
+            reads: Figure::printed(&point.reads),
             limits: limits.map(|limits| bind(&limits.text)),
         }
     };

@@ -7,7 +7,7 @@ use serde::Serialize;
 use super::row::Row;
 use super::scope::{attribute, in_words};
 use super::sums_for::aim;
-use super::text::words;
+use super::text::{bind, words};
 use crate::model::{Build, Form, Identity, Model, Piece, Procedure, Statement};
 use crate::quantity::{Kind, Value};
 
@@ -40,8 +40,10 @@ pub struct WindowView {
     pub of: String,
     /// `data-where` of its row.
     pub place: String,
-    /// The window as printed.
+    /// The window as printed, or as meant.
     pub window: String,
+    /// What the page prints in its place, if that is a misprint.
+    pub misprint: Option<String>,
     /// What the maker asks for within it, as printed.
     pub set_to: Option<String>,
     /// The lash to aim at for that, where it is not the middle of the window: of two limits their middle.
@@ -118,6 +120,7 @@ fn window(model: &Model, statement: &Statement) -> Option<WindowView> {
         of: of.to_owned(),
         place: attribute(&statement.identity.place),
         window: first.value.text(),
+        misprint: first.misprint(|wrong| bind(&wrong.text())),
         target: set_to.and_then(aim),
         set_to: set_to.map(Value::text),
     })

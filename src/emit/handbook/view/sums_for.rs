@@ -184,7 +184,8 @@ fn named(model: &Model, statement: &Statement, part: Part, sort: Sort) -> Values
 /// The values of a statement that a field of this sort takes, each with what tells it from the others.
 fn values(statement: &Statement, part: Part, sort: Sort) -> Values {
     let plain = |text: Option<String>| text.into_iter().map(|text| (String::new(), text)).collect();
-    let first = |printed: &[Printed]| meant(statement, printed.first()?).filter(|value| suits(value, sort));
+    let first =
+        |printed: &[Printed]| Some(&printed.first()?.value).filter(|value| suits(value, sort)).cloned();
     match (&statement.form, part) {
         (Form::Window { set_to, .. }, Part::Aim) if !set_to.is_empty() => {
             plain(first(set_to).and_then(|one| aim(&one)))
@@ -205,21 +206,13 @@ fn values(statement: &Statement, part: Part, sort: Sort) -> Values {
                 numbered.filter_map(|(printed, at)| Some((format!("stage {at}"), aim(&first(printed)?)?)));
             suiting.collect()
         }
-        (Form::Points(points), Part::Points) => plain(curve(statement, points)),
+        (Form::Points(points), Part::Points) => plain(curve(points)),
         (Form::Text(text), Part::Word) => plain(word(text, sort)),
         (_, Part::Pitch) => {
             let thread = statement.fastener.as_ref().and_then(|fastener| fastener.thread.as_deref());
             plain(thread.and_then(pitch))
         }
         _ => Vec::new(),
-    }
-}
-
-/// A printed form; where the manual is known to misprint it, what is meant.
-fn meant(statement: &Statement, printed: &Printed) -> Option<Value> {
-    match statement.misprint.as_ref().filter(|wrong| wrong.printed == printed.typed) {
-        Some(wrong) => Value::parse(&wrong.meant).ok(),
-        None => Some(printed.value.clone()),
     }
 }
 
@@ -262,11 +255,8 @@ fn ends(value: &Value, part: Part) -> Values {
 }
 
 /// `20 °C = 2.45 kΩ, 80 °C = 318 Ω`; none where a point is not a number.
-fn curve(statement: &Statement, points: &[Point]) -> Option<String> {
-    let point = |one: &Point| {
-        let (at, reads) = (meant(statement, &one.at)?, meant(statement, &one.reads)?);
-        Some(format!("{} = {}", aim(&at)?, aim(&reads)?))
-    };
+fn curve(points: &[Point]) -> Option<String> {
+    let point = |one: &Point| Some(format!("{} = {}", aim(&one.at.value)?, aim(&one.reads.value)?));
     let texts: Option<Vec<String>> = points.iter().map(point).collect();
     Some(texts?.join(", "))
 }

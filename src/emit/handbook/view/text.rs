@@ -2,6 +2,7 @@
 
 use serde::Serialize;
 
+use crate::model::Printed;
 use crate::quantity::{Unit, Value};
 
 /// A value as it stands on a sheet.
@@ -11,10 +12,17 @@ pub struct Figure {
     pub parts: Vec<String>,
     /// The unit in full, where its sign could be taken for another.
     pub spoken: Option<&'static str>,
+    /// `printed as 9 lbf·in, a misprint`, where the page prints it wrongly.
+    pub misprint: Option<String>,
 }
 
 impl Figure {
-    /// A value as printed.
+    /// A printed form, with what the page misprints in its place.
+    pub fn printed(one: &Printed) -> Self {
+        Self { misprint: one.misprint(|wrong| bind(&wrong.text())), ..Self::of(&one.value) }
+    }
+
+    /// A value alone, as a drawing has it.
     pub fn of(value: &Value) -> Self {
         Self::from_text(&value.text(), value.unit())
     }
@@ -22,13 +30,14 @@ impl Figure {
     /// A text in a unit.
     pub fn from_text(text: &str, unit: Unit) -> Self {
         let parts = hold(text).split("..").map(str::to_owned).collect();
-        Self { parts, spoken: spoken(unit) }
+        Self { parts, spoken: spoken(unit), misprint: None }
     }
 
     /// The whole text on one line, for labels and drawings.
     pub fn plain(&self) -> String {
         let text = self.parts.join("..");
-        self.spoken.map_or_else(|| text.clone(), |spoken| format!("{text} ({spoken})"))
+        let beside = self.spoken.into_iter().chain(self.misprint.as_deref());
+        beside.fold(text, |text, more| format!("{text} ({more})"))
     }
 }
 
