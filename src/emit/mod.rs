@@ -7,6 +7,7 @@ pub mod coverage;
 pub mod disk;
 pub mod drawing;
 pub mod handbook;
+mod listed;
 mod wrenches;
 
 pub use wrenches::torque_wrenches;

@@ -19,8 +19,9 @@ mod view;
 use std::collections::BTreeMap;
 use std::fmt;
 
+pub use offline::WORKER;
 use press::Press;
-pub use single::single;
+pub use single::{BEGINS as SINGLE_BEGINS, single};
 
 use crate::bundle::compare::Changes;
 use crate::check::Checked;
