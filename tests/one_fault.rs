@@ -1,0 +1,98 @@
+//! Bases with one fault that every file by itself hides: each is found, by the rule that is for it, and its mended twin
+//! is not.
+
+mod shared;
+
+use baybook::Examined;
+use baybook::load::disk::Content;
+use baybook::model::Confirmation;
+use shared::Base;
+
+const ENGINE: &str = "engines/quarrick/engine-a.toml";
+const REREADS: &str = "rereads/quarrick/engine-a.toml";
+
+/// The small base with a text added to a file of it, which may be new.
+fn with(mut base: Base, path: &str, text: &str) -> Base {
+    let content = base.entry(path.to_owned()).or_insert_with(|| Content::Bytes(Vec::new()));
+    let Content::Bytes(bytes) = content else { panic!("{path} is no file") };
+    bytes.extend_from_slice(format!("\n{text}\n").as_bytes());
+    base
+}
+
+/// A base with a text of a file replaced.
+fn replaced(mut base: Base, path: &str, from: &str, to: &str) -> Base {
+    let Some(Content::Bytes(bytes)) = base.get_mut(path) else { panic!("no {path}") };
+    let text = String::from_utf8(bytes.clone()).expect("text");
+    assert!(text.contains(from), "{path} has no {from}");
+    *bytes = text.replace(from, to).into_bytes();
+    base
+}
+
+/// The names of the rules that find something, notes left out; every finding keeps what is promised of it.
+fn rules(examined: &Examined) -> Vec<&'static str> {
+    examined.findings.iter().for_each(|one| shared::hold_to_promises(one, &examined.sources));
+    let grave = examined.findings.iter().filter(|one| one.severity() != baybook::diag::Severity::Note);
+    grave.map(|one| one.rule.name).collect()
+}
+
+fn found(base: Base) -> Vec<&'static str> {
+    rules(&shared::examine(base))
+}
+
+/// A head bolt, which is critical, read twice: what the two readers say, what is found, whether it is confirmed.
+fn head_bolt(first: &str, by: &str, second: &str) -> (Vec<&'static str>, bool) {
+    let spec = format!("[[spec]]\nof = \"torque.head-bolt\"\nstages = [\"20 N·m\", \"40 N·m\"]\n{first}");
+    let again = format!(
+        "engine = \"engine-a\"\nread_by = \"{by}\"\nsource = \"manual-a\"\n\n[[reread]]\nof = \"torque.head-bolt\"\n\
+         stages = [\"20 N·m\", \"40 N·m\"]\n{second}"
+    );
+    let examined = shared::examine(with(with(shared::rule_base(), ENGINE, &spec), REREADS, &again));
+    let confirmed = examined.checked.as_ref().is_some_and(|checked| {
+        let engine = checked.model().engines.values().next().expect("it has one");
+        let bolt = engine.statements.iter().find(|one| one.identity.of.as_str() == "torque.head-bolt");
+        matches!(bolt.expect("stated").confirmation, Confirmation::Confirmed { .. })
+    });
+    (rules(&examined), confirmed)
+}
+
+#[test]
+fn a_critical_value_is_confirmed_by_two_people_from_one_page_with_its_fastener() {
+    let bolt = "page = \"27\"\nfastener = { thread = \"M8x1.25\", class = \"9.8\", threads = \"oiled\" }\n\
+                pattern = [[-41, 38.5], [41, -38.5], [-41, -38.5], [41, 38.5]]\n";
+    assert_eq!(head_bolt(bolt, "jl", bolt), (vec![], true));
+    assert_eq!(head_bolt("page = \"27\"", "jl", "page = \"27\""), (vec![], true));
+    // One person under other letters.
+    for same in ["MK", "mk ", " M. K."] {
+        assert_eq!(head_bolt(bolt, same, bolt), (vec!["reread-by-same-reader"], false), "{same}");
+    }
+    // Nobody says where.
+    let nowhere = bolt.replace("page = \"27\"\n", "");
+    assert_eq!(head_bolt(&nowhere, "jl", &nowhere), (vec!["page-missing", "reread-incomplete"], false));
+    // The number stays, and what it is for does not.
+    for (from, to) in [
+        ("M8x1.25", "M8x1.0"),
+        ("9.8", "10.9"),
+        ("oiled", "dry"),
+        ("[[-41, 38.5], [41, -38.5]", "[[41, -38.5], [-41, 38.5]"),
+    ] {
+        assert_eq!(head_bolt(&bolt.replace(from, to), "jl", bolt), (vec!["reread-differs"], false), "{to}");
+    }
+    assert_eq!(head_bolt(bolt, "jl", "page = \"27\""), (vec!["reread-incomplete"], false));
+}
+
+#[test]
+fn who_is_unknown_is_no_second_person() {
+    let base = replaced(shared::rule_base(), ENGINE, "read_by = \"mk\"\n", "");
+    let again = "engine = \"engine-a\"\nread_by = \"mk\"\nsource = \"manual-a\"\n\n[[reread]]\nof = \"rotation.crank\"\n\
+                 direction = \"clockwise\"\nseen_from = \"flywheel side\"\npage = \"11\"";
+    assert_eq!(found(with(base.clone(), REREADS, again)), ["reread-incomplete"]);
+    let named = replaced(base, ENGINE, "page = \"11\"", "page = \"11\"\nread_by = \"jl\"");
+    assert_eq!(found(with(named, REREADS, again)), [""; 0]);
+}
+
+#[test]
+fn a_second_reading_without_a_value_is_found() {
+    let again =
+        "engine = \"engine-a\"\nread_by = \"jl\"\n\n[[reread]]\nof = \"rotation.crank\"\npage = \"11\"";
+    assert_eq!(found(with(shared::rule_base(), REREADS, again)), ["one-form-only"]);
+}
