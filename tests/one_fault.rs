@@ -96,3 +96,25 @@ fn a_second_reading_without_a_value_is_found() {
         "engine = \"engine-a\"\nread_by = \"jl\"\n\n[[reread]]\nof = \"rotation.crank\"\npage = \"11\"";
     assert_eq!(found(with(shared::rule_base(), REREADS, again)), ["one-form-only"]);
 }
+
+/// A variant that sets the lash of the small machine's engine.
+fn variant(id: &str, replaces: &str) -> String {
+    format!(
+        "[[variant]]\nid = \"{id}\"\napplies = [{{ machine = \"machine-a\" }}]\nreplaces = [{replaces}]\n\
+         [[variant.spec]]\nof = \"lash.exhaust\"\nwindow = [\"0.20..0.30 mm\"]\npage = \"1\"\n"
+    )
+}
+
+#[test]
+fn variants_that_replace_each_other_are_found_once_a_circle() {
+    let of = |all: &[(&str, &str)]| {
+        let text: String = all.iter().map(|(id, replaces)| variant(id, replaces)).collect();
+        found(with(shared::rule_base(), ENGINE, &text))
+    };
+    assert_eq!(of(&[("v1", "")]), [""; 0]);
+    assert_eq!(of(&[("v1", ""), ("v2", "\"v1\"")]), [""; 0]);
+    assert_eq!(of(&[("v1", "\"v1\"")]), ["variant-replaces-itself"]);
+    assert_eq!(of(&[("v1", "\"v2\""), ("v2", "\"v1\"")]), ["variant-replaces-itself"]);
+    let three = [("v1", "\"v2\""), ("v2", "\"v3\""), ("v3", "\"v1\"")];
+    assert_eq!(of(&three), ["variant-replaces-itself"]);
+}

@@ -52,6 +52,7 @@ pub mod unit_of_another_kind;
 pub mod unknown_condition;
 pub mod unknown_place;
 pub mod variant_fits_nothing;
+pub mod variant_replaces_itself;
 pub mod variants_collide;
 pub mod waiver_lapsed;
 pub mod waiver_not_allowed;
@@ -141,6 +142,7 @@ pub static CHECKS: &[Check] = checks! {
     unknown_condition
     unknown_place
     variant_fits_nothing
+    variant_replaces_itself
     variants_collide
     wear_limit_within_new
 };
