@@ -118,3 +118,61 @@ fn variants_that_replace_each_other_are_found_once_a_circle() {
     let three = [("v1", "\"v2\""), ("v2", "\"v3\""), ("v3", "\"v1\"")];
     assert_eq!(of(&three), ["variant-replaces-itself"]);
 }
+
+/// What a recall of the lash finds; the base states 0.15..0.25 mm, cold.
+fn recall(from: &str, to: &str) -> Vec<&'static str> {
+    let text = "[[recall]]\nengine = \"engine-a\"\nof = \"lash.exhaust\"\nwhen = { engine = \"cold\" }\n\
+                value = \"0.51..0.52 mm\"\nreleases = [\"2026.04\"]\nbecause = \"Two rows were mixed up\"";
+    assert!(text.contains(from), "{from}");
+    found(with(shared::rule_base(), "ids.toml", &text.replace(from, to)))
+}
+
+#[test]
+fn a_recall_that_can_warn_nobody_is_found() {
+    assert_eq!(recall("", ""), [""; 0]);
+    let wrong = [
+        ("0.51..0.52 mm", "rubbish"),
+        ("0.51..0.52 mm", "14 V"),
+        ("lash.exhaust", "lash.exh"),
+        ("\"engine-a\"", "\"engine-q\""),
+        ("when =", "where = { cylinder = \"middle\" }\nwhen ="),
+        ("when =", "where = { bank = \"left\" }\nwhen ="),
+        ("\"cold\"", "\"lukewarm\""),
+        ("engine = \"cold\"", "air = \"3 V\""),
+        ("engine = \"cold\"", "oil = \"hot\""),
+    ];
+    for (from, to) in wrong {
+        assert_eq!(recall(from, to), ["recall-of-nothing"], "{to}");
+    }
+    // What is retired was stated once.
+    let gone =
+        "\n[[retired]]\nid = \"engine-q\"\nfate = \"withdrawn\"\nbecause = \"Sold\"\nrelease = \"2026.11\"";
+    assert_eq!(
+        recall("because = \"Two rows were mixed up\"", &format!("because = \"Mixed up\"{gone}")),
+        [""; 0]
+    );
+}
+
+#[test]
+fn a_recalled_value_is_found_however_it_is_written() {
+    let written = ["0.15..0.25 mm", "0.15 to 0.25 mm", "0.20 ± 0.05 mm", "0.150..0.250 mm", "150..250 µm"];
+    for value in written {
+        assert_eq!(recall("0.51..0.52 mm", value), ["recalled-value-stated"], "{value}");
+    }
+    for value in ["0.15..0.26 mm", "min 0.15 mm", "0.15..0.25 in"] {
+        assert_eq!(recall("0.51..0.52 mm", value), [""; 0], "{value}");
+    }
+    let moved = "[[retired]]\nid = \"engine-z\"\nfate = \"moved\"\nto = [\"engine-a\"]\nbecause = \"Renamed\"\n\
+                 release = \"2026.11\"\n\n[[recall]]\nengine = \"engine-z\"";
+    let still = recall("[[recall]]\nengine = \"engine-a\"", moved);
+    assert_eq!(still, [""; 0]);
+    let base = with(
+        shared::rule_base(),
+        "ids.toml",
+        &format!(
+            "{moved}\nof = \"lash.exhaust\"\nwhen = {{ engine = \"cold\" }}\nvalue = \"0.20 ± 0.05 mm\"\n\
+         releases = [\"2026.04\"]\nbecause = \"Two rows were mixed up\""
+        ),
+    );
+    assert_eq!(found(base), ["recalled-value-stated"]);
+}

@@ -28,6 +28,7 @@ pub mod outside_plausible;
 pub mod page_missing;
 pub mod point_off_curve;
 pub mod procedure_fits_nothing;
+pub mod recall_of_nothing;
 mod recalled_value_stated;
 pub mod relation_broken;
 pub mod relation_not_understood;
@@ -118,6 +119,7 @@ pub static CHECKS: &[Check] = checks! {
     page_missing
     point_off_curve
     procedure_fits_nothing
+    recall_of_nothing
     recalled_value_stated
     relation_broken
     relation_not_understood
