@@ -176,3 +176,80 @@ fn a_recalled_value_is_found_however_it_is_written() {
     );
     assert_eq!(found(base), ["recalled-value-stated"]);
 }
+
+const GAUGES: &str = "gauges.toml";
+
+#[test]
+fn a_gauge_that_nobody_has_is_found() {
+    let wrong = [
+        ("span = \"0.05..1.00 mm\"", "span = \"0.05..1.00 N·m\""),
+        ("span = \"0.05..1.00 mm\"", "span = \"1.00 mm\""),
+        ("error = \"0.005 mm\"", "error = \"-0.005 mm\""),
+        ("error = \"0.005 mm\"", "error = \"0.005 N·m\""),
+        ("error = \"0.005 mm\"", "error = \"0.1..0.2 mm\""),
+        ("resolution = \"0.01 mm\"", "resolution = \"0 mm\""),
+        ("resolution = \"0.01 mm\"", "resolution = \"-1 mm\""),
+        ("resolution = \"0.01 mm\"", "resolution = \"0.01 psi\""),
+    ];
+    for (from, to) in wrong {
+        let base = replaced(shared::rule_base(), GAUGES, from, to);
+        assert_eq!(found(base), ["gauge-impossible"], "{to}");
+    }
+    let torque = replaced(shared::rule_base(), GAUGES, "kind = \"length\"", "kind = \"torque\"");
+    assert_eq!(found(torque), ["gauge-impossible"; 3], "span, resolution and error");
+    let other = "[[entry]]\nid = \"torque.cam-cap\"\ntitle = \"Cam cap bolt\"\nkind = \"torque\"\nforms = [\"setting\"]\n\
+                 gauge = \"feeler\"";
+    assert_eq!(found(with(shared::rule_base(), "catalogue/top-end.toml", other)), ["gauge-impossible"]);
+    let right = "[[gauge]]\nid = \"probe\"\ntitle = \"Thermometer\"\nkind = \"temperature\"\nspan = \"-20..200 °C\"\n\
+                 resolution = \"0.1 °C\"\nerror = \"1.5 %\"";
+    assert_eq!(found(with(shared::rule_base(), GAUGES, right)), [""; 0]);
+}
+
+#[test]
+fn units_that_no_statement_holds_are_of_their_kind_too() {
+    let plausible =
+        replaced(shared::rule_base(), "catalogue/top-end.toml", "0.03..0.45 mm", "0.03..0.45 N·m");
+    assert_eq!(found(plausible), ["unit-of-another-kind"]);
+    let shown = |unit: &str| {
+        found(with(shared::rule_base(), "base.toml", &format!("units = {{ length = \"{unit}\" }}")))
+    };
+    assert_eq!(shown("N·m"), ["unit-of-another-kind"]);
+    assert_eq!(shown("in"), [""; 0]);
+}
+
+fn stated(text: &str) -> Vec<&'static str> {
+    found(with(shared::rule_base(), ENGINE, &format!("[[spec]]\n{text}\npage = \"8\"")))
+}
+
+#[test]
+fn intervals_are_counted_and_more_than_nothing() {
+    let of = |parts: &str| stated(&format!("of = \"oil.interval\"\ninterval = [{parts}]"));
+    for right in
+        ["\"50 h\", \"6 months\"", "\"50 h\", \"1000 km\", \"600 mi\"", "\"2 years\"", "\"300 cycles\""]
+    {
+        assert_eq!(of(right), [""; 0], "{right}");
+    }
+    assert_eq!(of("\"6 m\", \"50 mm\""), ["interval-impossible"; 2]);
+    for wrong in
+        ["\"0 h\"", "\"-5 h\"", "\"50 h\", \"60 h\"", "\"1 year\", \"6 months\"", "\"50 h\", \"5 N·m\""]
+    {
+        assert_eq!(of(wrong), ["interval-impossible"], "{wrong}");
+    }
+}
+
+#[test]
+fn a_cavity_expects_what_a_meter_shows() {
+    let of = |expected: &str| {
+        stated(&format!(
+            "of = \"connector.coolant-sensor\"\npins = [{{ cavity = \"1\", function = \"signal\", expect = {{ \"key on\" = \"{expected}\" }} }}]"
+        ))
+    };
+    for right in
+        ["min 4.5 V", "nothing", "continuity", "46..56 Ω", "min 1.0 V peak", "5 pulses", "230 ± 10 V~"]
+    {
+        assert_eq!(of(right), [""; 0], "{right}");
+    }
+    for wrong in ["5 T", "min 4.5 Vv", "min 4.5 N·m"] {
+        assert_eq!(of(wrong), ["pin-expects-no-reading"], "{wrong}");
+    }
+}

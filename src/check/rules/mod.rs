@@ -15,8 +15,10 @@ pub mod far_from_its_pair;
 pub mod far_from_peers;
 pub mod file_name_differs;
 pub mod form_not_allowed;
+pub mod gauge_impossible;
 pub mod hazard_not_declared;
 mod id_vanished;
+pub mod interval_impossible;
 pub mod intervals_out_of_order;
 pub mod kind_missing;
 pub mod limits_far_apart;
@@ -26,6 +28,7 @@ pub mod name_means_two_things;
 pub mod number_in_prose;
 pub mod outside_plausible;
 pub mod page_missing;
+pub mod pin_expects_no_reading;
 pub mod point_off_curve;
 pub mod procedure_fits_nothing;
 pub mod recall_of_nothing;
@@ -106,8 +109,10 @@ pub static CHECKS: &[Check] = checks! {
     far_from_peers
     file_name_differs
     form_not_allowed
+    gauge_impossible
     hazard_not_declared
     id_vanished
+    interval_impossible
     intervals_out_of_order
     kind_missing
     limits_far_apart
@@ -117,6 +122,7 @@ pub static CHECKS: &[Check] = checks! {
     number_in_prose
     outside_plausible
     page_missing
+    pin_expects_no_reading
     point_off_curve
     procedure_fits_nothing
     recall_of_nothing
