@@ -253,3 +253,35 @@ fn a_cavity_expects_what_a_meter_shows() {
         assert_eq!(of(wrong), ["pin-expects-no-reading"], "{wrong}");
     }
 }
+
+#[test]
+fn tables_answer_each_question_once() {
+    let parts = |by: &str, rows: &str| {
+        stated(&format!("of = \"bearing.main-shell\"\nselection = {{ by = [{by}], rows = [{rows}] }}"))
+    };
+    let two = "\"case\", \"crank\"";
+    assert_eq!(parts(two, "[\"A\", \"1\", \"x\"], [\"A\", \"2\", \"y\"]"), [""; 0]);
+    assert_eq!(parts("\"bore\"", "[\"12.5..12.7 mm\", \"x\"], [\"12.7..12.9 mm\", \"y\"]"), [""; 0]);
+    let wrong = [
+        (two, "[\"A\", \"1\"], [\"A\", \"2\"]"),
+        ("\"a\"", "[\"A\", \"1\", \"x\"]"),
+        ("\"a\"", "[\"A\", \"x\"], [\"A\", \"y\"]"),
+        ("\"bore\"", "[\"12.5..12.7 mm\", \"x\"], [\"12.6..12.9 mm\", \"y\"]"),
+    ];
+    for (by, rows) in wrong {
+        assert_eq!(parts(by, rows), ["table-contradicts-itself"], "{rows}");
+    }
+    let points = |points: &str| stated(&format!("of = \"sensor.coolant\"\npoints = [{points}]"));
+    assert_eq!(points("[\"20 °C\", \"2.45 kΩ\"], [\"80 °C\", \"318 Ω\"]"), [""; 0]);
+    let wrong = [
+        "[\"20 °C\", \"2.45 kΩ\"], [\"20 °C\", \"2.1 kΩ\"]",
+        "[\"20 °C\", \"0 Ω\"], [\"80 °C\", \"318 Ω\"]",
+        "[\"20 °C\", \"-5 Ω\"], [\"80 °C\", \"318 Ω\"]",
+        "[\"20..30 °C\", \"2.45 kΩ\"], [\"80 °C\", \"318 Ω\"]",
+    ];
+    for one in wrong {
+        assert_eq!(points(one), ["table-contradicts-itself"], "{one}");
+    }
+    let pins = "of = \"connector.coolant-sensor\"\npins = [{ cavity = \"1\", function = \"ground\" }, { cavity = \"1\", function = \"signal\" }]";
+    assert_eq!(stated(pins), ["table-contradicts-itself"]);
+}

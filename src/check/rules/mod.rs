@@ -46,6 +46,7 @@ pub mod source_missing;
 pub mod stages_out_of_order;
 pub mod step_unknown;
 pub mod superseded_source;
+pub mod table_contradicts_itself;
 pub mod table_out_of_step;
 pub mod teeth_unlike_ratio;
 pub mod thread_not_understood;
@@ -140,6 +141,7 @@ pub static CHECKS: &[Check] = checks! {
     stages_out_of_order
     step_unknown
     superseded_source
+    table_contradicts_itself
     table_out_of_step
     teeth_unlike_ratio
     thread_not_understood
