@@ -285,3 +285,23 @@ fn tables_answer_each_question_once() {
     let pins = "of = \"connector.coolant-sensor\"\npins = [{ cavity = \"1\", function = \"ground\" }, { cavity = \"1\", function = \"signal\" }]";
     assert_eq!(stated(pins), ["table-contradicts-itself"]);
 }
+
+#[test]
+fn an_entry_has_two_sides_and_needs_a_state_that_it_has() {
+    let of = |more: &str| {
+        let entry = "[[entry]]\nid = \"lash.intake\"\ntitle = \"Intake valve lash\"\nkind = \"length\"\nforms = [\"window\"]";
+        found(with(shared::rule_base(), "catalogue/top-end.toml", &format!("{entry}\n{more}")))
+    };
+    for right in ["below = \"tight\"\nabove = \"loose\"", "", "needs_state = { battery = \"charged\" }"] {
+        assert_eq!(of(right), [""; 0], "{right}");
+    }
+    let states = "states = { engine = [\"cold\", \"hot\"] }";
+    assert_eq!(of(&format!("{states}\nneeds_state = {{ engine = \"cold\" }}")), [""; 0]);
+    for wrong in [
+        "below = \"loose\"\nabove = \"loose\"",
+        "below = \"high\"",
+        &format!("{states}\nneeds_state = {{ engine = \"warm\" }}"),
+    ] {
+        assert_eq!(of(wrong), ["entry-contradicts-itself"], "{wrong}");
+    }
+}

@@ -11,6 +11,7 @@ pub mod direction_in_prose;
 pub mod dual_units_disagree;
 pub mod dual_units_loose;
 pub mod engine_not_fitted;
+pub mod entry_contradicts_itself;
 pub mod far_from_its_pair;
 pub mod far_from_peers;
 pub mod file_name_differs;
@@ -106,6 +107,7 @@ pub static CHECKS: &[Check] = checks! {
     dual_units_disagree
     dual_units_loose
     engine_not_fitted
+    entry_contradicts_itself
     far_from_its_pair
     far_from_peers
     file_name_differs
