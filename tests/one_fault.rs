@@ -305,3 +305,9 @@ fn an_entry_has_two_sides_and_needs_a_state_that_it_has() {
         assert_eq!(of(wrong), ["entry-contradicts-itself"], "{wrong}");
     }
 }
+
+#[test]
+fn a_maker_that_no_file_defines_is_unknown_and_nothing_else() {
+    let base = replaced(shared::rule_base(), ENGINE, "maker = \"quarrick\"", "maker = \"quarick\"");
+    assert_eq!(found(base), ["unknown-reference"]);
+}
