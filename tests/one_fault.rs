@@ -311,3 +311,18 @@ fn a_maker_that_no_file_defines_is_unknown_and_nothing_else() {
     let base = replaced(shared::rule_base(), ENGINE, "maker = \"quarrick\"", "maker = \"quarick\"");
     assert_eq!(found(base), ["unknown-reference"]);
 }
+
+#[test]
+fn ids_are_no_longer_than_the_name_of_a_file() {
+    let procedure = |id: &str| {
+        let text = format!(
+            "+++\nid = \"{id}\"\ntitle = \"Undo the mounts\"\nfits = {{ engines = [\"engine-a\"] }}\n+++\n\n1. Undo them."
+        );
+        let mut base = shared::rule_base();
+        base.insert("procedures/mounts.md".to_owned(), Content::Bytes(text.into_bytes()));
+        found(base)
+    };
+    assert_eq!(procedure(&"a".repeat(60)), [""; 0]);
+    assert_eq!(procedure(&"a".repeat(61)), ["id-too-long"]);
+    assert_eq!(procedure(&"a".repeat(300)), ["id-too-long"]);
+}

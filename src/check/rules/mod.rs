@@ -18,6 +18,7 @@ pub mod file_name_differs;
 pub mod form_not_allowed;
 pub mod gauge_impossible;
 pub mod hazard_not_declared;
+pub mod id_too_long;
 mod id_vanished;
 pub mod interval_impossible;
 pub mod intervals_out_of_order;
@@ -114,6 +115,7 @@ pub static CHECKS: &[Check] = checks! {
     form_not_allowed
     gauge_impossible
     hazard_not_declared
+    id_too_long
     id_vanished
     interval_impossible
     intervals_out_of_order
