@@ -326,3 +326,17 @@ fn ids_are_no_longer_than_the_name_of_a_file() {
     assert_eq!(procedure(&"a".repeat(61)), ["id-too-long"]);
     assert_eq!(procedure(&"a".repeat(300)), ["id-too-long"]);
 }
+
+#[test]
+fn what_cannot_be_waived_is_said_to_be_about_no_value() {
+    for rule in ["number-in-prose", "engine-not-fitted", "file-name-differs", "name-means-two-things"] {
+        let waiver = format!(
+            "[[waive]]\nrule = \"{rule}\"\non = {{ of = \"lash.exhaust\", when = {{ engine = \"cold\" }}, value = \"0.15..0.25 mm\" }}\n\
+             because = \"So be it\"\nuntil = 2027-06-30"
+        );
+        let examined = shared::examine(with(shared::rule_base(), ENGINE, &waiver));
+        assert_eq!(rules(&examined), ["waiver-not-allowed"]);
+        let said = &examined.findings.first().expect("one").message;
+        assert!(said.contains("about no value of an engine"), "{said}");
+    }
+}
