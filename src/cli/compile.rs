@@ -31,7 +31,7 @@ pub fn run(
         }
     }
     let public_before = old.as_ref().map(Bundle::public_ids).unwrap_or_default();
-    let examined = crate::examine_since(found, load::disk::source_date(), &public_before);
+    let examined = crate::examine_since(found, load::disk::source_date()?, &public_before);
     let shown: Vec<Finding> =
         examined.findings.iter().filter(|finding| finding.severity() != Severity::Note).cloned().collect();
     if !is_json(arguments.format) {

@@ -60,7 +60,7 @@ fn compile_once(
     out: &mut dyn Write,
     err: &mut dyn Write,
 ) -> Result<Status, Failure> {
-    let examined = crate::examine(found, source_date());
+    let examined = crate::examine(found, source_date()?);
     let mut shown = examined.findings;
     shown.retain(|finding| finding.severity() != Severity::Note);
     for finding in &shown {
