@@ -83,7 +83,7 @@ fn size(gauge: &Gauge, part: &str, printed: &Printed) -> Option<Finding> {
             format!("the {part} of `{}` is one size, and `{}` is not", gauge.id, value.text()),
             "write one value; a limit of error counts either way",
         ),
-        "resolution" if !value.nominal().is_some_and(|step| *step > Exact::default()) => at(
+        "resolution" if value.nominal().is_none_or(|step| *step <= Exact::default()) => at(
             format!("`{}` shows steps of `{}`", gauge.id, value.text()),
             "write the smallest difference that it shows",
         ),

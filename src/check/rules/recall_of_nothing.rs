@@ -72,12 +72,12 @@ fn listed(words: &[String]) -> String {
 }
 
 fn place(entry: &Entry, (axis, place): (&String, &String)) -> Option<Said> {
-    let axes: Vec<String> = entry.axes.keys().cloned().collect();
+    let known: Vec<String> = entry.axes.keys().cloned().collect();
     match entry.axes.get(axis) {
-        None if axes.is_empty() => {
+        None if known.is_empty() => {
             Some((axis.clone(), format!("`{}` has no places", entry.id), "leave `where` out".to_owned()))
         }
-        None => Some((axis.clone(), format!("`{}` is not told apart by `{axis}`", entry.id), listed(&axes))),
+        None => Some((axis.clone(), format!("`{}` is not told apart by `{axis}`", entry.id), listed(&known))),
         Some(places) if !places.contains(place) => {
             Some((axis.clone(), format!("`{}` has no {axis} `{place}`", entry.id), listed(places)))
         }
