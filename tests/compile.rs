@@ -132,6 +132,52 @@ fn an_error_writes_nothing_and_leaves_the_old_tree() {
 }
 
 #[test]
+fn one_file_takes_the_place_of_its_like_and_of_nothing_else() {
+    let dir = tempfile::tempdir().expect("made");
+    let (base, file) = (dir.path().join("specs"), dir.path().join("build.html"));
+    copy(&smallest(), &base);
+    let single = |out: &Path| baybook(&["compile", path(&base), "--single", "engine-a", "--out", path(out)]);
+    assert!(single(&file).status.success());
+    let first = fs::read(&file).expect("written");
+    assert!(single(&file).status.success(), "its own is written anew");
+    assert_eq!(fs::read(&file).expect("written"), first);
+    let before = files(dir.path());
+    let foreign = dir.path().join("foreign.html");
+    fs::write(&foreign, "<!DOCTYPE html>\n<html lang=\"en-GB\">\n<title>Ours</title>").expect("written");
+    for out in [&foreign, &base, &base.join("base.toml"), &base.join("build.html")] {
+        let output = single(out);
+        assert_eq!(output.status.code(), Some(2), "{}", out.display());
+        assert!(text(&output.stderr).contains("cannot write"), "{}", text(&output.stderr));
+    }
+    fs::remove_file(&foreign).expect("still there");
+    assert_eq!(files(dir.path()), before);
+}
+
+#[test]
+fn an_output_in_the_base_is_refused_and_a_file_in_an_older_output_kept() {
+    let dir = tempfile::tempdir().expect("made");
+    let (base, out) = (dir.path().join("specs"), dir.path().join("public"));
+    copy(&smallest(), &base);
+    for command in [&["compile"][..], &["preview", "--runs", "1"]] {
+        let output = baybook(&[command, &[path(&base), "--out", path(&base.join("public"))]].concat());
+        assert_eq!(output.status.code(), Some(2));
+        assert!(text(&output.stderr).contains("lies in the spec base"), "{}", text(&output.stderr));
+        assert!(!base.join("public").exists());
+    }
+    let compile = || baybook(&["compile", path(&base), "--out", path(&out)]);
+    assert!(compile().status.success());
+    let engine = base.join("engines/quarrick/engine-a.toml");
+    let other = fs::read_to_string(&engine).expect("there").replace("0.15..0.25 mm", "0.15..0.26 mm");
+    fs::write(&engine, other).expect("written");
+    assert!(compile().status.success(), "files of the last output that are no more are known as ours");
+    fs::write(out.join("own.txt"), "keep").expect("written");
+    let refused = compile();
+    assert_eq!(refused.status.code(), Some(2));
+    assert!(text(&refused.stderr).contains("`own.txt`"), "{}", text(&refused.stderr));
+    assert_eq!(fs::read_to_string(out.join("own.txt")).expect("still there"), "keep");
+}
+
+#[test]
 fn sums_cover_every_file_of_the_bundle() {
     let out = tempfile::tempdir().expect("made");
     let out = out.path().join("public");

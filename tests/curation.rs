@@ -216,3 +216,38 @@ fn a_preview_sees_a_change() {
     let engine = fs::read_to_string(out.join("bundle/engines/engine-a.json")).expect("written");
     assert!(engine.contains("Engine of another title"));
 }
+
+#[test]
+fn a_draft_without_a_title_is_refused_before_a_file_is_there() {
+    let dir = tempfile::tempdir().expect("made");
+    let base = smallest(dir.path());
+    for title in ["", "  "] {
+        let output = baybook(&base, &["draft", "engine-b", "--maker", "quarrick", "--title", title]);
+        assert_eq!(output.status.code(), Some(2), "{}", said(&output));
+    }
+    assert!(!base.join("engines/quarrick/engine-b.toml").exists());
+}
+
+#[test]
+fn a_source_date_that_is_none_is_said_and_nothing_is_written() {
+    let dir = tempfile::tempdir().expect("made");
+    let (base, out) = (smallest(dir.path()), dir.path().join("public"));
+    let compile = |date: &str| {
+        let mut command = Command::new(env!("CARGO_BIN_EXE_baybook"));
+        command.args(["compile", "--specs"]).arg(&base).arg("--out").arg(&out);
+        command.env("SOURCE_DATE_EPOCH", date).output().expect("the binary runs")
+    };
+    for date in ["abc", "-1", "2026-11-25", "99999999999999"] {
+        let refused = compile(date);
+        assert_eq!(refused.status.code(), Some(2), "{}", said(&refused));
+        assert!(
+            said(&refused).contains("SOURCE_DATE_EPOCH") && said(&refused).contains(date),
+            "{}",
+            said(&refused)
+        );
+        assert!(!out.exists());
+    }
+    for date in ["1764028800", " 1764028800 ", ""] {
+        assert_eq!(compile(date).status.code(), Some(0), "{date:?}");
+    }
+}

@@ -95,3 +95,16 @@ fn a_cell_that_is_not_understood_is_named_with_its_place() {
     assert_eq!(baybook(&["import", &text(&table)]).status.code(), Some(1));
     assert_eq!(baybook(&["import", "nowhere.csv"]).status.code(), Some(2));
 }
+
+#[test]
+fn a_line_is_the_one_of_the_file_however_its_lines_end() {
+    let dir = tempfile::tempdir().expect("made");
+    let (_, _, table) = laid_out(dir.path(), TABLE);
+    for ends in ["\n", "\r\n", "\r"] {
+        let rows = ["of,window,page", "lash.exhaust,0.20 mm,1", "", "lash.exhaust,0.2O furlongs,2"];
+        fs::write(&table, rows.join(ends)).expect("written");
+        let output = baybook(&["import", &text(&table), "--format", "json"]);
+        let said: serde_json::Value = serde_json::from_slice(&output.stdout).expect("JSON");
+        assert_eq!(said["faults"][0]["line"].as_u64(), Some(4), "{ends:?}: {said:#}");
+    }
+}

@@ -17,6 +17,7 @@ use std::fs;
 use std::path::PathBuf;
 
 use baybook::check::registry;
+use baybook::check::rules::waiver_not_allowed;
 use baybook::diag::{Finding, Rule, Severity};
 use baybook::load::disk::{Content, LARGEST_FILE};
 use pulldown_cmark::{CodeBlockKind, Event, HeadingLevel, Parser, Tag, TagEnd};
@@ -84,6 +85,21 @@ fn every_wrong_example_is_found_by_its_rule_alone() {
             problems.push(format!("the wrong example of {} is found by others too:\n{others}", rule.name));
         }
         own.iter().for_each(|finding| shared::hold_to_promises(finding, &examined.sources));
+    }
+    assert!(problems.is_empty(), "{}", problems.join("\n"));
+}
+
+/// A waiver is for a value: a warning says which one it is about, or is among those that cannot be waived.
+#[test]
+fn every_warning_can_be_waived_or_is_known_to_be_about_no_value() {
+    let mut problems = Vec::new();
+    for rule in registry::rules().into_iter().filter(|rule| rule.severity == Severity::Warning) {
+        let examined = shared::examine(Page::of(rule).base("Wrong"));
+        let about =
+            examined.findings.iter().filter(|one| one.rule.name == rule.name).any(|one| one.about.is_some());
+        if about == waiver_not_allowed::ON_NO_VALUE.contains(&rule.name) {
+            problems.push(format!("{}: about a value: {about}", rule.name));
+        }
     }
     assert!(problems.is_empty(), "{}", problems.join("\n"));
 }

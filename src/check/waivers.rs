@@ -2,7 +2,7 @@
 
 use super::Subject;
 use super::rules::{waiver_lapsed, waiver_not_allowed};
-use crate::diag::{Finding, Severity, Sink};
+use crate::diag::{Finding, Rule, Severity, Sink};
 use crate::model::{Engine, Statement, Waiver};
 
 /// Takes out what is waived. Runs after all other rules, since it looks at what they found.
@@ -19,7 +19,10 @@ pub fn apply(subject: &Subject<'_>, sink: &mut Sink) {
 /// Takes out what one waiver accepts; a finding if it can accept nothing.
 fn act(engine: &Engine, waiver: &Waiver, subject: &Subject<'_>, sink: &mut Sink) -> Option<Finding> {
     let rule = super::registry::find(&waiver.rule);
-    let Some(rule) = rule.filter(|rule| rule.severity == Severity::Warning) else {
+    let can_be = |rule: &&'static Rule| {
+        rule.severity == Severity::Warning && !waiver_not_allowed::ON_NO_VALUE.contains(&rule.name)
+    };
+    let Some(rule) = rule.filter(can_be) else {
         return Some(waiver_not_allowed::finding(waiver, rule));
     };
     if waiver.until < subject.today {

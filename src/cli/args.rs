@@ -219,7 +219,7 @@ pub struct DraftArguments {
     #[arg(long, value_name = "ID", value_parser = id)]
     pub maker: String,
     /// Title of the engine
-    #[arg(long)]
+    #[arg(long, value_parser = title)]
     pub title: String,
     /// Take the entries, places and states that this engine has, not all of the catalogue
     #[arg(long, value_name = "ENGINE")]
@@ -253,6 +253,12 @@ pub struct TidyArguments {
     /// How the outcome is written
     #[arg(long, value_enum, default_value_t)]
     pub format: Format,
+}
+
+/// A title that a sheet can be headed with.
+fn title(text: &str) -> Result<String, String> {
+    let title = text.trim();
+    if title.is_empty() { Err("a title has at least one letter".to_owned()) } else { Ok(title.to_owned()) }
 }
 
 /// Initials become part of a file name, so they are letters, digits and hyphens.

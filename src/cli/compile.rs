@@ -21,6 +21,7 @@ pub fn run(
     out: &mut dyn Write,
     err: &mut dyn Write,
 ) -> Result<Status, Failure> {
+    refuse_in_base(&arguments.out, &arguments.base.directory())?;
     let found = load::disk::read_base(&arguments.base.directory())?;
     let mut old = None;
     if let Some(path) = &arguments.since {
@@ -30,7 +31,7 @@ pub fn run(
         }
     }
     let public_before = old.as_ref().map(Bundle::public_ids).unwrap_or_default();
-    let examined = crate::examine_since(found, load::disk::source_date(), &public_before);
+    let examined = crate::examine_since(found, load::disk::source_date()?, &public_before);
     let shown: Vec<Finding> =
         examined.findings.iter().filter(|finding| finding.severity() != Severity::Note).cloned().collect();
     if !is_json(arguments.format) {
@@ -72,6 +73,15 @@ pub fn run(
     Ok(Status::Answered)
 }
 
+/// Refuses an output in the base: the next check would read every sheet of it as a file of the base.
+pub(super) fn refuse_in_base(out: &Path, base: &Path) -> Result<(), Failure> {
+    if !disk::lies_in(out, base) {
+        return Ok(());
+    }
+    let message = format!("cannot write {}: it lies in the spec base {}", out.display(), base.display());
+    Err(Failure::Usage(message, "name a place outside of the base with --out".to_owned()))
+}
+
 /// Signs the bundle of a tree.
 fn sign(tree: &mut Tree, key: &Path) -> Result<(), Failure> {
     let no_key = |because: String| {
@@ -99,7 +109,7 @@ fn one_file(
         );
         return Err(Failure::Usage(format!("there is no build `{build}`"), help));
     };
-    disk::replace_file(&arguments.out, &page)?;
+    disk::write_single(&arguments.out, &page)?;
     if is_json(arguments.format) {
         write_json(out, &json!({ "file": arguments.out.display().to_string(), "bytes": page.len() }))?;
     } else {

@@ -98,7 +98,7 @@ fn add(
     let root = arguments.specs.directory();
     let files = read_base(&root)?;
     let Some((path, text)) = file_of(&files, engine) else {
-        let examined = crate::examine(files, source_date());
+        let examined = crate::examine(files, source_date()?);
         return Err(match &examined.checked {
             Some(checked) => no_engine(engine, checked.model()),
             None => Failure::Input(
@@ -112,7 +112,7 @@ fn add(
         let ours = one.path == path;
         Found { content: if ours { Content::Bytes(longer.clone().into_bytes()) } else { one.content }, ..one }
     };
-    let examined = crate::examine(files.into_iter().map(with).collect(), source_date());
+    let examined = crate::examine(files.into_iter().map(with).collect(), source_date()?);
     if examined.checked.is_none() {
         let errors = examined.findings.iter().filter(|one| one.severity() == Severity::Error);
         for finding in errors {

@@ -213,7 +213,7 @@ fn base_at(
     out: &mut dyn Write,
     err: &mut dyn Write,
 ) -> Result<Option<Checked>, Failure> {
-    let examined = crate::examine(disk::read_base(directory)?, disk::source_date());
+    let examined = crate::examine(disk::read_base(directory)?, disk::source_date()?);
     if examined.checked.is_none() {
         let errors: Vec<_> =
             examined.findings.into_iter().filter(|one| one.severity() == Severity::Error).collect();

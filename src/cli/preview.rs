@@ -7,6 +7,7 @@ use std::io::Write;
 use std::time::Duration;
 
 use super::args::{BaseDirectory, PreviewArguments};
+use super::compile::refuse_in_base;
 use super::{Failure, Status};
 use crate::diag::{Severity, human};
 use crate::emit::{self, disk};
@@ -25,6 +26,7 @@ pub fn run(
     err: &mut dyn Write,
 ) -> Result<Status, Failure> {
     let root = arguments.base.directory();
+    refuse_in_base(&arguments.out, &root)?;
     let mut last: Option<Vec<Found>> = None;
     let (mut runs, mut missed) = (0, 0);
     loop {
@@ -58,7 +60,7 @@ fn compile_once(
     out: &mut dyn Write,
     err: &mut dyn Write,
 ) -> Result<Status, Failure> {
-    let examined = crate::examine(found, source_date());
+    let examined = crate::examine(found, source_date()?);
     let mut shown = examined.findings;
     shown.retain(|finding| finding.severity() != Severity::Note);
     for finding in &shown {

@@ -3,6 +3,7 @@
 //! What is answered goes to a rereads file of this reader; the engine's own file is never touched.
 
 mod answers;
+mod fastening;
 mod questions;
 
 use std::io::{BufRead, Write};
@@ -72,9 +73,7 @@ pub fn run(
 fn open<'a>(engine: &'a Engine, by: &str) -> Vec<&'a Statement> {
     let varied = engine.variants.iter().flat_map(|variant| &variant.statements);
     let unconfirmed = |one: &&Statement| {
-        one.confirmation == Confirmation::ReadOnce
-            && one.has_value()
-            && one.provenance.read_by.as_deref() != Some(by)
+        one.confirmation == Confirmation::ReadOnce && one.has_value() && !one.provenance.is_read_by(by)
     };
     let all = engine.statements.iter().chain(varied).map(AsRef::as_ref);
     let mut open: Vec<&Statement> = all.filter(unconfirmed).collect();

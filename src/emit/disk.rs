@@ -8,11 +8,15 @@
 
 use std::ffi::OsString;
 use std::fs::{self, File};
-use std::path::{Path, PathBuf};
+use std::path::{Component, Path, PathBuf};
 
 use rustix::fs::{CWD, FlockOperation, RenameFlags, flock, renameat_with};
 
+use walkdir::WalkDir;
+
 use super::Tree;
+use super::handbook::SINGLE_BEGINS;
+use super::listed::{is_litter, listed};
 use crate::load::disk::MachineError;
 
 /// Every tree that Baybook wrote holds this file; no other directory is ever replaced.
@@ -22,15 +26,59 @@ const OURS: &str = "bundle/bundle.json";
 ///
 /// # Errors
 ///
-/// When something else than a tree of ours stands at `out`, or the disk refuses; the old tree then
-/// stands as it was.
+/// When something else than a tree of ours stands at `out`, or a file in it that is not, or the disk refuses;
+/// the old tree then stands as it was.
 pub fn write(tree: &Tree, out: &Path) -> Result<(), MachineError> {
     let places = Places::around(out)?;
     let _lock = places.lock()?;
     places.recover()?;
-    places.refuse_foreign()?;
-    places.write_staging(tree)?;
+    places.refuse_foreign(tree)?;
+    if let Err(error) = places.write_staging(tree) {
+        // The fault of the write is what is said, whether or not its leavings could be cleared.
+        _ = places.clear(&places.staging);
+        return Err(error);
+    }
     places.swap(renameat2)
+}
+
+/// Writes one build as one file.
+///
+/// # Errors
+///
+/// When something else than such a file stands there, or the disk refuses; it then stands as it was.
+pub fn write_single(path: &Path, page: &str) -> Result<(), MachineError> {
+    let fault = |because: &dyn ToString| MachineError::new("cannot write", path, because.to_string());
+    if path.is_dir() {
+        return Err(fault(&"it is a directory; name a file with --out"));
+    }
+    if path.exists() {
+        let old = fs::read(path).map_err(|error| fault(&error))?;
+        if !old.is_empty() && !old.starts_with(SINGLE_BEGINS.as_bytes()) {
+            return Err(fault(&"Baybook did not write the file that is there; name a new one with --out"));
+        }
+    }
+    replace_file(path, page)
+}
+
+/// True if an output would lie in a directory, or be that directory itself, by whatever links and dots it is named.
+pub fn lies_in(out: &Path, directory: &Path) -> bool {
+    let real =
+        |path: &Path| std::path::absolute(path).map_or_else(|_| path.to_owned(), |path| resolved(&path));
+    real(out).starts_with(real(directory))
+}
+
+/// A path without links and dots; what is not there yet is taken as it is named.
+fn resolved(path: &Path) -> PathBuf {
+    if let Ok(real) = fs::canonicalize(path) {
+        return real;
+    }
+    let Some(parent) = path.parent() else { return path.to_owned() };
+    let parent = resolved(parent);
+    match path.components().next_back() {
+        Some(Component::Normal(name)) => parent.join(name),
+        Some(Component::ParentDir) => parent.parent().unwrap_or(&parent).to_owned(),
+        _ => parent,
+    }
 }
 
 /// Writes one file in a single step: the old one stands until the new one is whole.
@@ -47,8 +95,11 @@ pub fn replace_file(path: &Path, text: &str) -> Result<(), MachineError> {
     hidden.push(path.file_name().unwrap_or_default());
     hidden.push(".baybook-new");
     let staging = path.with_file_name(hidden);
-    fs::write(&staging, text).map_err(fault)?;
-    fs::rename(&staging, path).map_err(fault)
+    fs::write(&staging, text).and_then(|()| fs::rename(&staging, path)).map_err(|error| {
+        // The fault of the write is what is said, whether or not its leavings could be cleared.
+        _ = fs::remove_file(&staging);
+        fault(error)
+    })
 }
 
 /// The output and its siblings.
@@ -125,15 +176,30 @@ impl Places {
         if path.exists() { fs::remove_dir_all(path).map_err(|error| self.fault(error)) } else { Ok(()) }
     }
 
-    fn refuse_foreign(&self) -> Result<(), MachineError> {
+    fn refuse_foreign(&self, tree: &Tree) -> Result<(), MachineError> {
         let Ok(mut entries) = fs::read_dir(&self.out) else {
             return if self.out.exists() { Err(self.fault("it is not a directory")) } else { Ok(()) };
         };
-        if entries.next().is_none() || self.out.join(OURS).is_file() {
+        if entries.next().is_none() {
             return Ok(());
         }
-        Err(self
-            .fault("it holds files that Baybook did not write; name an empty or a new directory with --out"))
+        if !self.out.join(OURS).is_file() {
+            let because =
+                "it holds files that Baybook did not write; name an empty or a new directory with --out";
+            return Err(self.fault(because));
+        }
+        let ours = listed(&|path| fs::read_to_string(self.out.join(path)).ok());
+        for entry in WalkDir::new(&self.out).sort_by_file_name() {
+            let entry = entry.map_err(|error| self.fault(error))?;
+            let path = entry.path().strip_prefix(&self.out).unwrap_or(entry.path());
+            let path = path.iter().map(|part| part.to_string_lossy()).collect::<Vec<_>>().join("/");
+            let known = tree.contains_key(&path) || ours.contains(&path) || is_litter(&path);
+            if !entry.file_type().is_dir() && !known {
+                let because = format!("it holds `{path}`, which Baybook did not write; move that file away");
+                return Err(self.fault(because));
+            }
+        }
+        Ok(())
     }
 
     fn write_staging(&self, tree: &Tree) -> Result<(), MachineError> {
@@ -175,6 +241,15 @@ mod tests {
 
     fn tree(text: &str) -> Tree {
         Tree::from([(OURS.to_owned(), text.into()), ("index.html".to_owned(), b"same".to_vec())])
+    }
+
+    /// A tree that lists its handbook, as those of the handbook do.
+    fn listing(mut tree: Tree) -> Tree {
+        let files: Vec<_> = tree.keys().map(|path| (path, "hash")).collect();
+        let list = serde_json::json!(files).to_string();
+        tree.insert("files.json".into(), list.into_bytes());
+        tree.insert("offline.js".into(), b"globalThis.baybookRelease={\"list\":\"files.json\"};\n".to_vec());
+        tree
     }
 
     fn shown(out: &Path) -> String {
@@ -251,9 +326,55 @@ mod tests {
         let out = dir.path().join("public");
         let mut first = tree("one");
         first.insert("gone.html".into(), b"stale".to_vec());
-        write(&first, &out).expect("written");
+        write(&listing(first), &out).expect("written");
         write(&tree("two"), &out).expect("written");
         assert!(!out.join("gone.html").exists());
         assert_eq!(fs::read(out.join("index.html")).expect("there"), b"same");
+    }
+
+    #[test]
+    fn a_file_of_somebody_else_in_our_tree_stops_the_next_and_is_named() {
+        let dir = tempfile::tempdir().expect("a directory");
+        let out = dir.path().join("public");
+        write(&listing(tree("one")), &out).expect("written");
+        fs::create_dir_all(out.join("notes")).expect("made");
+        fs::write(out.join("notes/own.txt"), "keep").expect("written");
+        let error = write(&listing(tree("two")), &out).expect_err("refused");
+        assert!(error.to_string().contains("`notes/own.txt`"), "{error}");
+        assert_eq!((shown(&out).as_str(), leftovers(dir.path())), ("one", Vec::new()));
+        fs::remove_file(out.join("notes/own.txt")).expect("moved away");
+        write(&listing(tree("two")), &out).expect("written");
+        assert_eq!(shown(&out), "two");
+    }
+
+    #[test]
+    fn a_write_that_fails_leaves_the_old_tree_and_nothing_beside_it() {
+        let dir = tempfile::tempdir().expect("a directory");
+        let out = dir.path().join("public");
+        write(&tree("one"), &out).expect("written");
+        let mut beyond = tree("two");
+        beyond.insert(format!("{}.html", "x".repeat(300)), b"no name is so long".to_vec());
+        write(&beyond, &out).expect_err("no file system has it");
+        assert_eq!((shown(&out).as_str(), leftovers(dir.path())), ("one", Vec::new()));
+        replace_file(&out, "a directory is there").expect_err("no file takes its place");
+        assert_eq!((shown(&out).as_str(), leftovers(dir.path())), ("one", Vec::new()));
+    }
+
+    #[test]
+    fn an_output_is_told_to_lie_in_a_directory_however_it_is_named() {
+        let dir = tempfile::tempdir().expect("a directory");
+        let base = dir.path().join("specs");
+        fs::create_dir_all(base.join("engines")).expect("made");
+        std::os::unix::fs::symlink(&base, dir.path().join("link")).expect("linked");
+        let inside = ["specs", "specs/public", "specs/a/b", "link/public", "other/../specs/public"];
+        let outside = [
+            "public",
+            "specs-public",
+            "specs/../public",
+            "specs/engines/../../public",
+            "specs/no/../../public",
+        ];
+        assert!(inside.iter().all(|one| lies_in(&dir.path().join(one), &base)));
+        assert!(outside.iter().all(|one| !lies_in(&dir.path().join(one), &base)));
     }
 }

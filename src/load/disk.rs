@@ -60,9 +60,26 @@ pub fn today() -> Date {
 }
 
 /// The day that `SOURCE_DATE_EPOCH` names, where it is set: what a reproducible build judges dates at.
-pub fn source_date() -> Option<Date> {
-    std::env::var("SOURCE_DATE_EPOCH").ok()?.trim().parse().ok().map(day_of)
+///
+/// # Errors
+///
+/// When it is set to something else than seconds since 1970: the build would be of another day than was asked for.
+pub fn source_date() -> Result<Option<Date>, MachineError> {
+    let name = "SOURCE_DATE_EPOCH";
+    let Some(typed) = std::env::var_os(name) else { return Ok(None) };
+    let typed = typed.to_string_lossy();
+    if typed.trim().is_empty() {
+        return Ok(None);
+    }
+    let seconds = typed.trim().parse().ok().filter(|seconds| *seconds <= LAST_SECOND);
+    let because = || format!("`{typed}` is no number of seconds since 1970, of a year up to 9999");
+    seconds
+        .map(|seconds| Some(day_of(seconds)))
+        .ok_or_else(|| MachineError::new("cannot read", Path::new(name), because()))
 }
+
+/// The last second of the year 9999.
+const LAST_SECOND: u64 = 253_402_300_799;
 
 fn day_of(seconds: u64) -> Date {
     let days = i32::try_from(seconds / 86_400).unwrap_or(i32::MAX);

@@ -62,8 +62,9 @@ pub fn statements(table: &str) -> Result<(String, usize), Vec<Fault>> {
 fn rows(table: &str) -> Result<Vec<Row>, Vec<Fault>> {
     let mut reader =
         ReaderBuilder::new().delimiter(delimiter(table)).trim(csv::Trim::All).from_reader(table.as_bytes());
+    let mut lines = Lines::of(table);
     let unreadable = |error: &csv::Error| {
-        let line = error.position().map_or(1, csv::Position::line);
+        let line = error.position().map_or(1, |position| Lines::of(table).at(position));
         vec![fault(line, None, &format!("this is no CSV: {error}"), "save the sheet again as CSV in UTF-8")]
     };
     let head = reader.headers().map_err(|error| unreadable(&error))?.clone();
@@ -74,7 +75,7 @@ fn rows(table: &str) -> Result<Vec<Row>, Vec<Fault>> {
     let mut rows = Vec::new();
     for record in reader.records() {
         let record = record.map_err(|error| unreadable(&error))?;
-        let line = record.position().map_or(0, csv::Position::line);
+        let line = record.position().map_or(0, |position| lines.at(position));
         let cells = head.iter().zip(&record).filter(|(_, cell)| !cell.is_empty());
         let cells: BTreeMap<_, _> = cells.map(|(name, cell)| (name.to_owned(), cell.to_owned())).collect();
         if !cells.is_empty() {
@@ -82,6 +83,35 @@ fn rows(table: &str) -> Result<Vec<Row>, Vec<Fault>> {
         }
     }
     Ok(rows)
+}
+
+/// Counts the lines of a table from one record to the next. The reader's own count is off by one where lines end as in
+/// Windows, and by every empty line before a record.
+struct Lines<'t> {
+    rest: &'t [u8],
+    passed: usize,
+    line: u64,
+}
+
+impl<'t> Lines<'t> {
+    const fn of(table: &'t str) -> Self {
+        Self { rest: table.as_bytes(), passed: 0, line: 1 }
+    }
+
+    /// The line of a record that begins at a position, or after the empty lines there; positions only go on.
+    fn at(&mut self, position: &csv::Position) -> u64 {
+        let from = usize::try_from(position.byte()).unwrap_or(usize::MAX);
+        while let Some((first, rest)) = self.rest.split_first() {
+            if self.passed >= from && !matches!(first, b'\r' | b'\n') {
+                break;
+            }
+            let ends = *first == b'\n' || *first == b'\r' && rest.first() != Some(&b'\n');
+            self.line += u64::from(ends);
+            self.passed += 1;
+            self.rest = rest;
+        }
+        self.line
+    }
 }
 
 /// A spreadsheet separates by comma, semicolon or tab: the commonest of them in the head.

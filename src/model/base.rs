@@ -3,6 +3,7 @@
 use std::fmt;
 
 use crate::quantity::{Kind, Unit};
+use crate::source::Span;
 use std::collections::BTreeMap;
 
 /// A day of the calendar.
@@ -25,6 +26,8 @@ pub struct Base {
     pub notice: String,
     /// The unit a value is converted to, by kind, where the base asks for another than the usual.
     pub units: BTreeMap<Kind, Unit>,
+    /// The same as typed, and where, whether or not the unit is of the kind.
+    pub units_typed: Vec<(Kind, Unit, Span)>,
     /// After so many days a sheet asks for a newer copy.
     pub stale_after_days: Option<u32>,
     /// What may be published.

@@ -48,6 +48,8 @@ pub struct Recall {
     pub value: String,
     /// Where the value is typed.
     pub value_span: Span,
+    /// Where each word of place and state is typed: its name, and the span of the word.
+    pub typed: Vec<(String, Span)>,
     /// Releases that stated it.
     pub releases: Vec<String>,
     /// Why it is wrong.
@@ -55,6 +57,19 @@ pub struct Recall {
 }
 
 impl Model {
+    /// An id and every id that `ids.toml` leads to from it.
+    pub fn led_to<'a>(&'a self, id: &'a str) -> BTreeSet<&'a str> {
+        let (mut met, mut open) = (BTreeSet::from([id]), vec![id]);
+        while let Some(here) = open.pop() {
+            for (next, _) in self.retired.iter().filter(|one| one.id == here).flat_map(|one| &one.to) {
+                if met.insert(next) {
+                    open.push(next);
+                }
+            }
+        }
+        met
+    }
+
     /// Every id that a bundle makes public; those of causes, checks and codes behind what they belong to:
     /// `starts-badly-cold/lash-tight`.
     pub fn public_ids(&self) -> BTreeSet<String> {

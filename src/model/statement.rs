@@ -225,6 +225,16 @@ pub struct Provenance {
     pub read_by: Option<String>,
 }
 
+impl Provenance {
+    /// True if these initials are the reader's, however they are written: `mk`, `MK`, `M. K.`
+    pub fn is_read_by(&self, by: &str) -> bool {
+        let letters = |initials: &str| -> String {
+            initials.chars().filter(|one| one.is_alphanumeric()).flat_map(char::to_lowercase).collect()
+        };
+        self.read_by.as_deref().is_some_and(|first| first == by || letters(first) == letters(by))
+    }
+}
+
 /// The fastener a torque is for.
 #[derive(Clone, Debug, Eq, PartialEq)]
 pub struct Fastener {
@@ -273,6 +283,22 @@ impl std::fmt::Display for Identity {
         let words: Vec<_> =
             self.place.iter().chain(&self.when).map(|(key, word)| format!("{key} {word}")).collect();
         if words.is_empty() { Ok(()) } else { write!(f, " ({})", words.join(", ")) }
+    }
+}
+
+impl Fastener {
+    /// What it is, key by key, as a file writes it.
+    pub fn words(&self) -> Vec<(&'static str, String)> {
+        let all = [
+            ("thread", self.thread.clone()),
+            ("class", self.class.clone()),
+            ("threads", self.threads.clone()),
+            ("hand", self.hand.map(|hand| hand.word().to_owned())),
+            ("count", self.count.map(|count| count.to_string())),
+            ("reuse", self.reuse.map(|reuse| reuse.word().to_owned())),
+            ("into", self.into.clone()),
+        ];
+        all.into_iter().filter_map(|(key, word)| Some((key, word?))).collect()
     }
 }
 

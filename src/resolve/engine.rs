@@ -40,6 +40,7 @@ pub fn engines(loaded: &Loaded, around: &Surroundings<'_>, sink: &mut Sink) -> B
 
 fn engine(file: &Decoded<format::EngineFile>, around: &Surroundings<'_>, reader: &mut Reader<'_>) -> Engine {
     let raw = &file.data;
+    around.names.makers.knows(reader.file, &raw.maker, reader.sink);
     let scope = Scope {
         entries: around.entries,
         names: around.names,

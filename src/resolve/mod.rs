@@ -79,6 +79,7 @@ fn base(loaded: &Loaded, sink: &mut Sink) -> Base {
             licence: String::new(),
             notice: String::new(),
             units: BTreeMap::new(),
+            units_typed: Vec::new(),
             stale_after_days: None,
             publish: Publish::default(),
             base_url: None,
@@ -86,11 +87,11 @@ fn base(loaded: &Loaded, sink: &mut Sink) -> Base {
     };
     let raw = &file.data;
     let mut reader = Reader { sources: &loaded.sources, file: file.file, sink };
-    let mut units = BTreeMap::new();
-    for (kind, unit) in &raw.units {
+    let mut units_typed = Vec::new();
+    for (kind, typed) in &raw.units {
         let kind = reader.kind(kind);
-        let unit = reader.unit(unit);
-        units.extend(kind.zip(unit));
+        let unit = reader.unit(typed);
+        units_typed.extend(kind.zip(unit).map(|(kind, unit)| (kind, unit, reader.span(typed))));
     }
     Base {
         title: raw.title.as_str().to_owned(),
@@ -99,7 +100,8 @@ fn base(loaded: &Loaded, sink: &mut Sink) -> Base {
         invented: raw.invented,
         licence: raw.licence.as_str().to_owned(),
         notice: raw.notice.as_str().to_owned(),
-        units,
+        units: units_typed.iter().map(|(kind, unit, _)| (*kind, *unit)).collect(),
+        units_typed,
         stale_after_days: raw.stale_after_days.as_ref().map(|days| *days.get()),
         publish: publish(raw.publish.as_ref()),
         base_url: raw.base_url.as_ref().map(|url| url.as_str().to_owned()),

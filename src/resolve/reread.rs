@@ -1,14 +1,17 @@
 //! Second readings: matched to statements, compared, and the statements they agree with confirmed.
 //!
 //! A reading agrees when value, unit, place, condition, source, page, row, column and footnote are the
-//! same, and another person made it. Whatever differs is a finding, and the statement stays unconfirmed;
-//! so a confirmation lapses by itself when either side changes.
+//! same, and another person made it; for what is critical, the fastener and the pattern too. Whatever differs or
+//! is not known is a finding, and the statement stays unconfirmed; so a confirmation lapses by itself when either
+//! side changes.
 
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
 use super::engine::{Surroundings, with_condition_of};
-use super::rules::{reread_by_same_reader, reread_differs, reread_from_elsewhere, reread_without_statement};
+use super::rules::{
+    reread_by_same_reader, reread_differs, reread_from_elsewhere, reread_incomplete, reread_without_statement,
+};
 use super::statement::{self, Scope};
 use super::values::Reader;
 use crate::diag::Sink;
@@ -16,7 +19,7 @@ use crate::load::format::{Located, Reread, RereadsFile, Spec};
 use crate::load::place::FileKind;
 use crate::load::{Decoded, Loaded};
 use crate::model::{Confirmation, Date, Engine, EngineId, Form, Identity, Printed, Statement, VariantId};
-use crate::quantity::Value;
+use crate::quantity::{Exact, Value, exact_text};
 use crate::source::Span;
 
 /// Holds every second reading against its statement.
@@ -53,14 +56,16 @@ fn confirm_engine(
         };
         let entry = around.entries.get(&second.identity.of);
         let plausible = entry.and_then(|entry| entry.plausible.as_ref()).map(|span| &span.value);
-        let again = Again { second: &second, by: file.data.read_by.as_str(), on, plausible };
+        let critical = entry.is_some_and(|entry| entry.critical);
+        let again = Again { second: &second, by: file.data.read_by.as_str(), on, plausible, critical };
         match find(engine, variant.as_ref(), &second.identity) {
             Some(first) if !first.understood || !second.understood => {}
             Some(first) => {
                 let twice = !seen.insert((variant.clone(), second.identity.clone()));
                 let outcome = again.held_against(first, reader);
                 let differs = matches!(outcome, Confirmation::Differs { .. });
-                if !twice || differs {
+                // A reading that confirms nothing leaves the place to the next one.
+                if !twice || differs || first.confirmation == Confirmation::ReadOnce {
                     let first = Arc::make_mut(first);
                     first.confirmation = outcome;
                     first.second_reading = differs.then(|| second.form.clone());
@@ -122,8 +127,8 @@ fn as_spec(raw: &Reread) -> Spec {
         pins: raw.pins.clone(),
         text: raw.text.clone(),
         absent: raw.absent.clone(),
-        fastener: None,
-        pattern: None,
+        fastener: raw.fastener.clone(),
+        pattern: raw.pattern.clone(),
         source: raw.source.clone(),
         page: raw.page.clone(),
         row: raw.row.clone(),
@@ -172,12 +177,14 @@ struct Again<'a> {
     on: Option<Date>,
     /// The plausible span of its entry.
     plausible: Option<&'a Value>,
+    /// Whether a wrong value of its entry can kill.
+    critical: bool,
 }
 
 impl Again<'_> {
     fn held_against(&self, first: &Statement, reader: &mut Reader<'_>) -> Confirmation {
         let second = self.second;
-        if first.provenance.read_by.as_deref() == Some(self.by) {
+        if first.provenance.is_read_by(self.by) {
             reader.sink.push(reread_by_same_reader::finding(second.span, first, self.by));
             return Confirmation::ReadOnce;
         }
@@ -192,13 +199,74 @@ impl Again<'_> {
             reader.sink.push(reread_from_elsewhere::finding(second.span, first, &elsewhere));
             return self.differs();
         }
+        if let Some((key, mine, theirs)) = fastening_difference(first, second) {
+            let said = (key, mine.as_str(), theirs.as_str());
+            let at = (second.span, first.span);
+            reader.sink.push(reread_differs::finding(at, first, &second.form, None, said));
+            return self.differs();
+        }
+        let lacking = self.lacking(first);
+        if !lacking.is_empty() {
+            reader.sink.push(reread_incomplete::finding(second.span, first, self.by, &lacking));
+            return Confirmation::ReadOnce;
+        }
         Confirmation::Confirmed { by: self.by.to_owned(), on: self.on }
+    }
+
+    /// What a confirmation rests on, and is not there.
+    fn lacking(&self, first: &Statement) -> Vec<Lacking> {
+        let stated = !matches!(first.form, Form::Absent(_));
+        let unread = |mine: bool, theirs: bool| self.critical && mine && !theirs;
+        let all = [
+            (Lacking::FirstReader, first.provenance.read_by.is_none()),
+            (Lacking::Page, stated && first.provenance.page.is_none()),
+            (Lacking::Fastener, unread(first.fastener.is_some(), self.second.fastener.is_some())),
+            (Lacking::Pattern, unread(!first.pattern.is_empty(), !self.second.pattern.is_empty())),
+        ];
+        all.into_iter().filter(|(_, lacks)| *lacks).map(|(what, _)| what).collect()
     }
 
     fn differs(&self) -> Confirmation {
         let found = Box::new(self.second.provenance.clone());
         Confirmation::Differs { by: self.by.to_owned(), on: self.on, found }
     }
+}
+
+/// What a confirmation rests on, beside two equal values from one place.
+#[derive(Clone, Copy, Debug, Eq, PartialEq)]
+pub enum Lacking {
+    /// Nobody knows who read first, and so that it was another.
+    FirstReader,
+    /// Neither reader names a page.
+    Page,
+    /// The second reader does not say what the torque is for.
+    Fastener,
+    /// The second reader does not say in which order.
+    Pattern,
+}
+
+/// A part of the fastener, or the pattern, that the second reader names otherwise; what is not read again is no difference.
+fn fastening_difference(first: &Statement, second: &Statement) -> Option<(&'static str, String, String)> {
+    let or_none =
+        |word: Option<&(&'static str, String)>| word.map_or("none".to_owned(), |(_, word)| word.clone());
+    if let (Some(mine), Some(theirs)) = (&first.fastener, &second.fastener) {
+        let (mine, theirs) = (mine.words(), theirs.words());
+        let keys = mine.iter().chain(&theirs).map(|(key, _)| *key);
+        for key in keys {
+            let of = |all: &[(&'static str, String)]| or_none(all.iter().find(|(one, _)| *one == key));
+            let (mine, theirs) = (of(&mine), of(&theirs));
+            if mine != theirs {
+                return Some((key, mine, theirs));
+            }
+        }
+    }
+    let (mine, theirs) = (&first.pattern, &second.pattern);
+    let bolts = |all: &[(Exact, Exact)]| {
+        let one = |(across, up): &(Exact, Exact)| format!("{}, {}", exact_text(across), exact_text(up));
+        all.iter().map(one).collect::<Vec<_>>().join("; ")
+    };
+    (!mine.is_empty() && !theirs.is_empty() && mine != theirs)
+        .then(|| ("pattern", bolts(mine), bolts(theirs)))
 }
 
 /// A key whose value differs: the key, the first and the second reading, and their spans if they have any.

@@ -36,6 +36,7 @@ pub fn recalls(loaded: &Loaded) -> Vec<model::Recall> {
         when: words(&one.when),
         value: owned(&one.value),
         value_span: at(&one.value),
+        typed: one.place.iter().chain(&one.when).map(|(key, word)| (owned(key), at(word))).collect(),
         releases: one.releases.iter().map(owned).collect(),
         because: owned(&one.because),
     };

@@ -1,5 +1,6 @@
 //! `intervals-out-of-order`: a first service after the regular one, or hours and distance that no machine drives.
 
+use super::interval_impossible::is_counted;
 use crate::check::Subject;
 use crate::diag::{Finding, Rule, Sink};
 use crate::model::{Form, Printed, Statement};
@@ -54,7 +55,8 @@ fn si(printed: &Printed) -> Option<Exact> {
 
 /// Distance over hours: 8 to 60 km/h in use (common practice, no source).
 fn speed(list: &[Printed]) -> Option<Finding> {
-    let of = |kind: Kind| list.iter().find(|one| one.value.unit().kind() == kind);
+    let of =
+        |kind: Kind| list.iter().find(|one| one.value.unit().kind() == kind && is_counted(one.value.unit()));
     let (hours, distance) = (of(Kind::Time)?, of(Kind::Length)?);
     let metres_a_second = si(distance)? / si(hours).filter(|time| *time > Exact::default())?;
     let speed = metres_a_second * Exact::new(18.into(), 5.into());

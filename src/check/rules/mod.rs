@@ -11,12 +11,16 @@ pub mod direction_in_prose;
 pub mod dual_units_disagree;
 pub mod dual_units_loose;
 pub mod engine_not_fitted;
+pub mod entry_contradicts_itself;
 pub mod far_from_its_pair;
 pub mod far_from_peers;
 pub mod file_name_differs;
 pub mod form_not_allowed;
+pub mod gauge_impossible;
 pub mod hazard_not_declared;
+pub mod id_too_long;
 mod id_vanished;
+pub mod interval_impossible;
 pub mod intervals_out_of_order;
 pub mod kind_missing;
 pub mod limits_far_apart;
@@ -26,8 +30,10 @@ pub mod name_means_two_things;
 pub mod number_in_prose;
 pub mod outside_plausible;
 pub mod page_missing;
+pub mod pin_expects_no_reading;
 pub mod point_off_curve;
 pub mod procedure_fits_nothing;
+pub mod recall_of_nothing;
 mod recalled_value_stated;
 pub mod relation_broken;
 pub mod relation_not_understood;
@@ -42,6 +48,7 @@ pub mod source_missing;
 pub mod stages_out_of_order;
 pub mod step_unknown;
 pub mod superseded_source;
+pub mod table_contradicts_itself;
 pub mod table_out_of_step;
 pub mod teeth_unlike_ratio;
 pub mod thread_not_understood;
@@ -52,6 +59,7 @@ pub mod unit_of_another_kind;
 pub mod unknown_condition;
 pub mod unknown_place;
 pub mod variant_fits_nothing;
+pub mod variant_replaces_itself;
 pub mod variants_collide;
 pub mod waiver_lapsed;
 pub mod waiver_not_allowed;
@@ -100,12 +108,16 @@ pub static CHECKS: &[Check] = checks! {
     dual_units_disagree
     dual_units_loose
     engine_not_fitted
+    entry_contradicts_itself
     far_from_its_pair
     far_from_peers
     file_name_differs
     form_not_allowed
+    gauge_impossible
     hazard_not_declared
+    id_too_long
     id_vanished
+    interval_impossible
     intervals_out_of_order
     kind_missing
     limits_far_apart
@@ -115,8 +127,10 @@ pub static CHECKS: &[Check] = checks! {
     number_in_prose
     outside_plausible
     page_missing
+    pin_expects_no_reading
     point_off_curve
     procedure_fits_nothing
+    recall_of_nothing
     recalled_value_stated
     relation_broken
     relation_not_understood
@@ -131,6 +145,7 @@ pub static CHECKS: &[Check] = checks! {
     stages_out_of_order
     step_unknown
     superseded_source
+    table_contradicts_itself
     table_out_of_step
     teeth_unlike_ratio
     thread_not_understood
@@ -141,6 +156,7 @@ pub static CHECKS: &[Check] = checks! {
     unknown_condition
     unknown_place
     variant_fits_nothing
+    variant_replaces_itself
     variants_collide
     wear_limit_within_new
 };

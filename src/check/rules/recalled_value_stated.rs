@@ -1,9 +1,11 @@
 //! `recalled-value-stated`: what is known to be wrong must not go out again.
 
+use std::sync::Arc;
+
 use crate::check::Subject;
 use crate::diag::{Finding, Rule, Sink};
-use crate::model::{Recall, Statement};
-use crate::quantity::Value;
+use crate::model::{Printed, Recall, Statement, Words};
+use crate::quantity::{Limit, Value};
 
 /// See the page beside this file.
 pub static RULE: Rule = crate::rule!(
@@ -17,11 +19,15 @@ pub static RULE: Rule = crate::rule!(
 /// Every recalled value.
 pub fn check(subject: &Subject<'_>, sink: &mut Sink) {
     for recall in &subject.model.recalls {
-        let Some(engine) = subject.model.engines.values().find(|one| one.id.as_str() == recall.engine) else {
-            continue;
-        };
-        let varied = engine.variants.iter().flat_map(|variant| &variant.statements);
-        for statement in engine.statements.iter().chain(varied).filter(|one| states(one, recall)) {
+        let engines = subject.model.led_to(&recall.engine);
+        let entries = subject.model.led_to(&recall.of);
+        let engines = subject.model.engines.values().filter(|one| engines.contains(one.id.as_str()));
+        let stated = engines.flat_map(|engine| {
+            let varied = engine.variants.iter().flat_map(|variant| &variant.statements);
+            engine.statements.iter().chain(varied)
+        });
+        let of_it = |one: &&Arc<Statement>| entries.contains(one.identity.of.as_str());
+        for statement in stated.filter(of_it).filter(|one| states(one, recall)) {
             let message =
                 format!("{} is still `{}`, which is recalled as wrong", statement.identity, recall.value);
             let help = "correct the statement; if it is right after all, take the recall out";
@@ -31,16 +37,31 @@ pub fn check(subject: &Subject<'_>, sink: &mut Sink) {
     }
 }
 
-/// A recalled value stands as it stood, in whatever spelling: values are compared, not their texts.
+/// True if a statement says the recalled value, however either is written: what counts is what it allows.
 fn states(statement: &Statement, recall: &Recall) -> bool {
     let identity = &statement.identity;
-    let value = Value::parse(&recall.value).ok();
-    identity.of.as_str() == recall.of
-        && identity.place == recall.place
-        && identity.when == recall.when
-        && statement
-            .form
-            .printed()
-            .iter()
-            .any(|one| one.typed == recall.value || value.as_ref() == Some(&one.value))
+    let recalled = Value::parse(&recall.value).ok();
+    let same = |one: &&Printed| {
+        one.typed == recall.value || recalled.as_ref().is_some_and(|other| allow_the_same(&one.value, other))
+    };
+    identity.place == recall.place
+        && same_state(&identity.when, &recall.when)
+        && statement.form.printed().iter().any(same)
+}
+
+/// True if two values have the same exact limits, which one that is only turned by has not.
+fn allow_the_same(one: &Value, other: &Value) -> bool {
+    let end = |value: &Value, limit: Option<Limit>| {
+        limit.map(|limit| (value.unit().to_si(&limit.exact), limit.inclusive))
+    };
+    let ends = |value: &Value| (end(value, value.min()), end(value, value.max()));
+    let known = |(least, most): &(Option<_>, Option<_>)| least.is_some() || most.is_some();
+    one == other || one.unit().converts_to(other.unit()) && known(&ends(one)) && ends(one) == ends(other)
+}
+
+/// True if two states are one; a quantity is the same however it is written.
+fn same_state(one: &Words, other: &Words) -> bool {
+    let word = |word: &String| Value::parse(word).map_or_else(|_| word.clone(), |value| value.text());
+    let spelt = |all: &Words| all.iter().map(|(key, one)| (key.clone(), word(one))).collect::<Words>();
+    spelt(one) == spelt(other)
 }

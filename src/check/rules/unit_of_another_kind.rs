@@ -14,8 +14,21 @@ pub static RULE: Rule = crate::rule!(
     "a unit is of another kind than the entry"
 );
 
-/// Every printed form, against the kind of its entry.
+/// Every printed form and every plausible span, against the kind of its entry; the units of the base, against theirs.
 pub fn check(subject: &Subject<'_>, sink: &mut Sink) {
+    for (kind, unit, span) in &subject.model.base.units_typed {
+        if unit.kind() != *kind {
+            let (symbol, title) = (unit.symbol(), unit.kind().title());
+            let message = format!("`{symbol}` is a unit of {title}, and is to show {}", kind.title());
+            sink.push(Finding::new(&RULE, *span, message, usual(*kind)));
+        }
+    }
+    for entry in subject.model.entries.values() {
+        let Some((plausible, kind)) = entry.plausible.as_ref().zip(entry.kind) else { continue };
+        if plausible.value.unit().kind() != kind {
+            sink.push(finding(subject, entry, plausible, Role::Value));
+        }
+    }
     for statement in subject.statements() {
         let Some(entry) = subject.model.entries.get(&statement.identity.of) else { continue };
         for (printed, role) in quantities(&statement.form) {
@@ -57,15 +70,20 @@ fn is_turn(printed: &Printed, role: Role) -> bool {
 fn finding(subject: &Subject<'_>, entry: &Entry, printed: &Printed, role: Role) -> Finding {
     let unit = printed.value.unit();
     let span = subject.sources.inside(printed.span, &printed.typed, printed.value.unit_range());
-    let wanted = wanted(entry, role).map_or("", |kind| kind.title());
+    let wanted = wanted(entry, role);
     let message = format!(
-        "`{}` is a unit of {}, and `{}` takes units of {wanted}",
+        "`{}` is a unit of {}, and `{}` takes units of {}",
         unit.symbol(),
         unit.kind().title(),
-        entry.id
+        entry.id,
+        wanted.map_or("", |kind| kind.title())
     );
-    let usual: Vec<_> =
-        Unit::all().filter(|one| one.kind().title() == wanted).map(Unit::symbol).take(8).collect();
-    Finding::new(&RULE, span, message, format!("units of {wanted}: `{}`", usual.join("`, `")))
+    Finding::new(&RULE, span, message, wanted.map(usual).unwrap_or_default())
         .with(entry.span, "the entry is defined here")
+}
+
+/// The commoner units of a kind, as help.
+fn usual(kind: Kind) -> String {
+    let units: Vec<_> = Unit::of(kind).map(Unit::symbol).take(8).collect();
+    format!("units of {}: `{}`", kind.title(), units.join("`, `"))
 }

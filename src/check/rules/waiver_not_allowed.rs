@@ -13,6 +13,18 @@ pub static RULE: Rule = crate::rule!(
     "a waiver is for a rule that cannot be waived"
 );
 
+/// The warnings that are about no value of an engine: a waiver is given for a value, and has none to be given for.
+pub const ON_NO_VALUE: [&str; 8] = [
+    "engine-not-fitted",
+    "file-name-differs",
+    "file-out-of-place",
+    "name-means-two-things",
+    "number-in-prose",
+    "procedure-fits-nothing",
+    "variant-fits-nothing",
+    "waiver-lapsed",
+];
+
 /// A waiver for an error, a note, or a rule that is not there.
 pub fn finding(waiver: &Waiver, rule: Option<&Rule>) -> Finding {
     let name = &waiver.rule;
@@ -20,6 +32,10 @@ pub fn finding(waiver: &Waiver, rule: Option<&Rule>) -> Finding {
         Some(rule) if rule.severity == Severity::Error => (
             format!("`{name}` is an error, and errors cannot be waived"),
             "mend what it finds, and take the waiver out".to_owned(),
+        ),
+        Some(rule) if rule.severity == Severity::Warning => (
+            format!("`{name}` is about no value of an engine, and only a value can be waived"),
+            "mend what it finds, and take the waiver out; it stays a warning, and stops nothing".to_owned(),
         ),
         Some(_) => {
             (format!("`{name}` is only a note, and needs no waiver"), "take the waiver out".to_owned())

@@ -43,6 +43,10 @@ pub fn ask(
         }
     }
     given.extend(value);
+    if entry.critical {
+        let Some(fastening) = talk.fastening(statement)? else { return Ok(Answer::Ended) };
+        given.extend(fastening);
+    }
     for key in ["row", "column", "footnote"] {
         match talk.line(&format!("{key} (its label as printed, empty if none)"))? {
             Some(text) if text.is_empty() => {}
@@ -87,9 +91,9 @@ fn keys(form: &Form) -> Vec<(&'static str, &'static str)> {
 }
 
 /// A conversation by lines.
-struct Talk<'a> {
+pub(super) struct Talk<'a> {
     input: &'a mut dyn BufRead,
-    out: &'a mut dyn Write,
+    pub(super) out: &'a mut dyn Write,
 }
 
 impl Talk<'_> {
@@ -174,7 +178,11 @@ impl Talk<'_> {
     }
 
     /// Rows of a table, one a line with `=` between its members, up to an empty line.
-    fn table(&mut self, question: &str, members: usize) -> Result<Option<Vec<Vec<String>>>, Failure> {
+    pub(super) fn table(
+        &mut self,
+        question: &str,
+        members: usize,
+    ) -> Result<Option<Vec<Vec<String>>>, Failure> {
         writeln!(self.out, "     {question}; an empty line ends the table")?;
         let mut rows = Vec::new();
         loop {
@@ -230,7 +238,7 @@ impl Talk<'_> {
     }
 
     /// `axis = word, …` as a table; what does not read so is asked again.
-    fn words(&mut self, key: &str, question: &str) -> Result<Option<toml::Table>, Failure> {
+    pub(super) fn words(&mut self, key: &str, question: &str) -> Result<Option<toml::Table>, Failure> {
         loop {
             let Some(line) = self.line(question)? else { return Ok(None) };
             let pairs = line.split(',').map(str::trim).filter(|pair| !pair.is_empty());

@@ -51,24 +51,21 @@ pub(super) fn print(press: &mut Press<'_>) -> Result<(), HandbookError> {
             pages.push(press.page(&Links::entry(&entry.id), "entry.html", &view)?);
         }
     }
-    press.take(pages);
-    Ok(())
+    press.take(pages)
 }
 
 /// Prints the page of jobs, which finds the limits of every build, once their scripts are there.
 pub(super) fn jobs(press: &mut Press<'_>) -> Result<(), HandbookError> {
     let builds = press.builds_script();
     let page = press.page("job.html", "job.html", &serde_json::json!({ "builds": builds }))?;
-    press.take([page]);
-    Ok(())
+    press.take([page])
 }
 
 /// Prints the page about the handbook, once every other page is there.
 pub(super) fn about(press: &mut Press<'_>) -> Result<(), HandbookError> {
     let view = AboutView::of(press.model, press.size());
     let page = press.page("about.html", "about.html", &view)?;
-    press.take([page]);
-    Ok(())
+    press.take([page])
 }
 
 fn rules(rules: &[&'static Rule]) -> RulesView {

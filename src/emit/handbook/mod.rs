@@ -19,8 +19,9 @@ mod view;
 use std::collections::BTreeMap;
 use std::fmt;
 
+pub use offline::WORKER;
 use press::Press;
-pub use single::single;
+pub use single::{BEGINS as SINGLE_BEGINS, single};
 
 use crate::bundle::compare::Changes;
 use crate::check::Checked;
@@ -43,22 +44,26 @@ pub struct Facts<'a> {
     pub changes: Option<&'a Changes>,
 }
 
-/// A page could not be written: a defect of a template, never of the base.
+/// A page could not be written: a defect of a template, or two sheets at one place; never one of the base.
 #[derive(Debug)]
 pub struct HandbookError {
     sheet: String,
-    cause: tera::Error,
+    /// What the template engine said; none where another sheet stands there already.
+    cause: Option<tera::Error>,
 }
 
 impl fmt::Display for HandbookError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(f, "cannot write the sheet {}: {}", self.sheet, self.cause)
+        match &self.cause {
+            Some(cause) => write!(f, "cannot write the sheet {}: {cause}", self.sheet),
+            None => write!(f, "two sheets want one place: {}", self.sheet),
+        }
     }
 }
 
 impl std::error::Error for HandbookError {
     fn source(&self) -> Option<&(dyn std::error::Error + 'static)> {
-        Some(&self.cause)
+        self.cause.as_ref().map(|cause| cause as _)
     }
 }
 

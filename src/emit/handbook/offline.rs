@@ -13,6 +13,9 @@ use super::press::Page;
 use super::view::Shared;
 use crate::emit::Tree;
 
+/// The service worker, whose first line says where the list of every file stands.
+pub const WORKER: &str = "offline.js";
+
 /// Most letters of a name under an icon (web.dev's advice for `short_name`).
 const SHORT: usize = 12;
 
@@ -65,7 +68,7 @@ pub(super) fn kept(tree: &Tree, shared: &Shared) -> [Page; 2] {
         "digest": sha256(&list.bytes),
     });
     let worker = format!("globalThis.baybookRelease={release};\n{}", assets::worker());
-    [(list.path, list.bytes), ("offline.js".to_owned(), worker.into_bytes())]
+    [(list.path, list.bytes), (WORKER.to_owned(), worker.into_bytes())]
 }
 
 /// SHA-256 in Base64, as the worker compares it.

@@ -10,7 +10,7 @@ use super::{Facts, HandbookError, assets, find, offline, templates};
 use crate::bundle::compare::Changes;
 use crate::diag::Rule;
 use crate::emit::bundle::ids as retired_ids;
-use crate::emit::{Tree, drawing};
+use crate::emit::{Tree, drawing, put};
 use crate::model::{BuildId, Model};
 
 /// A finished page: its path below the output, and its bytes.
@@ -31,7 +31,7 @@ pub(super) struct Press<'a> {
 impl<'a> Press<'a> {
     /// A press with the assets already in its tree.
     pub(super) fn new(facts: &Facts<'a>) -> Result<Self, HandbookError> {
-        let fault = |cause| HandbookError { sheet: "templates".to_owned(), cause };
+        let fault = |cause| HandbookError { sheet: "templates".to_owned(), cause: Some(cause) };
         let model = facts.checked.model();
         let gauges = format!(
             "globalThis.baybookGauges = {};\nglobalThis.baybookRecalls = {};\n",
@@ -54,9 +54,9 @@ impl<'a> Press<'a> {
         Ok(Self { model, atlas: Atlas::of(model), rules, build_hashes, changes, shared, tera, tree })
     }
 
-    /// Takes finished pages into the tree.
-    pub(super) fn take(&mut self, pages: impl IntoIterator<Item = Page>) {
-        self.tree.extend(pages);
+    /// Takes finished pages into the tree; two that want one place are a fault.
+    pub(super) fn take(&mut self, pages: impl IntoIterator<Item = Page>) -> Result<(), HandbookError> {
+        put(&mut self.tree, pages).map_err(|sheet| HandbookError { sheet, cause: None })
     }
 
     /// One page: `template` from `view`, at `path` below the output.
@@ -66,7 +66,7 @@ impl<'a> Press<'a> {
         template: &str,
         view: &V,
     ) -> Result<Page, HandbookError> {
-        let fault = |cause| HandbookError { sheet: path.to_owned(), cause };
+        let fault = |cause| HandbookError { sheet: path.to_owned(), cause: Some(cause) };
         let mut context = Context::from_serialize(view).map_err(fault)?;
         context.insert("root", &"../".repeat(path.matches('/').count()));
         context.insert("path", path);
@@ -76,7 +76,7 @@ impl<'a> Press<'a> {
 
     /// Renders a part of a page, for places where Markdown takes it in.
     pub(super) fn part<V: Serialize>(&self, template: &str, view: &V) -> Result<String, HandbookError> {
-        let fault = |cause| HandbookError { sheet: template.to_owned(), cause };
+        let fault = |cause| HandbookError { sheet: template.to_owned(), cause: Some(cause) };
         let context = Context::from_serialize(view).map_err(fault)?;
         let part = self.tera.render(template, &context).map_err(fault)?;
         Ok(part.trim().to_owned())

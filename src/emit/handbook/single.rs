@@ -11,6 +11,10 @@ use super::assets;
 use crate::emit::Tree;
 use crate::emit::drawing;
 
+/// What every such file begins with; by this it is known for one that Baybook wrote, and may be written anew.
+pub const BEGINS: &str = "<!DOCTYPE html>\n<html lang=\"en-GB\">\n<head>\n<meta charset=\"utf-8\">\n\
+     <meta name=\"generator\" content=\"Baybook\">\n";
+
 /// The file of a build; none where the tree holds no such build.
 pub fn single(tree: &Tree, build: &str) -> Option<String> {
     let folder = format!("builds/{build}/");
@@ -40,8 +44,7 @@ pub fn single(tree: &Tree, build: &str) -> Option<String> {
     let title = between_marks(&engine, "<title>", "</title>")?;
     let style = assets::single_style();
     Some(format!(
-        "<!DOCTYPE html>\n<html lang=\"en-GB\">\n<head>\n<meta charset=\"utf-8\">\n\
-         <meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; style-src '{hash}'; font-src data:; base-uri 'none'; form-action 'none'\">\n\
+        "{BEGINS}<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; style-src '{hash}'; font-src data:; base-uri 'none'; form-action 'none'\">\n\
          <meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n<meta name=\"color-scheme\" content=\"light dark\">\n\
          <title>{title}</title>\n<style>{style}</style>\n</head>\n<body>\n{shared}\n\
          <header class=\"bench\"><nav class=\"indexes-of\" aria-label=\"Sheets in this file\"><ul class=\"indexes\">{doors}</ul></nav></header>\n\

@@ -208,7 +208,7 @@ pub struct Spec {
 }
 
 /// A statement has exactly one form; `new` and `wear_limit` are one form together.
-fn exactly_one_form() -> serde_json::Value {
+pub(super) fn exactly_one_form() -> serde_json::Value {
     let one = |key: &str| serde_json::json!({ "required": [key] });
     let fit = serde_json::json!({ "anyOf": [one("new"), one("wear_limit")] });
     let others = [

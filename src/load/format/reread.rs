@@ -3,7 +3,7 @@
 use schemars::JsonSchema;
 use serde::Deserialize;
 
-use super::{DAY, ID, Located, Pin, Selection, Stage, Text, Words};
+use super::{DAY, Fastener, ID, Located, Pin, Selection, Stage, Text, Words};
 use crate::model::{Absence, Direction};
 
 /// The second reading of one engine's values, by another person, from the page.
@@ -33,6 +33,7 @@ pub struct RereadsFile {
 /// One value as read the second time.
 #[derive(Debug, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
+#[schemars(extend("oneOf" = super::engine::exactly_one_form()))]
 pub struct Reread {
     /// Id of the entry.
     #[schemars(regex(pattern = ID), example = &"lash.exhaust")]
@@ -112,6 +113,13 @@ pub struct Reread {
     /// Absence as read.
     #[serde(default)]
     pub absent: Option<Located<Absence>>,
+    /// Fastener as read: without it, the torque of a critical one is not confirmed.
+    #[serde(default)]
+    pub fastener: Option<Located<Fastener>>,
+    /// Bolt centres as read, in tightening order: without them, the torque of a critical pattern is not confirmed.
+    #[serde(default)]
+    #[schemars(length(min = 1), inner(length(equal = 2)), example = [[-45, 40], [45, 40]])]
+    pub pattern: Option<Vec<Located<Vec<f64>>>>,
     /// Source as read, if not the file's.
     #[serde(default)]
     #[schemars(regex(pattern = ID), example = &"ox-887-manual")]

@@ -10,6 +10,7 @@ pub mod pattern_not_of_its_bolts;
 pub mod reread_by_same_reader;
 pub mod reread_differs;
 pub mod reread_from_elsewhere;
+pub mod reread_incomplete;
 pub mod reread_without_statement;
 pub mod span_reversed;
 pub mod statement_twice;
@@ -33,6 +34,7 @@ pub static RULES: &[&Rule] = &[
     &reread_by_same_reader::RULE,
     &reread_differs::RULE,
     &reread_from_elsewhere::RULE,
+    &reread_incomplete::RULE,
     &reread_without_statement::RULE,
     &span_reversed::RULE,
     &statement_twice::RULE,

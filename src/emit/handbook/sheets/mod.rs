@@ -29,11 +29,10 @@ pub(super) fn print(press: &mut Press<'_>) -> Result<(), HandbookError> {
         joined.map(|pages| pages.unwrap_or_else(|panic| std::panic::resume_unwind(panic))).collect()
     });
     for pages in parts {
-        press.take(pages?);
+        press.take(pages?)?;
     }
     let behind = behind(press)?;
-    press.take(behind);
-    Ok(())
+    press.take(behind)
 }
 
 /// The sheets that stand behind those of the builds: sources, codes, coverage.
