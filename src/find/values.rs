@@ -70,13 +70,13 @@ pub(super) enum Fineness {
 /// The buckets of a single value; `None` where it may be zero and so may agree with any small number.
 pub(super) fn buckets(value: &Value, fineness: Fineness) -> Option<Vec<String>> {
     let [low, high] = ends(value)?;
-    between(value.unit().kind().name(), low, high, fineness)
+    between(value.unit().kind().name(), low, &high, fineness)
 }
 
 /// The same by the figures that the value has in a unit of its kind, as one may type it without: `26e-2`.
 pub(super) fn figures(value: &Value, unit: Unit, fineness: Fineness) -> Option<Vec<String>> {
     let [low, high] = ends(value)?.map(|end| unit.from_si(&end));
-    between("", low, high, fineness)
+    between("", low, &high, fineness)
 }
 
 /// What a value may be, in SI: half of its last digit's step either way.
@@ -86,13 +86,13 @@ fn ends(value: &Value) -> Option<[Exact; 2]> {
     Some([&exact - &half, &exact + &half].map(|end| value.unit().to_si(&end)))
 }
 
-fn between(kind: &str, low: Exact, high: Exact, fineness: Fineness) -> Option<Vec<String>> {
+fn between(kind: &str, low: Exact, high: &Exact, fineness: Fineness) -> Option<Vec<String>> {
     if !low.is_positive() && !high.is_negative() {
         return None;
     }
     let (sign, low, end) = if low.is_positive() {
         // Half a step above is the next number's.
-        ("", low, step(&high, fineness, |figures| (figures - half()).ceil()))
+        ("", low, step(high, fineness, |figures| (figures - half()).ceil()))
     } else {
         ("-", high.abs(), step(&low.abs(), fineness, rounded))
     };

@@ -110,9 +110,15 @@ impl Shape<'_> {
         if root.is_empty() && !errors.is_empty() {
             return vec![self.empty(&errors)];
         }
+        // What is no text is none of the words its key takes either: that says more.
+        let choices = errors.iter().filter(|error| matches!(error.kind(), ValidationErrorKind::Enum { .. }));
+        let choices: Vec<_> = choices.map(steps).collect();
+        let is_told = |error: &ValidationError<'_>, path: &Vec<Step>| {
+            matches!(error.kind(), ValidationErrorKind::Type { .. }) && choices.contains(path)
+        };
         for error in &errors {
             let path = steps(error);
-            if !unusable.contains(&path) {
+            if !unusable.contains(&path) && !is_told(error, &path) {
                 all.extend(self.of_error(error, &path, root));
             }
         }
