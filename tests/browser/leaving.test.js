@@ -81,6 +81,7 @@ test("a job with something open is parked from another machine's sheet, and take
   await page.locator(".park-other").click();
   assert.deepEqual(await shelf(page), { job: null, closed: [before] });
   await page.locator("[data-reading]").first().click();
+  await page.locator(".dock-close").waitFor();
   await page.keyboard.type("9");
   await page.goto(address("index.html"));
   await page.locator("section", { has: page.locator("#parked") }).locator("a").click();

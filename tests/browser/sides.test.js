@@ -62,6 +62,7 @@ test("on a sheet, a worn disc stands on the side where its drawing has it", asyn
     const row = page.locator('[data-spec="disc.thickness"]').first();
     await row.scrollIntoViewIfNeeded();
     await row.locator("[data-reading]").click();
+    await page.locator(".dock-close").waitFor();
     await page.keyboard.type("0.5");
     assert.equal(await row.locator("output.verdict").getAttribute("data-verdict"), "out");
     assert.match((await row.locator("output.verdict").textContent()) ?? "", /Worn by/);

@@ -98,6 +98,7 @@ for (const width of [360, 1280]) {
     const row = page.locator('[data-spec="disc.thickness"]').first();
     await row.scrollIntoViewIfNeeded();
     await row.locator("[data-reading]").click();
+    await page.locator(".dock-close").waitFor();
     await page.keyboard.type("9");
     assert.equal(await page.locator(".dock-stop").isVisible(), false);
     await page.keyboard.press("Backspace");
