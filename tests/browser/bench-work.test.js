@@ -88,6 +88,7 @@ test("the unfinished job is one tap from home, and its papers are two", async ()
   await page.locator('.state [data-state="met"]').first().tap();
   const row = page.locator("[data-window]").first();
   await row.locator("[data-reading]").tap();
+  await page.locator(".dock-close").waitFor();
   await page.keyboard.type("9");
   await page.goto(address("index.html"));
   await page.locator(".unfinished a").tap();

@@ -144,6 +144,7 @@ test("used parts are judged by the wear limit with what is left, new ones by the
   const row = page.locator(`[id="${fit.id}"]`).first();
   const verdict = row.locator("output.verdict");
   await row.locator("[data-reading]").click();
+  await page.locator(".dock-close").waitFor();
   await page.keyboard.type(fit.middle);
   assert.equal(await verdict.getAttribute("data-verdict"), "in");
   assert.match((await verdict.textContent()) ?? "", /left to the wear limit/);

@@ -51,6 +51,7 @@ for (const width of [360, 1280]) {
     await page.goto(address(stopped));
     const panel = said(await page.locator(".panel.stop").textContent());
     await page.locator("[data-reading]").first().click();
+    await page.locator(".dock-close").waitFor();
     await page.keyboard.type("9");
     await page.goto(address("job.html"));
     const panels = page.locator("main .panel.stop");
