@@ -138,7 +138,7 @@
 
     /** What the maker asks a valve to be set to. @param {string} valve */
     setTo(valve) {
-      return this.windows.find(({ dataset }) => valve.startsWith(`${dataset.name ?? ""} `))?.dataset.setTo ?? null;
+      return this.windows.find(({ dataset }) => dataset.name === valve.replace(/ [0-9]+$/, ""))?.dataset.setTo ?? null;
     }
 
     /** Whether a lash lies within the limits and off what the maker asks to set. @param {BaybookShimPlan} plan @param {BaybookShimPlan["plan"][number]} line */
@@ -208,7 +208,7 @@
       }
       for (const setTo of new Set(off.map(({ valve }) => this.setTo(valve)))) {
         const valves = off.filter(({ valve }) => this.setTo(valve) === setTo).map(({ valve }) => valve);
-        said.push(part("p", "note", `${valves.join(", ")}: within the limits, but off the ${setTo} it is to be set to. No size at hand comes nearer.`));
+        said.push(part("p", "note", `${valves.join(", ")}: within the limits, but off the ${setTo} it is to be set to. Look for a size that comes nearer.`));
       }
       if (plan.plan.some(({ from }) => from === "engine")) {
         said.push(part("p", "note", "Take out every shim that moves before one goes back, and mark each with its valve."));

@@ -8,7 +8,7 @@
   const store = baybookStorage.open(() => localStorage, base);
   let shelf = store.load();
   // The home sheet leads to one of several.
-  let shown = Math.max(0, [...(shelf.job ? [shelf.job] : []), ...shelf.closed].findIndex((one) => `#${one.id}` === decodeURIComponent(location.hash)));
+  let shown = Math.max(0, [...(shelf.job ? [shelf.job] : []), ...shelf.closed].findIndex((one) => location.hash === `#${encodeURIComponent(one.id)}`));
   const { release = "", content = "" } = document.body.dataset;
   /** What the limits of today say of a record, by its id, once they are here. @type {Map<string, string[]>} */
   const today = new Map();
