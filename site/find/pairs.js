@@ -4,8 +4,8 @@
  */
 (() => {
   "use strict";
-  const { rows: rowsIn } = globalThis.baybookFindNumbers;
-  const [THINGS, SPREAD, LINES, FIRST, LAST, PART, STRETCH] = [60, 6, 12, 2, 200, 24, 120];
+  const { partOf: statedIn, engineOf, rowsOf: statedBy, lineOf } = globalThis.baybookFindStated;
+  const [THINGS, SPREAD, LINES, FIRST, LAST, PART] = [60, 6, 12, 2, 200, 24];
 
   /** How many rows of each thing of a name are listed. @param {number} scopes */
   const listedOf = (scopes) => Math.min(12, Math.max(4, Math.floor(24 / scopes)));
@@ -56,7 +56,7 @@
     each.flatMap(([at, score]) => Array.from({ length: Math.min(FIRST, rowsOf(head, at)) }, (_, row) => rank(score, at, row)));
 
   /** A row as it is ranked. @param {number} score @param {number} at @param {number} row @param {boolean} [waits] @returns {BaybookRank} */
-  const rank = (score, at, row, waits = false) => ({ score, kind: 0, waits, at, row, build: null, isNear: false });
+  const rank = (score, at, row, waits = false) => ({ score, own: score, kind: 0, waits, at, row, build: null, isNear: false });
 
   /** The parts with the rows that wait, as far as so many lines may need them beside what is known. @param {BaybookFindHead} head @param {[number, number][]} each @param {BaybookRank[]} known @param {number} limit */
   function waiting(head, each, known, limit) {
@@ -71,40 +71,46 @@
     return [...new Set(needed.map(([thing]) => partOf(head, thing, FIRST)))];
   }
 
-  /** What a build states of the things of a stretch. @param {BaybookLoad} load @param {number} build @param {number} thing one of them @returns {Promise<BaybookStated>} */
-  const stated = (load, build, thing) => load(ownPart(build, thing));
+  /** What a build is called that was named or looked at last. @param {BaybookRows} found @param {number} build */
+  const calledOf = (found, build) => [...found.fitted.values()].find((one) => one[2] === build)?.[7] ?? (found.last?.[0] === build ? found.last[1] : "");
 
-  /** @param {number} build @param {number} thing */
-  const ownPart = (build, thing) => `b-${build}-${Math.floor(thing / STRETCH)}`;
-
-  /** All that a build states. @param {BaybookLoad} load @param {BaybookFindHead} head @param {number} build @returns {Promise<string[]>} */
-  async function statedRows(load, head, build) {
-    const firsts = Array.from({ length: Math.ceil(head.things.length / STRETCH) }, (_, at) => at * STRETCH);
-    const parts = await Promise.all(firsts.map((thing) => stated(load, build, thing)));
-    return parts.flatMap(([rows]) => rowsIn(rows));
+  /** What builds may state of things, each with what a line of it scores at most; the best first. @param {BaybookRows} found @param {[number, number][]} builds @param {[number, number][]} things @returns {BaybookPair[]} */
+  function pairs(found, builds, things) {
+    const each = builds.map(([build, more]) => ({ build, more, engine: engineOf(calledOf(found, build)) }));
+    const all = each.flatMap(({ build, more, engine }) => things.map(([thing, own]) => ({ build, name: statedIn(engine, thing), own, most: more + own })));
+    return all.sort((one, other) => other.most - one.most);
   }
 
-  /** What builds may state of things, each with what a line of it scores at most; the best first. @param {[number, number][]} builds @param {[number, number][]} things @returns {BaybookPair[]} */
-  const pairs = (builds, things) =>
-    builds
-      .flatMap(([build, more]) => things.map(([thing, most]) => ({ build, name: ownPart(build, thing), most: more + most })))
-      .sort((one, other) => other.most - one.most);
-
   /** The parts that so many lines need at least. @param {BaybookPair[]} all @param {number} limit */
-  const firstParts = (all, limit) => new Map(all.slice(0, limit).map((one) => [one.name, one.build]));
+  const firstParts = (all, limit) => new Set(all.slice(0, limit).map((one) => one.name));
 
-  /** The parts with what named builds state, which words alone lead to. @param {[number, number][]} builds @param {[number, number][]} things @param {number} limit */
-  const likely = (builds, things, limit) => [...firstParts(pairs(builds, things.slice(0, THINGS)), limit).keys()];
+  /** The parts with what named builds state, which words alone lead to. @param {BaybookRows} found @param {[number, number][]} builds @param {[number, number][]} things @param {number} limit */
+  const likely = (found, builds, things, limit) => [...firstParts(pairs(found, builds, things.slice(0, THINGS)), limit)];
 
   /** The best first; among equals, who waits comes after all others of its kind. @param {BaybookRank} a @param {BaybookRank} b */
   const before = (a, b) => b.score - a.score || a.kind - b.kind || Number(a.waits) - Number(b.waits) || a.at - b.at || a.row - b.row;
+
+  /**
+   * The parts that may still hold a line among so many of the best: one that fits two thirds as well as the first.
+   * @param {BaybookPair[]} all @param {Set<string>} joined @param {BaybookRank[]} known @param {number} limit
+   */
+  function lacking(all, joined, known, limit) {
+    const ranked = known.sort(before);
+    const [first, least = 0] = [ranked[0], ranked[limit - 1]?.score];
+    const may = (/** @type {BaybookPair} */ { name, own, most }) => !joined.has(name) && most >= least && (!first || most >= first.score || own * 3 >= first.own * 2);
+    return new Set(all.filter(may).map((one) => one.name));
+  }
+
+  /** Those that fit two thirds as well as the first: what does not lacks a word that this has. @param {BaybookRank[]} ranked the best first */
+  const worth = (ranked) => ranked.filter(({ own }) => own * 3 >= (ranked[0]?.own ?? 0) * 2);
 
   /**
    * Every row that may answer. Of the things that are listed for all builds the first rows are among them, and of
    * the rest what `limit` lines may need.
    * @param {BaybookLoad} load @param {BaybookFindHead} head @param {BaybookJoin} join @param {number} limit
    */
-  async function rows(load, head, { things, builds, byName, held, last }, limit) {
+  async function rows(load, head, { things, builds, byName, held, found }, limit) {
+    const last = found.last?.[0] ?? null;
     const ofThing = new Map(things);
     const ofBuild = new Map(builds);
     /** @type {Map<string, number>} */
@@ -125,7 +131,7 @@
         // The first of those that state it comes before any other.
         const isFirst = build === null || (best && best.build !== null && build < best.build);
         if (!best || own + more > best.score || (own + more === best.score && isFirst)) {
-          all.set(place, { score: own + more, kind: 0, waits, at, row, build, isNear });
+          all.set(place, { score: own + more, own, kind: 0, waits, at, row, build, isNear });
         }
       }
     };
@@ -140,20 +146,21 @@
       const thing = parseInt(row, 10);
       most.set(thing, Math.max(most.get(thing) ?? 0, (ofThing.get(thing) ?? 0) + counts));
     }
-    const wanted = pairs(near, [...most]);
-    const first = firstParts(wanted, limit);
-    const join = async (/** @type {Map<string, number>} */ parts) => {
-      for (const [build, [text]] of await Promise.all([...parts].map(async ([name, build]) => /** @type {[number, BaybookStated]} */ ([build, await load(name)])))) {
-        for (const row of rowsIn(text)) {
+    const wanted = pairs(found, near, [...most]);
+    /** @type {Set<string>} */
+    const joined = new Set();
+    for (let next = firstParts(wanted, limit); next.size > 0; next = lacking(wanted, joined, [...all.values()], limit)) {
+      const parts = new Map(await Promise.all([...next].map(async (name) => /** @type {[string, BaybookStated]} */ ([name, await load(name)]))));
+      const pairsOf = new Map(wanted.filter(({ name }) => next.has(name)).map((one) => [`${one.name} ${one.build}`, one]));
+      for (const { name, build } of pairsOf.values()) {
+        for (const row of statedBy(/** @type {BaybookStated} */ (parts.get(name)), build)) {
           if (numbers.has(row) || isTop.has(row.split(" ")[0] ?? "")) {
             add(row, build, true, false);
           }
         }
       }
-    };
-    await join(first);
-    const least = [...all.values()].map(({ score }) => score).sort((one, other) => other - one)[limit - 1] ?? 0;
-    await join(new Map(wanted.filter(({ name, most }) => !first.has(name) && most >= least).map((one) => [one.name, one.build])));
+      next.forEach((name) => joined.add(name));
+    }
     /** @param {BaybookPart[]} parts */
     const take = (parts) => {
       for (const [[thing], [, part]] of each.flatMap((one) => parts.map((part) => /** @type {const} */ ([one, part])))) {
@@ -168,7 +175,7 @@
       add(row, null, false, false);
     }
     take(await Promise.all(waiting(head, each, [...all.values()], limit).map(load)));
-    return [...all.values()];
+    return worth([...all.values()].sort(before));
   }
 
   /** Place of a text in an id of HTML, as the sheets have it. @param {string} text */
@@ -191,15 +198,11 @@
     return [id, `${told.slice(id.length + 1)} · ${id}`];
   };
 
-  /** What a build is called that was named or looked at last. @param {BaybookRows} found @param {number} build */
-  const calledOf = (found, build) => [...found.fitted.values()].find((one) => one[2] === build)?.[7] ?? (found.last?.[0] === build ? found.last[1] : "");
-
-  /** A line of such a build. @param {BaybookLoad} load @param {BaybookRows} found @param {number} build @param {string} row @returns {Promise<[string, string, number, number]>} the build first */
-  async function ownLine(load, found, build, row) {
-    const [rows, lines] = await stated(load, build, parseInt(row, 10));
-    const line = lines[rowsIn(rows).indexOf(row)] ?? "";
-    const [text, builds = 1, open = 0] = typeof line === "string" ? [line] : line;
-    return [calledOf(found, build), text, open, builds];
+  /** A line of such a build. @param {BaybookLoad} load @param {BaybookRows} found @param {number} build @param {number} thing @param {number} row @returns {Promise<[string, string, number, number]>} what the build is called first */
+  async function ownLine(load, found, build, thing, row) {
+    const called = calledOf(found, build);
+    const [text, builds, open] = lineOf(await load(statedIn(engineOf(called), thing)), `${thing} ${row}`);
+    return [called, text, open, builds];
   }
 
   /** The same of the first build that states it. @param {BaybookLoad} load @param {BaybookFindHead} head @param {BaybookRank} rank @returns {Promise<[string, string, number, number]>} */
@@ -215,7 +218,7 @@
     const none = { where: {}, when: {}, open: false, score };
     if (kind === 0) {
       const thing = /** @type {BaybookThing} */ (head.things[at]);
-      const line = isNear && build !== null ? ownLine(load, found, build, `${at} ${row}`) : sharedLine(load, head, rank);
+      const line = isNear && build !== null ? ownLine(load, found, build, at, row) : sharedLine(load, head, rank);
       const [called, text, open, builds] = await line;
       const [id, machine] = titled(called);
       const { of, title, where, when } = thing;
@@ -231,5 +234,5 @@
     return { ...none, kind: sort, build: null, builds: 0, machine: null, of, title, text, href: page };
   }
 
-  globalThis.baybookFindPairs = { rows, before, listed, spread, likely, statedRows, told };
+  globalThis.baybookFindPairs = { rows, before, listed, spread, likely, calledOf, told };
 })();

@@ -5,8 +5,10 @@
  */
 (() => {
   "use strict";
-  const { apart } = globalThis.baybookFindWords;
+  const { apart, unshared } = globalThis.baybookFindWords;
   const { typedOf, fits, isHeld, hasSerial, inLine, meantBuilds } = globalThis.baybookFindFits;
+  const { all: statedRows, engineOf } = globalThis.baybookFindStated;
+  const { calledOf } = globalThis.baybookFindPairs;
   const OFFERED = 3;
   /** Parts that are loaded together. */
   const TOGETHER = 4;
@@ -97,7 +99,7 @@
 
   /** A word that nothing has, and those near it. @param {BaybookSought} sought @param {string} text @param {BaybookPiece} piece */
   async function word({ load, head }, text, piece) {
-    const all = new Set([...head.known, ...(await load("words")).split(" ")]);
+    const all = new Set([...head.known, ...unshared(await load("words"))]);
     /** @type {Map<string, number>} */
     const found = new Map();
     for (const one of all) {
@@ -184,10 +186,10 @@
   }
 
   /** Whether a row is of what is meant: of a thing that fits half as well as the best, in a build that is named. @param {BaybookSought} sought */
-  async function meant({ load, head, things, builds, byName }) {
+  async function meant({ load, head, found, things, builds, byName }) {
     const least = Math.ceil((things[0]?.[1] ?? 0) / 2);
     const fits = new Set(things.filter(([, score]) => score >= least).map(([thing]) => String(thing)));
-    const rows = byName ? await Promise.all(meantBuilds(builds).map((build) => globalThis.baybookFindPairs.statedRows(load, head, build))) : [];
+    const rows = byName ? await Promise.all(meantBuilds(builds).map((build) => statedRows(load, head, engineOf(calledOf(found, build)), build))) : [];
     const stated = new Set(rows.flat());
     return (/** @type {string} */ row) => (least === 0 || fits.has(row.split(" ")[0] ?? "")) && (!byName || stated.has(row));
   }

@@ -5,7 +5,7 @@
  */
 (() => {
   "use strict";
-  const { words, fit, key, ask, mayBeSlip, needsNumbers } = globalThis.baybookFindWords;
+  const { words, fit, key, ask, mayBeSlip, needsNumbers, unshared } = globalThis.baybookFindWords;
   const { near, joined, fits, named, thing, machine, fixed, leads, bestWhole, wordsOf, wordsOfFitted } = globalThis.baybookFindMatching;
   const { serial, fits: pieceFits } = globalThis.baybookFindFits;
   const pairs = globalThis.baybookFindPairs;
@@ -61,7 +61,7 @@
   /** Any other word: one of a machine, a code or a manual, or a slip. @param {BaybookLoad} load @param {BaybookFindHead} head @param {string} word @param {Set<string>} others @returns {Promise<BaybookTyped>} */
   async function ofMachines(load, head, word, others) {
     const begins = [...others].some((one) => fit(word, one) > 0);
-    const meant = begins || !mayBeSlip(word) ? new Map() : near(word, [...head.known, ...(await load("words")).split(" ")]);
+    const meant = begins || !mayBeSlip(word) ? new Map() : near(word, [...head.known, ...unshared(await load("words"))]);
     return { word, meant, known: begins || meant.size > 0 };
   }
 
@@ -164,7 +164,7 @@
     const { typed: typedWords, names, things: scored } = await typed(load, head, asked, found, limit);
     const { builds, made, machines: ofMachines } = machines(found, typedWords, asked);
     const byName = (builds[0]?.[1] ?? 0) >= BY_NAME;
-    ahead(load, pairs.likely(builds, scored, limit));
+    ahead(load, pairs.likely(found, builds, scored, limit));
     const byWords = scored.length > 0 && typedWords.some((one) => !/^[0-9]+$/.test(one.word));
     const [own, symbols] = [nameNumbers(asked, found, builds.length > 0, made), units(head, scored, byWords)];
     if (asked.bare.some((number) => !own.has(number))) {
@@ -173,8 +173,8 @@
     const tried = asked.pieces.map(([, piece]) => values(piece, own, symbols));
     const holding = await Promise.all(tried.map((one) => held(load, head, one)));
     found.last = await placing;
-    const ranks = await pairs.rows(load, head, { things: scored, builds, byName, held: holding, last: found.last?.[0] ?? null }, limit);
-    const alone = (/** @type {number} */ kind) => (/** @type {[number, number]} */ [at, score]) => ({ score, kind, waits: false, at, row: 0, build: null, isNear: false });
+    const ranks = await pairs.rows(load, head, { things: scored, builds, byName, held: holding, found }, limit);
+    const alone = (/** @type {number} */ kind) => (/** @type {[number, number]} */ [at, score]) => ({ score, own: score, kind, waits: false, at, row: 0, build: null, isNear: false });
     ranks.push(...ofMachines.map(alone(1)), ...records(found, typedWords, byName).map(alone(2)));
     ranks.sort(pairs.before);
     return { load, head, asked, found, typed: typedWords, names, things: scored, builds, byName, byWords, made, machines: ofMachines, tried, held: holding, ranks };

@@ -78,6 +78,16 @@
   const key = (word) =>
     [...word].slice(0, 2).map((c) => (/[a-z0-9]/i.test(c) ? c : `_${c.codePointAt(0)?.toString(16)}`)).join("");
 
+  /** Words as `sharing` of the compiler writes them. @param {string} text */
+  function unshared(text) {
+    /** @type {string[]} */
+    let before = [];
+    return text.split(" ").filter(Boolean).map((one) => {
+      before = [...before.slice(0, parseInt(one.charAt(0), 36)), ...one.slice(1)];
+      return before.join("");
+    });
+  }
+
   const WHOLE = /^[0-9]{1,9}$/;
   /** True if a whole number stands at the head that no unit can follow. @param {string[]} pieces */
   const isCount = ([first = "", next = "1"]) => WHOLE.test(first) && WHOLE.test(next);
@@ -228,5 +238,5 @@
     return pieces.some((piece, at) => begins(piece) && !isCount(pieces.slice(at)));
   }
 
-  globalThis.baybookFindWords = { words, slips, apart, fit, key, ask, yearOf, mayBeSlip, needsNumbers };
+  globalThis.baybookFindWords = { words, slips, apart, fit, key, unshared, ask, yearOf, mayBeSlip, needsNumbers };
 })();

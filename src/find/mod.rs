@@ -16,6 +16,7 @@ mod said;
 mod search;
 mod shards;
 mod sizes;
+mod stated;
 mod values;
 mod words;
 

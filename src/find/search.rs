@@ -69,8 +69,8 @@ pub(super) type Scored = Vec<(usize, u32)>;
 /// thing, machine or record, row.
 pub(super) type Rank = (Reverse<u32>, u8, bool, usize, usize);
 
-/// What a row scores, the build it is shown for, and whether it waits.
-type Shown = (Reverse<u32>, usize, bool);
+/// What a row scores, the build it is shown for, whether it waits, and what it scores for whichever build.
+type Shown = (Reverse<u32>, usize, bool, u32);
 
 /// What a search gives.
 #[derive(Clone, Debug, Eq, PartialEq)]
@@ -170,17 +170,23 @@ impl<'a> Sought<'a> {
     }
 
     fn rank(&mut self, last: Option<usize>, limit: usize) {
-        let rows = self.rows(last, limit);
-        self.ranks =
-            rows.iter().map(|(&(thing, row), (score, _, waits))| (*score, 0, *waits, thing, row)).collect();
+        let mut rows = self.rows(last, limit);
+        let first = rows.iter().min_by_key(|(row, (score, _, waits, _))| (*score, *waits, **row));
+        // What fits less than two thirds as well as the first line lacks a word that this has.
+        let most = first.map_or(0, |(_, (_, _, _, own))| *own);
+        rows.retain(|_, (_, _, _, own)| *own * 3 >= most * 2);
+        self.ranks = rows
+            .iter()
+            .map(|(&(thing, row), (score, _, waits, _))| (*score, 0, *waits, thing, row))
+            .collect();
         let ranked = |kind: u8| move |&(at, score): &(usize, u32)| (Reverse(score), kind, false, at, 0);
         self.ranks.extend(self.machines.iter().map(ranked(1)));
         self.ranks.extend(self.fixed.iter().map(ranked(2)));
         self.ranks.sort_unstable();
-        self.shown = rows.into_iter().map(|(row, (_, build, _))| (row, build)).collect();
+        self.shown = rows.into_iter().map(|(row, (_, build, ..))| (row, build)).collect();
     }
 
-    /// Every row that may answer, with its score and the build it is shown for.
+    /// Every row that may answer, with what it scores and the build it is shown for.
     fn rows(&self, last: Option<usize>, limit: usize) -> BTreeMap<(usize, usize), Shown> {
         let of_thing: BTreeMap<usize, u32> = self.things.iter().copied().collect();
         let of_build: BTreeMap<usize, u32> = self.builds.iter().copied().collect();
@@ -196,7 +202,7 @@ impl<'a> Sought<'a> {
             let more = of_build.get(&build).copied().unwrap_or_default();
             let last = if preferred == Some(build) { LAST } else { 0 };
             if own + number > 0 {
-                let found = (Reverse(own + number + more + last), build, waits);
+                let found = (Reverse(own + number + more + last), build, waits, own + number);
                 let best = all.entry(row).or_insert(found);
                 *best = found.min(*best);
             }

@@ -4,8 +4,8 @@
 //! |---|---|---|
 //! | `things` | names, places and conditions; names of the parts below | once |
 //! | `w-ta` | machines, codes and manuals with a word that begins with `ta` | for each such word typed |
-//! | `words` | every word of those that is in no name, for slips | for a word that nothing begins with |
-//! | `b-3-0` | which rows the fourth build states of the things of the first stretch, and their texts | where its machine is named, or it was looked at last |
+//! | `words` | every word of those that is in no name, for slips, told by the one before | for a word that nothing begins with |
+//! | `b-ox-887-0` | which rows the builds of the engine `ox-887` state of the things of the first stretch, and their texts | where a machine of one is named, or it was looked at last |
 //! | `f-5` | of each thing of some names that stand together, the first rows: what most builds state | where its names may be shown |
 //! | `t-7` | the next rows of the things of the eighth name, and the builds that are shown for them | where no other name fits as well |
 //! | `r-9-3` | of the tenth thing the fourth part of the rest, what fewer builds state | where one of them is shown |
@@ -21,15 +21,14 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use serde_json::{Value, json};
 
-use super::index::{Fitted, Fixed, Index, Stated, Thing};
+use super::index::{Fitted, Fixed, Index, Thing};
 use super::matching::{Sampled, known, vocabulary};
 use super::rows::Row;
 use super::search::{FIRST, rows_listed};
 use super::sizes::{by_figures, by_power, by_size};
+use super::stated::{self, called};
 use super::words::SHORT;
 
-/// Things whose lines of one build stand in one part.
-const STRETCH: usize = 120;
 /// Rows of one thing that stand in one part.
 const PART: usize = 24;
 /// Bytes of first rows that stand in one part, at least.
@@ -49,43 +48,17 @@ pub fn shards(index: &Index) -> BTreeMap<String, Value> {
     all.extend(first);
     let catalogue = known(&index.things);
     let others: Vec<&str> = vocabulary(index).difference(&catalogue).copied().collect();
-    all.insert("words".to_owned(), json!(others.join(" ")));
+    all.insert("words".to_owned(), json!(sharing(&others)));
     all.extend(values.into_iter().map(|(bucket, rows)| (format!("v-{bucket}"), rows)));
     all.extend(bare.into_iter().map(|(figures, rows)| (format!("d-{figures}"), rows)));
-    all.extend(stated(index));
+    all.extend(next_rows(index));
     let mut ids: BTreeMap<String, BTreeMap<&str, Value>> = BTreeMap::new();
     for (at, build) in index.builds.iter().enumerate() {
         ids.entry(format!("i-{}", key(&build.id))).or_default().insert(&build.id, json!([at, called(build)]));
     }
     all.extend(ids.into_iter().map(|(name, ids)| (name, json!(ids))));
-    for (at, build) in index.builds.iter().enumerate() {
-        let stretches = stated_by(index, build).into_iter();
-        all.extend(stretches.map(|(stretch, told)| (format!("b-{at}-{stretch}"), told)));
-    }
+    all.extend(stated::by_engine(index));
     all
-}
-
-/// What a build states, by stretches of things: its rows, and for each of them, in the same order, the text, or with it
-/// how many builds share it and whether it is open. A stretch of which it states nothing is there too: it is asked for
-/// before that is known.
-fn stated_by(index: &Index, one: &Stated) -> BTreeMap<usize, Value> {
-    let rows: BTreeSet<(usize, usize)> = one.lines.iter().map(|line| (line.thing, line.row)).collect();
-    let stretches = index.things.things.len().div_ceil(STRETCH);
-    let mut all: BTreeMap<usize, Vec<_>> = (0..stretches).map(|stretch| (stretch, Vec::new())).collect();
-    for (thing, row) in rows {
-        let Some(told) = index.rows.get(thing).and_then(|rows| rows.get(row)) else { continue };
-        let told = match (told.builds.len(), told.open) {
-            (1, false) => json!(told.text),
-            (builds, false) => json!([told.text, builds]),
-            (builds, true) => json!([told.text, builds, 1]),
-        };
-        all.entry(thing / STRETCH).or_default().push(((thing, row), told));
-    }
-    let told = |lines: Vec<_>| {
-        let (rows, told): (Vec<_>, Vec<_>) = lines.into_iter().unzip();
-        json!([by_thing(&rows), told])
-    };
-    all.into_iter().map(|(stretch, lines)| (stretch, told(lines))).collect()
 }
 
 /// The first rows of each thing, in parts of names that stand together; and the first name of each part.
@@ -136,12 +109,6 @@ fn row_told(index: &Index, row: &Row, builds: &mut Rows) -> Option<Value> {
     })
 }
 
-/// `ox-887 Tarnhawk 887 2020–2024`: id of a build, then its machines, as its title has them before the id.
-fn called(one: &Stated) -> String {
-    let machines = one.title.strip_suffix(one.id.as_str()).unwrap_or_default();
-    format!("{} {}", one.id, machines.trim_end_matches(" · "))
-}
-
 /// `3:0 2,5,1:4`: rows 0 and 2 of thing 3, row 0 of thing 8, row 4 of thing 9; each number is told from the one before.
 /// The names that a procedure uses are told the same way.
 pub(super) fn by_thing(rows: &[(usize, usize)]) -> Value {
@@ -161,6 +128,19 @@ pub(super) fn by_thing(rows: &[(usize, usize)]) -> Value {
         format!("{thing}:{}", rows.join(" "))
     });
     json!(things.collect::<Vec<_>>().join(","))
+}
+
+/// Words in order, each as how many letters of the one before it begins with, a figure of base 36, and the rest: `tarn`
+/// and `tarnhawk` are `0tarn 4hawk`.
+fn sharing(words: &[&str]) -> String {
+    let mut before = "";
+    let told = words.iter().map(|word| {
+        let shared = word.chars().zip(before.chars()).take_while(|(one, other)| one == other).take(35).count();
+        before = word;
+        let figure = u32::try_from(shared).ok().and_then(|shared| char::from_digit(shared, 36)).unwrap_or('0');
+        format!("{figure}{}", word.chars().skip(shared).collect::<String>())
+    });
+    told.collect::<Vec<_>>().join(" ")
 }
 
 /// What is loaded once. Kinds, units and scopes stand once each, and are named by their number; no thing has more rows
@@ -225,7 +205,7 @@ impl Once {
 /// title of each first build.
 /// The next rows of each name stand together; of the rest those of one thing that follow each other, as who typed a
 /// number is shown such.
-fn stated(index: &Index) -> BTreeMap<String, Value> {
+fn next_rows(index: &Index) -> BTreeMap<String, Value> {
     let mut all: BTreeMap<String, (Rows, BTreeMap<usize, Rows>)> = BTreeMap::new();
     for (name, things) in by_name(index) {
         let scopes = things.len();

@@ -27,12 +27,13 @@ type BaybookFixed = [string, string, string, string, string, string, string, str
 /** Unit → number → who prints it as the value aimed at, and who as a limit: `thing:row row,thing:row`. */
 type BaybookBucket = Record<string, Record<string, [string, string]>>;
 
-/** The rows that a build states of a stretch of things, and for each the text, or with it how many builds share it and whether it is open. */
-type BaybookStated = [string, (string | [string, number?, number?])[]];
-/** What a build may state of a thing: the part it stands in, and what a line of it scores at most. */
+/** The rows that builds of an engine state of a stretch of things, for each the text, or with it how many builds share it and whether it is open, and by build the rows that it does not state. */
+type BaybookStated = [string, (string | [string, number?, number?])[], Record<number, string>];
+/** What a build may state of a thing: the part it stands in, what a line of it scores at most for any build, and for this. */
 interface BaybookPair {
   build: number;
   name: string;
+  own: number;
   most: number;
 }
 /** A printed number, roughly where it lies, and who prints it. */
@@ -110,12 +111,14 @@ interface BaybookJoin {
   builds: [number, number][];
   byName: boolean;
   held: Map<string, number>[];
-  last: number | null;
+  found: BaybookRows;
 }
 
 /** A line and its place: kind 0 is a row of a thing, 1 a machine, 2 a code or a manual. */
 interface BaybookRank {
   score: number;
+  /** What it scores for whichever build. */
+  own: number;
   kind: number;
   at: number;
   row: number;
@@ -133,11 +136,10 @@ type BaybookTold = [string, number, number?, number?];
 type BaybookPart = [Record<number, string>, Record<number, Record<number, BaybookTold>>];
 
 /** A query as it is understood, and what it leads to. */
-interface BaybookSought extends Omit<BaybookJoin, "last"> {
+interface BaybookSought extends BaybookJoin {
   load: BaybookLoad;
   head: BaybookFindHead;
   asked: BaybookAsked;
-  found: BaybookRows;
   typed: BaybookTyped[];
   names: [number, number[]][];
   made: Set<number>;
@@ -182,6 +184,7 @@ declare var baybookFindWords: {
   apart(typed: string, word: string): number | null;
   fit(typed: string, word: string): number;
   key(word: string): string;
+  unshared(text: string): string[];
   ask(text: string, inWords: boolean): BaybookAsked;
   yearOf(piece: string): [number, boolean] | null;
   mayBeSlip(typed: string): boolean;
@@ -215,13 +218,20 @@ declare var baybookFindNumbers: {
   names(asked: BaybookAsked, found: BaybookRows, named: boolean, years: Set<number>): Set<string>;
   held(load: BaybookLoad, head: BaybookFindHead, tried: BaybookTried[]): Promise<Map<string, number>>;
 };
+declare var baybookFindStated: {
+  partOf(engine: string, thing: number): string;
+  engineOf(called: string): string;
+  rowsOf(part: BaybookStated, build: number): Set<string>;
+  lineOf(part: BaybookStated, row: string): [string, number, number];
+  all(load: BaybookLoad, head: BaybookFindHead, engine: string, build: number): Promise<string[]>;
+};
 declare var baybookFindPairs: {
   rows(load: BaybookLoad, head: BaybookFindHead, join: BaybookJoin, limit: number): Promise<BaybookRank[]>;
   before(a: BaybookRank, b: BaybookRank): number;
   listed(head: BaybookFindHead, things: [number, number][], limit: number): [number, number][];
   spread(head: BaybookFindHead, each: [number, number][], limit: number): string[];
-  likely(builds: [number, number][], things: [number, number][], limit: number): string[];
-  statedRows(load: BaybookLoad, head: BaybookFindHead, build: number): Promise<string[]>;
+  likely(found: BaybookRows, builds: [number, number][], things: [number, number][], limit: number): string[];
+  calledOf(found: BaybookRows, build: number): string;
   told(load: BaybookLoad, head: BaybookFindHead, found: BaybookRows, rank: BaybookRank): Promise<BaybookFound>;
 };
 declare var baybookFindFits: {

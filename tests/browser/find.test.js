@@ -12,7 +12,7 @@ const { Host } = require("./hosted.js");
 require("./compute.js");
 
 const site = path.join(__dirname, "../../site/find");
-for (const name of ["words", "matching", "numbers", "pairs", "fits", "head", "said", "search"]) {
+for (const name of ["words", "matching", "numbers", "stated", "pairs", "fits", "head", "said", "search"]) {
   vm.runInThisContext(fs.readFileSync(path.join(site, `${name}.js`), "utf8"), name);
 }
 

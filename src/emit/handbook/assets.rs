@@ -134,6 +134,7 @@ const TABLE: &[Source] = table![
         "find/words.js",
         "find/matching.js",
         "find/numbers.js",
+        "find/stated.js",
         "find/pairs.js",
         "find/fits.js",
         "find/head.js",
