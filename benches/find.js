@@ -16,7 +16,7 @@ const vm = require("node:vm");
 const { pathToFileURL, fileURLToPath } = require("node:url");
 const here = path.join(__dirname, "..");
 const { root, launch } = require("../tests/browser/opened.js");
-vm.runInThisContext(["words", "numbers"].map((name) => fs.readFileSync(path.join(here, `site/find/${name}.js`), "utf8")).join(""));
+vm.runInThisContext(["words", "places", "stated"].map((name) => fs.readFileSync(path.join(here, `site/find/${name}.js`), "utf8")).join(""));
 const peerScript = path.join(here, "tests/outside/node_modules/minisearch/dist/umd/index.js");
 
 const large = JSON.parse(fs.readFileSync(path.join(here, "target/find-large.json"), "utf8"));
@@ -58,10 +58,14 @@ function records() {
   }
   const builds = Object.entries(parts).filter(([name]) => name.startsWith("i-"));
   const called = new Map(builds.flatMap(([, all]) => Object.values(/** @type {Record<string, [number, string]>} */ (all))));
-  return Object.entries(parts).filter(([name]) => name.startsWith("b-")).flatMap(([name, [stated]]) => {
-    const build = Number(name.split("-")[1]);
-    return baybookFindNumbers.rows(stated).map((row) => ({ id: `${build} ${row}`, ...things[Number(row.split(" ")[0])], machine: called.get(build), text: rows.get(row) }));
-  });
+  return Object.entries(parts).filter(([name]) => name.startsWith("b-")).flatMap(([, part]) =>
+    Object.keys(part[2]).map(Number).flatMap((build) =>
+      [...baybookFindStated.rowsOf(part, build)].map((place) => {
+        const [thing, row] = [baybookFindPlaces.thingOf(place), baybookFindPlaces.rowOf(place)];
+        return { id: `${build} ${place}`, ...things[thing], machine: called.get(build), text: rows.get(`${thing} ${row}`) };
+      }),
+    ),
+  );
 }
 
 /** @param {number[]} times @param {number} share */

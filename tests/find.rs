@@ -423,7 +423,7 @@ fn the_index_of_a_large_base_is_written_for_the_browser() {
     println!("{statements} statements, {} parts, {all} bytes", parts.len());
     assert!(statements >= 60_000);
     // A text stands twice, with what it is a value of and with its build: a query then loads few parts.
-    assert!(all / statements <= 110, "{} bytes a statement", all / statements);
+    assert!(all / statements <= 95, "{} bytes a statement", all / statements);
     let answers = FIRST.map(|query| {
         let found = search(&large, query, None, 12);
         let lines = found.lines.iter().map(|one| json!([one.kind, one.of, one.build, one.builds, one.text, one.score]));

@@ -6,6 +6,8 @@
 (() => {
   "use strict";
   const { best, bestWhole, wordsOf, wordsOfFitted } = globalThis.baybookFindMatching;
+  const { yearOf } = globalThis.baybookFindWords;
+  const { placeOf } = globalThis.baybookFindPlaces;
 
   /** Whether a piece of what was typed fits. @param {BaybookSought} sought @param {number} at */
   function fits(sought, at) {
@@ -23,7 +25,7 @@
   /** True if the first statement prints the number, for a build that is meant if one is. @param {BaybookSought} sought @param {number} at */
   function isHeld({ ranks, head, held, builds, byName }, at) {
     const first = ranks.find((rank) => rank.kind === 0 && head.things[rank.at]?.kind === "statement");
-    if (!first || !held[at]?.has(`${first.at} ${first.row}`)) {
+    if (!first || !held[at]?.has(placeOf(first.at, first.row))) {
       return false;
     }
     return !byName || meantBuilds(builds).includes(first.build ?? -1);
@@ -44,6 +46,12 @@
       }),
     );
     return has ? 2000 : 0;
+  }
+
+  /** Numbers that name a machine or its year. @param {BaybookAsked} asked @param {BaybookRows} found @param {boolean} named @param {Set<number>} years */
+  function namesOf(asked, found, named, years) {
+    const words = new Set(named ? [...found.fitted.values()].flatMap((one) => one[3].split(" ")) : []);
+    return new Set(asked.bare.filter((number) => words.has(number) || years.has(yearOf(number)?.[0] ?? 0)));
   }
 
   /** @param {BaybookSought} sought @param {BaybookPiece} piece */
@@ -69,5 +77,5 @@
     return kind === 1 ? Boolean(fitted && bestWhole(word, wordsOfFitted(fitted)) > 0) : Boolean(fixed && bestWhole(word, wordsOf(fixed)) > 0);
   }
 
-  globalThis.baybookFindFits = { fits, typedOf, isHeld, hasSerial, inLine, meantBuilds, serial };
+  globalThis.baybookFindFits = { fits, typedOf, isHeld, hasSerial, inLine, meantBuilds, serial, namesOf };
 })();

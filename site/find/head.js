@@ -6,6 +6,7 @@
 (() => {
   "use strict";
   const { words, key } = globalThis.baybookFindWords;
+  const { rows: rowsIn, thingOf, rowOf } = globalThis.baybookFindPlaces;
 
   /** @type {WeakMap<object, BaybookFindHead>} */
   const heads = new WeakMap();
@@ -49,11 +50,23 @@
     const short = new Map(raw.short.split(",").map((one) => one.split(" ")).map(([from = "", ...to]) => [from, to]));
     /** @type {Map<number, number[]>} */
     const uses = new Map();
-    for (const [at = 0, name = 0] of globalThis.baybookFindNumbers.rows(raw.uses).map((one) => one.split(" ").map(Number))) {
+    for (const use of rowsIn(raw.uses)) {
+      const [at, name] = [thingOf(use), rowOf(use)];
       uses.set(at, [...(uses.get(at) ?? []), name]);
     }
+    /** @type {Map<string, Set<number>>} */
+    const printing = new Map();
+    // The first thing of each name, and of the first name that a procedure uses.
+    const firsts = new Map(things.map((one, at) => /** @type {const} */ ([one.named, at])).reverse());
+    const firstUsed = new Map([...uses].flatMap(([at, [name = -1]]) => (firsts.has(name) ? [[at, firsts.get(name) ?? 0]] : [])));
     const head = {
-      names, uses, things, having, known, pairs, units, short,
+      /** @param {string} symbol */
+      printing: (symbol) => {
+        const known = printing.get(symbol) ?? new Set(units.flatMap((own, at) => (own.includes(symbol) ? [at] : [])));
+        printing.set(symbol, known);
+        return known;
+      },
+      names, uses, firstUsed, things, having, known, pairs, units, short,
       scopes: scopes.map((one) => one.length),
       leads: leadsOf(raw),
       packs: raw.packs,

@@ -4,8 +4,9 @@
  */
 (() => {
   "use strict";
+  const { placeOf, thingOf, rowOf } = globalThis.baybookFindPlaces;
   const { partOf: statedIn, engineOf, rowsOf: statedBy, lineOf } = globalThis.baybookFindStated;
-  const [THINGS, SPREAD, LINES, FIRST, LAST, PART] = [60, 6, 12, 2, 200, 24];
+  const [THINGS, SPREAD, LINES, FIRST, LAST, PART, TOGETHER] = [60, 6, 12, 2, 200, 24, 6];
 
   /** How many rows of each thing of a name are listed. @param {number} scopes */
   const listedOf = (scopes) => Math.min(12, Math.max(4, Math.floor(24 / scopes)));
@@ -23,6 +24,9 @@
     return row < listed ? `t-${name}` : `r-${thing}-${Math.floor((row - listed) / PART)}`;
   }
 
+  /** The part with the next rows of a thing, if it has more than the first. @param {BaybookFindHead} head @param {number} thing */
+  const nextPart = (head, thing) => (rowsOf(head, thing) > FIRST ? partOf(head, thing, FIRST) : null);
+
   /** How many rows of a thing are listed. @param {BaybookFindHead} head @param {number} thing */
   const rowsOf = (head, thing) => Math.min(listedOf(head.scopes[head.things[thing]?.named ?? 0] ?? 1), parseInt(head.rows[thing] ?? "0", 16));
 
@@ -34,7 +38,7 @@
     for (const [thing, score] of top) {
       const name = head.things[thing]?.named;
       if (!names.has(name)) {
-        if (names.size === SPREAD || (lines >= Math.max(limit, LINES) && score < least)) {
+        if (names.size === SPREAD || (lines >= most(limit) && score < least)) {
           continue;
         }
         names.add(name);
@@ -74,18 +78,27 @@
   /** What a build is called that was named or looked at last. @param {BaybookRows} found @param {number} build */
   const calledOf = (found, build) => [...found.fitted.values()].find((one) => one[2] === build)?.[7] ?? (found.last?.[0] === build ? found.last[1] : "");
 
-  /** What builds may state of things, each with what a line of it scores at most; the best first. @param {BaybookRows} found @param {[number, number][]} builds @param {[number, number][]} things @returns {BaybookPair[]} */
-  function pairs(found, builds, things) {
+  /** What builds may state of things, each with what a line of it scores at most; the best first. @param {BaybookFindHead} head @param {BaybookRows} found @param {[number, number][]} builds @param {[number, number][]} things @returns {BaybookPair[]} */
+  function pairs(head, found, builds, things) {
     const each = builds.map(([build, more]) => ({ build, more, engine: engineOf(calledOf(found, build)) }));
-    const all = each.flatMap(({ build, more, engine }) => things.map(([thing, own]) => ({ build, name: statedIn(engine, thing), own, most: more + own })));
+    const all = each.flatMap(({ build, more, engine }) => things.map(([thing, own]) => ({ build, name: statedIn(head, engine, thing), own, most: more + own })));
     return all.sort((one, other) => other.most - one.most);
   }
 
-  /** The parts that so many lines need at least. @param {BaybookPair[]} all @param {number} limit */
-  const firstParts = (all, limit) => new Set(all.slice(0, limit).map((one) => one.name));
+  /** The parts that so many lines need at least, and beside them a few that they are likely to need. @param {BaybookPair[]} all @param {number} limit */
+  function firstParts(all, limit) {
+    const names = new Set(all.slice(0, limit).map((one) => one.name));
+    for (const { name } of all.filter(({ own }) => own * 3 >= (all[0]?.own ?? 0) * 2)) {
+      if (names.size >= TOGETHER) {
+        break;
+      }
+      names.add(name);
+    }
+    return names;
+  }
 
-  /** The parts with what named builds state, which words alone lead to. @param {BaybookRows} found @param {[number, number][]} builds @param {[number, number][]} things @param {number} limit */
-  const likely = (found, builds, things, limit) => [...firstParts(pairs(found, builds, things.slice(0, THINGS)), limit)];
+  /** The parts with what named builds state, which words alone lead to. @param {BaybookFindHead} head @param {BaybookRows} found @param {[number, number][]} builds @param {[number, number][]} things @param {number} limit */
+  const likely = (head, found, builds, things, limit) => [...firstParts(pairs(head, found, builds, things.slice(0, THINGS)), limit)];
 
   /** The best first; among equals, who waits comes after all others of its kind. @param {BaybookRank} a @param {BaybookRank} b */
   const before = (a, b) => b.score - a.score || a.kind - b.kind || Number(a.waits) - Number(b.waits) || a.at - b.at || a.row - b.row;
@@ -104,8 +117,18 @@
   /** Those that fit two thirds as well as the first: what does not lacks a word that this has. @param {BaybookRank[]} ranked the best first */
   const worth = (ranked) => ranked.filter(({ own }) => own * 3 >= (ranked[0]?.own ?? 0) * 2);
 
+  /** How many rows are told: what is said of a query is said of them, however few are asked for. @param {number} limit */
+  const most = (limit) => Math.max(limit, LINES);
+
+  /** The best of the rows that print a number, for whichever build. @param {Map<number, number>} numbers @param {Map<number, number>} ofThing @param {number} count */
+  const firstOfAll = (numbers, ofThing, count) =>
+    [...numbers]
+      .map(([row, counts]) => /** @type {const} */ ([row, (ofThing.get(thingOf(row)) ?? 0) + counts]))
+      .sort((one, other) => other[1] - one[1] || one[0] - other[0])
+      .slice(0, count);
+
   /**
-   * Every row that may answer. Of the things that are listed for all builds the first rows are among them, and of
+   * The rows that answer, the best first. Of the things that are listed for all builds the first rows are among them, and of
    * the rest what `limit` lines may need.
    * @param {BaybookLoad} load @param {BaybookFindHead} head @param {BaybookJoin} join @param {number} limit
    */
@@ -113,17 +136,17 @@
     const last = found.last?.[0] ?? null;
     const ofThing = new Map(things);
     const ofBuild = new Map(builds);
-    /** @type {Map<string, number>} */
+    /** @type {Map<number, number>} */
     const numbers = new Map();
     for (const [row, counts] of held.flatMap((one) => [...one])) {
       numbers.set(row, (numbers.get(row) ?? 0) + counts);
     }
     const countsMore = (/** @type {number} */ build) => (ofBuild.get(build) ?? 0) + (!byName && last === build ? LAST : 0);
-    /** @type {Map<string, BaybookRank>} */
+    /** @type {Map<number, BaybookRank>} */
     const all = new Map();
-    /** @param {string} place @param {number | null} build the first of those that state it where null @param {boolean} isNear whether it is joined for its own sake @param {boolean} waits */
+    /** @param {number} place @param {number | null} build the first of those that state it where null @param {boolean} isNear whether it is joined for its own sake @param {boolean} waits */
     const add = (place, build, isNear, waits) => {
-      const [at = 0, row = 0] = place.split(" ").map(Number);
+      const [at, row] = [thingOf(place), rowOf(place)];
       const own = (ofThing.get(at) ?? 0) + (numbers.get(place) ?? 0);
       if (own > 0) {
         const more = build === null ? 0 : countsMore(build);
@@ -135,18 +158,18 @@
         }
       }
     };
-    const isTop = new Set(things.slice(0, THINGS).map(([thing]) => String(thing)));
+    const isTop = new Set(things.slice(0, THINGS).map(([thing]) => thing));
     const near = last === null ? builds : [...builds.filter(([build]) => build !== last), /** @type {[number, number]} */ ([last, countsMore(last)])];
     const each = byName ? [] : listed(head, things, limit);
     const alone = numbers.size === 0 && near.length === 0;
     const listing = Promise.all((alone ? spread(head, each, limit) : [...new Set(each.map(([thing]) => partOf(head, thing, 0)))]).map(load));
     // What a row of each thing scores at most.
-    const most = new Map(things.slice(0, THINGS));
+    const mostOf = new Map(things.slice(0, THINGS));
     for (const [row, counts] of numbers) {
-      const thing = parseInt(row, 10);
-      most.set(thing, Math.max(most.get(thing) ?? 0, (ofThing.get(thing) ?? 0) + counts));
+      const thing = thingOf(row);
+      mostOf.set(thing, Math.max(mostOf.get(thing) ?? 0, (ofThing.get(thing) ?? 0) + counts));
     }
-    const wanted = pairs(found, near, [...most]);
+    const wanted = pairs(head, found, near, [...mostOf]);
     /** @type {Set<string>} */
     const joined = new Set();
     for (let next = firstParts(wanted, limit); next.size > 0; next = lacking(wanted, joined, [...all.values()], limit)) {
@@ -154,7 +177,7 @@
       const pairsOf = new Map(wanted.filter(({ name }) => next.has(name)).map((one) => [`${one.name} ${one.build}`, one]));
       for (const { name, build } of pairsOf.values()) {
         for (const row of statedBy(/** @type {BaybookStated} */ (parts.get(name)), build)) {
-          if (numbers.has(row) || isTop.has(row.split(" ")[0] ?? "")) {
+          if (numbers.has(row) || isTop.has(thingOf(row))) {
             add(row, build, true, false);
           }
         }
@@ -165,17 +188,17 @@
     const take = (parts) => {
       for (const [[thing], [, part]] of each.flatMap((one) => parts.map((part) => /** @type {const} */ ([one, part])))) {
         for (const [row, [, first]] of Object.entries(part[thing] ?? {})) {
-          const place = `${thing} ${row}`;
+          const place = placeOf(thing, Number(row));
           add(place, first, false, Number(row) >= FIRST && !numbers.has(place));
         }
       }
     };
     take(await listing);
-    for (const row of numbers.keys()) {
+    for (const [row] of firstOfAll(numbers, ofThing, most(limit))) {
       add(row, null, false, false);
     }
     take(await Promise.all(waiting(head, each, [...all.values()], limit).map(load)));
-    return worth([...all.values()].sort(before));
+    return worth([...all.values()].sort(before)).slice(0, most(limit));
   }
 
   /** Place of a text in an id of HTML, as the sheets have it. @param {string} text */
@@ -198,10 +221,10 @@
     return [id, `${told.slice(id.length + 1)} · ${id}`];
   };
 
-  /** A line of such a build. @param {BaybookLoad} load @param {BaybookRows} found @param {number} build @param {number} thing @param {number} row @returns {Promise<[string, string, number, number]>} what the build is called first */
-  async function ownLine(load, found, build, thing, row) {
+  /** A line of such a build. @param {BaybookLoad} load @param {BaybookFindHead} head @param {BaybookRows} found @param {number} build @param {number} thing @param {number} row @returns {Promise<[string, string, number, number]>} what the build is called first */
+  async function ownLine(load, head, found, build, thing, row) {
     const called = calledOf(found, build);
-    const [text, builds, open] = lineOf(await load(statedIn(engineOf(called), thing)), `${thing} ${row}`);
+    const [text, builds, open] = lineOf(await load(statedIn(head, engineOf(called), thing)), placeOf(thing, row));
     return [called, text, open, builds];
   }
 
@@ -218,7 +241,7 @@
     const none = { where: {}, when: {}, open: false, score };
     if (kind === 0) {
       const thing = /** @type {BaybookThing} */ (head.things[at]);
-      const line = isNear && build !== null ? ownLine(load, found, build, at, row) : sharedLine(load, head, rank);
+      const line = isNear && build !== null ? ownLine(load, head, found, build, at, row) : sharedLine(load, head, rank);
       const [called, text, open, builds] = await line;
       const [id, machine] = titled(called);
       const { of, title, where, when } = thing;
@@ -234,5 +257,5 @@
     return { ...none, kind: sort, build: null, builds: 0, machine: null, of, title, text, href: page };
   }
 
-  globalThis.baybookFindPairs = { rows, before, listed, spread, likely, calledOf, told };
+  globalThis.baybookFindPairs = { rows, before, listed, spread, likely, nextPart, calledOf, told };
 })();

@@ -8,8 +8,6 @@
 (() => {
   "use strict";
   const LIMIT = 12;
-  /** Milliseconds without a key after which what later keys may need is loaded. */
-  const PAUSE = 60;
   const root = document.body.dataset.root ?? "";
   const stored = `baybook.machine.${document.body.dataset.base ?? ""}`;
 
@@ -21,7 +19,10 @@
     new Promise((done, failed) => {
       const coming = [...document.scripts].find((one) => one.getAttribute("src") === src);
       const element = coming ?? document.createElement("script");
-      element.addEventListener("load", () => done());
+      element.addEventListener("load", () => {
+        element.remove();
+        done();
+      });
       element.addEventListener("error", () => {
         element.remove();
         failed(new Error(`cannot load ${src}`));
@@ -131,37 +132,27 @@
     if (!field || !list || !said) {
       return;
     }
-    const { index = "", numbers = "", said: words = "" } = panel.dataset;
+    const { index = "", numbers = "", held = "", said: words = "", ahead = "" } = panel.dataset;
     let asked = 0;
     /** Whether all that was typed fits: else Enter goes to the list, to be read, and not to its first sheet. */
     let whole = true;
 
     /** What reads numbers is there already where the bench is. */
     const reads = async () => (globalThis.baybookCompute?.Value ? undefined : once(root + numbers));
+    /** Parts of the code. @type {Record<string, () => Promise<void>>} */
+    const code = { numbers: reads, held: () => once(root + held), said: () => once(root + words) };
 
     /** @param {string} name a part of the index, or of the code @returns {Promise<any>} */
-    const load = (name) =>
-      name === "numbers" ? reads() : name === "said" ? once(root + words) : part(name, `${root}${index}${name}.js`);
+    const load = (name) => code[name]?.() ?? part(name, `${root}${index}${name}.js`);
+    load.has = (/** @type {string} */ name) => parts.has(name);
 
-    /** What is still to be loaded in a pause. @type {string[]} */
-    let likely = [];
-    /** @type {ReturnType<typeof setTimeout> | undefined} */
-    let pause;
-
+    /** What loads while nothing is typed, once it is there. @type {BaybookAhead | null} */
+    let later = null;
     /** How many queries are being answered. */
     let busy = 0;
 
-    /** Loads one thing after the other for as long as nothing is typed and nothing else is loaded. */
-    function loadAhead() {
-      clearTimeout(pause);
-      const next = busy === 0 ? likely.shift() : undefined;
-      if (next) {
-        pause = setTimeout(() => void load(next).then(loadAhead, () => undefined), PAUSE);
-      }
-    }
-
     function close() {
-      clearTimeout(pause);
+      later?.stop();
       asked += 1;
       list?.replaceChildren();
       if (said) {
@@ -177,6 +168,8 @@
       }
       const own = asked;
       const preferred = last();
+      /** @type {BaybookSought | null} */
+      let sought = null;
       busy += 1;
       try {
         const found = await globalThis.baybookFindSearch.search(load, text, preferred, LIMIT);
@@ -184,6 +177,7 @@
           list?.replaceChildren(...found.lines.map((one) => line(one, preferred)));
           whole = found.leftOut.length === 0;
           say(found);
+          sought = found.sought;
         }
       } catch (problem) {
         if (own === asked && said) {
@@ -191,7 +185,7 @@
         }
       }
       busy -= 1;
-      loadAhead();
+      later?.after(text, sought);
     }
 
     /** @param {BaybookAnswer} answer */
@@ -233,10 +227,10 @@
     list.addEventListener("click", () => setTimeout(close));
     // The head of the index comes beside this; what was typed meanwhile is looked for.
     void find();
-    globalThis.baybookFindSearch.prepare(load).then((names) => {
-      likely = names;
-      loadAhead();
-    }, () => undefined);
+    globalThis.baybookFindSearch.prepare(load).then(async (head) => {
+      await once(root + ahead);
+      later = globalThis.baybookFindAhead.start(load, head, () => busy > 0);
+    }).catch(() => undefined);
   }
 
   const panel = document.querySelector(".find");

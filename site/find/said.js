@@ -9,6 +9,7 @@
   const { typedOf, fits, isHeld, hasSerial, inLine, meantBuilds } = globalThis.baybookFindFits;
   const { all: statedRows, engineOf } = globalThis.baybookFindStated;
   const { calledOf } = globalThis.baybookFindPairs;
+  const { rows: rowsIn, thingOf } = globalThis.baybookFindPlaces;
   const OFFERED = 3;
   /** Parts that are loaded together. */
   const TOGETHER = 4;
@@ -166,7 +167,7 @@
     return exact.compare(low) < 0 ? low.minus(exact) : exact.compare(high) > 0 ? exact.minus(high) : new Rational(0);
   }
 
-  /** What a part prints of what is meant, each with how far it is from a number. @param {BaybookBucket} bucket @param {BaybookRational} exact @param {(row: string) => boolean} isMeant @param {BaybookFindHead} head */
+  /** What a part prints of what is meant, each with how far it is from a number. @param {BaybookBucket} bucket @param {BaybookRational} exact @param {(row: number) => boolean} isMeant @param {BaybookFindHead} head */
   function near(bucket, exact, isMeant, head) {
     const { Value, units } = globalThis.baybookCompute;
     /** @type {BaybookNear[]} */
@@ -174,10 +175,10 @@
     for (const [symbol, numbers] of Object.entries(bucket)) {
       const unit = units.parse(symbol);
       for (const [text, printing] of Object.entries(numbers)) {
-        const row = printing.flatMap(globalThis.baybookFindNumbers.rows).find(isMeant);
+        const row = printing.flatMap(rowsIn).find(isMeant);
         const value = row === undefined ? null : Value.parse(unit.after(text)).min();
         if (row !== undefined && value) {
-          const title = head.things[Number(row.split(" ")[0])]?.title ?? "";
+          const title = head.things[thingOf(row)]?.title ?? "";
           all.push({ apart: unit.toSi(value.exact).minus(exact).size(), number: unit.after(text), title });
         }
       }
@@ -188,10 +189,10 @@
   /** Whether a row is of what is meant: of a thing that fits half as well as the best, in a build that is named. @param {BaybookSought} sought */
   async function meant({ load, head, found, things, builds, byName }) {
     const least = Math.ceil((things[0]?.[1] ?? 0) / 2);
-    const fits = new Set(things.filter(([, score]) => score >= least).map(([thing]) => String(thing)));
+    const fits = new Set(things.filter(([, score]) => score >= least).map(([thing]) => thing));
     const rows = byName ? await Promise.all(meantBuilds(builds).map((build) => statedRows(load, head, engineOf(calledOf(found, build)), build))) : [];
     const stated = new Set(rows.flat());
-    return (/** @type {string} */ row) => (least === 0 || fits.has(row.split(" ")[0] ?? "")) && (!byName || stated.has(row));
+    return (/** @type {number} */ row) => (least === 0 || fits.has(thingOf(row))) && (!byName || stated.has(row));
   }
 
   /** The buckets of a value, and the next that there are on both sides, by the first digit. @param {Set<string>} names @param {BaybookValue} typed */
@@ -201,7 +202,7 @@
       const found = name.startsWith(kind) ? /^([1-9])[0-9]?e(-?[0-9]+)$/.exec(name.slice(kind.length)) : null;
       return found ? Number(found[2]) * 10 + Number(found[1]) : null;
     };
-    const own = (globalThis.baybookFindNumbers.buckets(typed, 1) ?? []).flatMap((name) => place(name) ?? []);
+    const own = (globalThis.baybookFindHeld.buckets(typed, 1) ?? []).flatMap((name) => place(name) ?? []);
     if (own.length === 0) {
       return [];
     }

@@ -7,10 +7,10 @@
   "use strict";
   const { words, fit, key, ask, mayBeSlip, needsNumbers, unshared } = globalThis.baybookFindWords;
   const { near, joined, fits, named, thing, machine, fixed, leads, bestWhole, wordsOf, wordsOfFitted } = globalThis.baybookFindMatching;
-  const { serial, fits: pieceFits } = globalThis.baybookFindFits;
+  const { serial, namesOf, fits: pieceFits } = globalThis.baybookFindFits;
   const pairs = globalThis.baybookFindPairs;
   const { headOf, isRead, leadsOf, isLed } = globalThis.baybookFindHead;
-  const [THINGS, NEAR, BEGUN, BY_NAME, USES] = [60, 6, 4, 800, 9];
+  const [THINGS, LINES, NEAR, BEGUN, BY_NAME, USES] = [60, 12, 6, 4, 800, 9];
 
   /** @param {BaybookLoad} load @param {BaybookFindHead} head @param {Iterable<string>} all @param {BaybookRows} rows */
   async function take(load, head, all, rows) {
@@ -154,25 +154,37 @@
   /** The number of a build and what it is called; null for one that is not there. @param {BaybookLoad} load @param {string} build @returns {Promise<[number, string] | null>} */
   const place = (load, build) => load(`i-${key(build)}`).then((rows) => rows[build] ?? null, () => null);
 
+  /** What each piece may mean as a value, and the rows that print it. @param {BaybookLoad} load @param {BaybookFindHead} head @param {BaybookAsked} asked @param {Set<string>} own numbers that name a machine or its year @param {string[]} symbols @param {number} enough */
+  async function numbers(load, head, asked, own, symbols, enough) {
+    if (asked.quantities.length === 0 && asked.bare.every((number) => own.has(number))) {
+      return { tried: asked.pieces.map(() => []), holding: asked.pieces.map(() => new Map()) };
+    }
+    await Promise.all([load("numbers"), load("held")]);
+    const { values, held } = globalThis.baybookFindHeld;
+    const tried = asked.pieces.map(([, piece]) => values(piece, own, symbols));
+    return { tried, holding: await Promise.all(tried.map((one) => held(load, head, one, enough))) };
+  }
+
   /** A query as it is understood, and what it leads to. @param {BaybookLoad} load @param {BaybookFindHead} head @param {BaybookAsked} asked @param {string | null} last @param {number} limit @returns {Promise<BaybookSought>} */
   async function seek(load, head, asked, last, limit) {
     /** @type {BaybookRows} */
     const found = { fitted: new Map(), fixed: new Map(), last: null };
-    const { names: nameNumbers, parts, values, held } = globalThis.baybookFindNumbers;
     const placing = last ? place(load, last) : null;
-    ahead(load, asked.quantities.flatMap((value) => parts(value, false, head.values)));
+    if (asked.quantities.length > 0) {
+      await load("held");
+      ahead(load, asked.quantities.flatMap((value) => globalThis.baybookFindHeld.parts(value, head.values)));
+    }
     const { typed: typedWords, names, things: scored } = await typed(load, head, asked, found, limit);
     const { builds, made, machines: ofMachines } = machines(found, typedWords, asked);
     const byName = (builds[0]?.[1] ?? 0) >= BY_NAME;
-    ahead(load, pairs.likely(found, builds, scored, limit));
+    ahead(load, pairs.likely(head, found, builds, scored, limit));
     const byWords = scored.length > 0 && typedWords.some((one) => !/^[0-9]+$/.test(one.word));
-    const [own, symbols] = [nameNumbers(asked, found, builds.length > 0, made), units(head, scored, byWords)];
-    if (asked.bare.some((number) => !own.has(number))) {
-      await load("numbers");
-    }
-    const tried = asked.pieces.map(([, piece]) => values(piece, own, symbols));
-    const holding = await Promise.all(tried.map((one) => held(load, head, one)));
     found.last = await placing;
+    const own = namesOf(asked, found, builds.length > 0, made);
+    // A number alone counts more where it is the very number than anything else that prints it.
+    const isAlone = asked.pieces.length === 1 && scored.length === 0 && builds.length === 0 && !found.last;
+    const enough = isAlone ? Math.max(limit, LINES) : Infinity;
+    const { tried, holding } = await numbers(load, head, asked, own, units(head, scored, byWords), enough);
     const ranks = await pairs.rows(load, head, { things: scored, builds, byName, held: holding, found }, limit);
     const alone = (/** @type {number} */ kind) => (/** @type {[number, number]} */ [at, score]) => ({ score, own: score, kind, waits: false, at, row: 0, build: null, isNear: false });
     ranks.push(...ofMachines.map(alone(1)), ...records(found, typedWords, byName).map(alone(2)));
@@ -188,7 +200,7 @@
     if (leftOut.length > 0) {
       await load("said");
     }
-    return { lines, leftOut, notes: leftOut.length > 0 ? await globalThis.baybookFindSaid.notes(sought) : [] };
+    return { lines, leftOut, notes: leftOut.length > 0 ? await globalThis.baybookFindSaid.notes(sought) : [], sought };
   }
 
   /**
@@ -220,15 +232,8 @@
     return asWords.leftOut.length < own.leftOut.length ? asWords : own;
   }
 
-  /**
-   * Reads the head of the index, and names what any query is likely to need: as much as the catalogue is long, however
-   * large the base.
-   * @param {BaybookLoad} load
-   */
-  async function prepare(load) {
-    const { packs } = headOf(await load("things"));
-    return ["numbers", ...packs.map((_, at) => `f-${at}`), "said"];
-  }
+  /** Reads the head of the index, which takes a while, before anything is typed. @param {BaybookLoad} load @returns {Promise<BaybookFindHead>} */
+  const prepare = async (load) => headOf(await load("things"));
 
   globalThis.baybookFindSearch = { search, prepare };
 })();

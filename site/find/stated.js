@@ -4,15 +4,15 @@
  */
 (() => {
   "use strict";
-  const { rows: rowsIn } = globalThis.baybookFindNumbers;
+  const { rows: rowsIn } = globalThis.baybookFindPlaces;
   const STRETCH = 120;
 
   /** @typedef {[string, number, number]} Line text, how many builds share it, 1 if it is open */
-  /** @type {WeakMap<BaybookStated, { lines: Map<string, Line>, of: Map<number, Set<string>> }>} */
+  /** @type {WeakMap<BaybookStated, { lines: Map<number, Line>, of: Map<number, Set<number>> }>} */
   const read = new WeakMap();
 
-  /** The part with the lines of an engine's builds on a thing. @param {string} engine @param {number} thing */
-  const partOf = (engine, thing) => `b-${engine}-${Math.floor(thing / STRETCH)}`;
+  /** The part with the lines of an engine's builds on a thing; those of a procedure stand with the first entry that it uses. @param {BaybookFindHead} head @param {string} engine @param {number} thing */
+  const partOf = (head, engine, thing) => `b-${engine}-${Math.floor((head.firstUsed.get(thing) ?? thing) / STRETCH)}`;
 
   /** The engine of a build, by what the build is called. @param {string} called */
   const engineOf = (called) => called.split(/[ ~]/, 1)[0] ?? "";
@@ -26,14 +26,14 @@
     const lines = new Map(rowsIn(part[0]).map((row, at) => {
       const told = part[1][at] ?? "";
       const [text, builds = 1, open = 0] = typeof told === "string" ? [told] : told;
-      return /** @type {[string, Line]} */ ([row, [text, builds, open]]);
+      return /** @type {[number, Line]} */ ([row, [text, builds, open]]);
     }));
     const made = { lines, of: new Map() };
     read.set(part, made);
     return made;
   }
 
-  /** The rows that a build of the engine states. @param {BaybookStated} part @param {number} build @returns {Set<string>} */
+  /** The rows that a build of the engine states. @param {BaybookStated} part @param {number} build @returns {Set<number>} */
   function rowsOf(part, build) {
     const { lines, of } = linesOf(part);
     const lacks = part[2][build];
@@ -45,15 +45,17 @@
     return own;
   }
 
-  /** A row that a build states. @param {BaybookStated} part @param {string} row @returns {Line} */
+  /** A row that a build states. @param {BaybookStated} part @param {number} row @returns {Line} */
   const lineOf = (part, row) => linesOf(part).lines.get(row) ?? ["", 1, 0];
 
-  /** All that a build states. @param {BaybookLoad} load @param {BaybookFindHead} head @param {string} engine @param {number} build @returns {Promise<string[]>} */
+  /** The parts of an engine. @param {BaybookFindHead} head @param {string} engine */
+  const partsOf = (head, engine) => Array.from({ length: Math.ceil(head.things.length / STRETCH) }, (_, at) => `b-${engine}-${at}`);
+
+  /** All that a build states. @param {BaybookLoad} load @param {BaybookFindHead} head @param {string} engine @param {number} build @returns {Promise<number[]>} */
   async function all(load, head, engine, build) {
-    const firsts = Array.from({ length: Math.ceil(head.things.length / STRETCH) }, (_, at) => at * STRETCH);
-    const parts = await Promise.all(firsts.map((thing) => load(partOf(engine, thing))));
+    const parts = await Promise.all(partsOf(head, engine).map((name) => load(name)));
     return parts.flatMap((part) => [...rowsOf(part, build)]);
   }
 
-  globalThis.baybookFindStated = { partOf, engineOf, rowsOf, lineOf, all };
+  globalThis.baybookFindStated = { partOf, partsOf, engineOf, rowsOf, lineOf, all };
 })();

@@ -179,6 +179,9 @@ impl<'a> Sought<'a> {
             .iter()
             .map(|(&(thing, row), (score, _, waits, _))| (*score, 0, *waits, thing, row))
             .collect();
+        self.ranks.sort_unstable();
+        // What is said of the query is said of these lines, however few are asked for.
+        self.ranks.truncate(limit.max(LINES));
         let ranked = |kind: u8| move |&(at, score): &(usize, u32)| (Reverse(score), kind, false, at, 0);
         self.ranks.extend(self.machines.iter().map(ranked(1)));
         self.ranks.extend(self.fixed.iter().map(ranked(2)));
@@ -234,7 +237,6 @@ impl<'a> Sought<'a> {
         let scopes = self.index.scopes();
         let name_of = |thing: usize| self.index.things.things.get(thing).map(|one| one.named);
         let top: Vec<(usize, u32)> = self.things.iter().take(THINGS).copied().collect();
-        // What is said of the query is said of these lines, however few are asked for.
         let limit = limit.max(LINES);
         let (mut names, mut lines, mut least) = (Vec::new(), 0, u32::MAX);
         for &(thing, score) in &top {

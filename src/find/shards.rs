@@ -32,7 +32,7 @@ use super::words::SHORT;
 /// Rows of one thing that stand in one part.
 const PART: usize = 24;
 /// Bytes of first rows that stand in one part, at least.
-const FIRST_ROWS: usize = 2_400;
+const FIRST_ROWS: usize = 2_000;
 
 /// Rows by their number.
 type Rows = BTreeMap<usize, Value>;
@@ -135,9 +135,11 @@ pub(super) fn by_thing(rows: &[(usize, usize)]) -> Value {
 fn sharing(words: &[&str]) -> String {
     let mut before = "";
     let told = words.iter().map(|word| {
-        let shared = word.chars().zip(before.chars()).take_while(|(one, other)| one == other).take(35).count();
+        let shared =
+            word.chars().zip(before.chars()).take_while(|(one, other)| one == other).take(35).count();
         before = word;
-        let figure = u32::try_from(shared).ok().and_then(|shared| char::from_digit(shared, 36)).unwrap_or('0');
+        let figure =
+            u32::try_from(shared).ok().and_then(|shared| char::from_digit(shared, 36)).unwrap_or('0');
         format!("{figure}{}", word.chars().skip(shared).collect::<String>())
     });
     told.collect::<Vec<_>>().join(" ")

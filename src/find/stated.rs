@@ -8,7 +8,7 @@ use super::index::{Index, Stated};
 use super::rows::Row;
 use super::shards::by_thing;
 
-/// Things whose lines of one engine stand in one part.
+/// Things whose lines of one engine stand in one part; a procedure stands with the first entry that it uses.
 const STRETCH: usize = 120;
 
 /// Row of a thing.
@@ -22,21 +22,32 @@ pub(super) fn by_engine(index: &Index) -> BTreeMap<String, Value> {
         let rows = one.lines.iter().map(|line| (line.thing, line.row));
         engines.entry(engine(&one.id)).or_default().push((at, rows.collect()));
     }
+    let stretch_of = stretches(index);
     let stretches = index.things.things.len().div_ceil(STRETCH);
-    let parts = engines.iter().flat_map(|(engine, builds)| {
-        let name = move |stretch: usize| format!("b-{engine}-{stretch}");
-        (0..stretches).map(move |stretch| (name(stretch), part(index, builds, stretch)))
-    });
-    parts.collect()
+    let mut parts = BTreeMap::new();
+    for (engine, builds) in engines {
+        for stretch in 0..stretches {
+            let is_here = |(thing, _): &Place| stretch_of.get(*thing) == Some(&stretch);
+            parts.insert(format!("b-{engine}-{stretch}"), part(index, &builds, is_here));
+        }
+    }
+    parts
+}
+
+/// The stretch of each thing.
+fn stretches(index: &Index) -> Vec<usize> {
+    let things = &index.things.things;
+    let first_of = |name: usize| things.iter().position(|one| one.named == name);
+    let name_of = |of: &String| things.iter().find(|one| one.of == *of).map(|one| one.named);
+    let used = |at: usize| things.get(at)?.uses.iter().filter_map(name_of).min().and_then(first_of);
+    (0..things.len()).map(|at| used(at).unwrap_or(at) / STRETCH).collect()
 }
 
 /// The rows that any of the builds states; for each, in the same order, the text, or with it how many builds share it and
 /// whether it is open; and by the number of each build the rows that it does not state.
-fn part(index: &Index, builds: &[(usize, BTreeSet<Place>)], stretch: usize) -> Value {
-    let within = |rows: &BTreeSet<Place>| -> BTreeSet<Place> {
-        rows.range((stretch * STRETCH, 0)..((stretch + 1) * STRETCH, 0)).copied().collect()
-    };
-    let rows: BTreeSet<Place> = builds.iter().flat_map(|(_, rows)| within(rows)).collect();
+fn part(index: &Index, builds: &[(usize, BTreeSet<Place>)], is_here: impl Fn(&Place) -> bool) -> Value {
+    let rows: BTreeSet<Place> =
+        builds.iter().flat_map(|(_, rows)| rows.iter().copied()).filter(&is_here).collect();
     let lacks = builds.iter().map(|(at, own)| {
         let others: Vec<Place> = rows.difference(own).copied().collect();
         (at.to_string(), by_thing(&others))

@@ -36,12 +36,18 @@ interface BaybookPair {
   own: number;
   most: number;
 }
-/** A printed number, roughly where it lies, and who prints it. */
+/** A number, where it lies in SI and how large a step of its last digit is there, roughly, and who prints it. */
 interface BaybookPrinted {
-  value: BaybookValue;
-  size: { at: number; step: number; exact: BaybookRational };
-  aimed: string;
-  limits: string;
+  unit: BaybookUnit;
+  form: string;
+  at: number;
+  ulp: number;
+  value(): BaybookValue;
+  exact(): BaybookRational;
+  /** As the value aimed at, and as a limit. */
+  printing: [string, string] | null;
+  /** The same as rows, once they are needed. */
+  rows: number[][] | null;
 }
 /** A value that may be meant, and whether it was typed without a unit. */
 type BaybookTried = [BaybookValue, boolean];
@@ -78,9 +84,13 @@ interface BaybookThing {
 }
 
 interface BaybookFindHead {
+  /** The names that print a unit. */
+  printing(symbol: string): Set<number>;
   names: string[][][];
   /** The names that a procedure uses, by its thing. */
   uses: Map<number, number[]>;
+  /** The first thing that a procedure uses. */
+  firstUsed: Map<number, number>;
   /** How many places and conditions each name has. */
   scopes: number[];
   things: BaybookThing[];
@@ -104,13 +114,15 @@ interface BaybookRows {
   last: [number, string] | null;
 }
 
-type BaybookLoad = (name: string) => Promise<any>;
+/** Gives a part of the index, or of the code; and may tell whether it has one already. */
+type BaybookLoad = ((name: string) => Promise<any>) & { has?: (name: string) => boolean };
 
 interface BaybookJoin {
   things: [number, number][];
   builds: [number, number][];
   byName: boolean;
-  held: Map<string, number>[];
+  /** Rows that print what a piece asks, and what that counts. */
+  held: Map<number, number>[];
   found: BaybookRows;
 }
 
@@ -160,6 +172,7 @@ interface BaybookAnswer {
   lines: BaybookFound[];
   leftOut: string[];
   notes: string[];
+  sought: BaybookSought;
 }
 
 interface BaybookFound {
@@ -210,27 +223,35 @@ declare var baybookFindMatching: {
   wordsOf(one: BaybookFixed): string[];
   wordsOfFitted(one: BaybookFitted): string[];
 };
-declare var baybookFindNumbers: {
+declare var baybookFindPlaces: {
+  placeOf(thing: number, row: number): number;
+  thingOf(place: number): number;
+  rowOf(place: number): number;
+  rows(text: string): number[];
+};
+declare var baybookFindHeld: {
   buckets(value: BaybookValue, digits: number): string[] | null;
-  rows(text: string): string[];
-  parts(value: BaybookValue, bare: boolean, names: Set<string>): string[];
+  parts(value: BaybookValue, names: Set<string>): string[];
+  bareParts(value: BaybookValue, names: Set<string>): string[];
+  exactParts(value: BaybookValue, names: Set<string>): string[];
   values(piece: BaybookPiece, names: Set<string>, symbols: string[]): BaybookTried[];
-  names(asked: BaybookAsked, found: BaybookRows, named: boolean, years: Set<number>): Set<string>;
-  held(load: BaybookLoad, head: BaybookFindHead, tried: BaybookTried[]): Promise<Map<string, number>>;
+  held(load: BaybookLoad, head: BaybookFindHead, tried: BaybookTried[], enough: number): Promise<Map<number, number>>;
 };
 declare var baybookFindStated: {
-  partOf(engine: string, thing: number): string;
+  partOf(head: BaybookFindHead, engine: string, thing: number): string;
+  partsOf(head: BaybookFindHead, engine: string): string[];
   engineOf(called: string): string;
-  rowsOf(part: BaybookStated, build: number): Set<string>;
-  lineOf(part: BaybookStated, row: string): [string, number, number];
-  all(load: BaybookLoad, head: BaybookFindHead, engine: string, build: number): Promise<string[]>;
+  rowsOf(part: BaybookStated, build: number): Set<number>;
+  lineOf(part: BaybookStated, row: number): [string, number, number];
+  all(load: BaybookLoad, head: BaybookFindHead, engine: string, build: number): Promise<number[]>;
 };
 declare var baybookFindPairs: {
   rows(load: BaybookLoad, head: BaybookFindHead, join: BaybookJoin, limit: number): Promise<BaybookRank[]>;
   before(a: BaybookRank, b: BaybookRank): number;
   listed(head: BaybookFindHead, things: [number, number][], limit: number): [number, number][];
   spread(head: BaybookFindHead, each: [number, number][], limit: number): string[];
-  likely(found: BaybookRows, builds: [number, number][], things: [number, number][], limit: number): string[];
+  likely(head: BaybookFindHead, found: BaybookRows, builds: [number, number][], things: [number, number][], limit: number): string[];
+  nextPart(head: BaybookFindHead, thing: number): string | null;
   calledOf(found: BaybookRows, build: number): string;
   told(load: BaybookLoad, head: BaybookFindHead, found: BaybookRows, rank: BaybookRank): Promise<BaybookFound>;
 };
@@ -242,9 +263,17 @@ declare var baybookFindFits: {
   inLine(sought: BaybookSought, kind: number, at: number, typed: number): boolean;
   meantBuilds(builds: [number, number][]): number[];
   serial(one: BaybookFitted, piece: BaybookPiece): number;
+  namesOf(asked: BaybookAsked, found: BaybookRows, named: boolean, years: Set<number>): Set<string>;
 };
 declare var baybookFindSaid: { notes(sought: BaybookSought): Promise<string[]> };
+/** Loads what later keys may need. */
+interface BaybookAhead {
+  stop(): void;
+  /** Goes on after an answer, first with what the next key may need. */
+  after(text: string, sought: BaybookSought | null): void;
+}
+declare var baybookFindAhead: { start(load: BaybookLoad, head: BaybookFindHead, isBusy: () => boolean): BaybookAhead };
 declare var baybookFindSearch: {
   search(load: BaybookLoad, text: string, last: string | null, limit: number): Promise<BaybookAnswer>;
-  prepare(load: BaybookLoad): Promise<string[]>;
+  prepare(load: BaybookLoad): Promise<BaybookFindHead>;
 };

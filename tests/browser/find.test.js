@@ -12,7 +12,7 @@ const { Host } = require("./hosted.js");
 require("./compute.js");
 
 const site = path.join(__dirname, "../../site/find");
-for (const name of ["words", "matching", "numbers", "stated", "pairs", "fits", "head", "said", "search"]) {
+for (const name of ["words", "matching", "places", "held", "stated", "pairs", "fits", "head", "said", "search"]) {
   vm.runInThisContext(fs.readFileSync(path.join(site, `${name}.js`), "utf8"), name);
 }
 
@@ -25,9 +25,12 @@ const loaded = new Map();
 const absent = new Set();
 globalThis.baybookFind = { take: (name, rows) => loaded.set(name, rows) };
 
+/** What is no part of the index. @param {string} name */
+const isCode = (name) => ["numbers", "held", "said"].includes(name);
+
 /** @param {string} name @returns {Promise<any>} */
 async function load(name) {
-  if (name === "numbers" || name === "said") {
+  if (isCode(name)) {
     return undefined;
   }
   if (!loaded.has(name)) {
@@ -85,8 +88,8 @@ describe("on a base of sixty thousand statements", () => {
       /** @type {string[]} */
       const absent = [];
       const own = await baybookFindSearch.search(async (name) => {
-        if (name === "numbers" || name === "said") {
-          bytes.set(name, code(name === "said" ? "find-said" : name));
+        if (isCode(name)) {
+          bytes.set(name, code(name === "numbers" ? name : `find-${name}`));
           return undefined;
         }
         if (!(name in large.parts)) {
@@ -138,6 +141,35 @@ describe("the field", () => {
       await sheet.press("[data-find]", "Enter");
       await sheet.waitForURL(/engine\.html#lash_exhaust/);
       assert.equal(await sheet.locator(":target").getAttribute("data-spec"), "lash.exhaust");
+    }));
+
+  test("what later keys may need is loaded before they come, and each part once", () =>
+    on("index.html", async (sheet) => {
+      /** @type {Map<string, number>} */
+      const asked = new Map();
+      sheet.on("request", (request) => {
+        const name = request.url().split("/").at(-1) ?? "";
+        asked.set(name, (asked.get(name) ?? 0) + 1);
+      });
+      const comes = async (/** @type {string} */ name) => {
+        for (let waited = 0; !asked.has(name) && waited < 20_000; waited += 50) {
+          await sheet.waitForTimeout(50);
+        }
+        assert.ok(asked.has(name), `${name} of ${[...asked.keys()]}`);
+      };
+      // Of the home sheet, untouched: the first rows of everything, and the words of slips.
+      await comes("f-0.js");
+      await comes("words.js");
+      assert.ok(!asked.has("w-ta.js"), "no machine is guessed");
+      // Of a first letter: the machines that begin with it.
+      await sheet.fill("[data-find]", "t");
+      await comes("w-ta.js");
+      const before = asked.get("w-ta.js");
+      await sheet.fill("[data-find]", "ta");
+      await sheet.locator("[data-result]").first().waitFor();
+      assert.equal(asked.get("w-ta.js"), before, "it was there already");
+      assert.deepEqual([...asked].filter(([, times]) => times > 1), []);
+      assert.equal(await sheet.locator("script[src*='/f-']").count(), 0, "and leaves no element behind");
     }));
 
   test("arrows walk the lines, escape clears them, and a slip is said", () =>

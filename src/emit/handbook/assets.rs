@@ -133,7 +133,7 @@ const TABLE: &[Source] = table![
     "find-panel.js": [
         "find/words.js",
         "find/matching.js",
-        "find/numbers.js",
+        "find/places.js",
         "find/stated.js",
         "find/pairs.js",
         "find/fits.js",
@@ -141,7 +141,9 @@ const TABLE: &[Source] = table![
         "find/search.js",
         "find/panel.js",
     ],
+    "find-held.js": ["find/held.js"],
     "find-said.js": ["find/said.js"],
+    "find-ahead.js": ["find/ahead.js"],
     "opening.js": [
         "bench/make.js",
         "bench/condition.js",
