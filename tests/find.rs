@@ -178,8 +178,14 @@ fn answers_are_written_for_the_browser() {
         "starts badly cold tarnsip 61",
     ];
     let more = more.iter().map(|query| json!({ "query": query }));
-    let all: Vec<Value> =
-        by_hand().into_iter().chain(by_rule()).chain(said()).chain(more).map(|one| answer(&one)).collect();
+    // As they are typed, key by key.
+    let keys = by_hand().into_iter().step_by(5).flat_map(|one| {
+        let query = one["query"].as_str().expect("text").to_owned();
+        let ends: Vec<usize> = query.char_indices().map(|(at, _)| at).skip(1).collect();
+        ends.into_iter().map(move |end| json!({ "query": query[..end].trim(), "last": one["last"] }))
+    });
+    let all = by_hand().into_iter().chain(by_rule()).chain(said()).chain(more).chain(keys);
+    let all: Vec<Value> = all.map(|one| answer(&one)).collect();
     let path = Path::new(env!("CARGO_MANIFEST_DIR")).join("target/find-answers.json");
     std::fs::create_dir_all(path.parent().expect("target")).expect("a folder");
     std::fs::write(&path, serde_json::to_vec(&all).expect("JSON")).expect("written");
@@ -424,13 +430,17 @@ fn the_index_of_a_large_base_is_written_for_the_browser() {
     assert!(statements >= 60_000);
     // A text stands twice, with what it is a value of and with its build: a query then loads few parts.
     assert!(all / statements <= 95, "{} bytes a statement", all / statements);
-    let answers = FIRST.map(|query| {
+    // What is typed whole, and its beginnings three keys apart.
+    let keys = FIRST.iter().flat_map(|query| (1..query.len()).step_by(3).map(|end| query[..end].trim()));
+    let told = |query: &str| {
         let found = search(&large, query, None, 12);
-        let lines = found.lines.iter().map(|one| json!([one.kind, one.of, one.build, one.builds, one.text, one.score]));
+        let lines = found.lines.iter();
+        let lines = lines.map(|one| json!([one.kind, one.of, one.build, one.builds, one.text, one.score]));
         json!({ "query": query, "found": lines.collect::<Vec<_>>(), "left_out": found.left_out, "notes": found.notes })
-    });
+    };
+    let (answers, typed): (Vec<_>, Vec<_>) = (FIRST.map(told).to_vec(), keys.map(told).collect());
     let path = Path::new(env!("CARGO_MANIFEST_DIR")).join("target/find-large.json");
-    let told = json!({ "statements": statements, "parts": parts, "answers": answers });
+    let told = json!({ "statements": statements, "parts": parts, "answers": answers, "typed": typed });
     std::fs::write(&path, serde_json::to_vec(&told).expect("JSON")).expect("written");
 }
 

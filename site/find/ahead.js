@@ -69,7 +69,10 @@
 
   /** Runs what a browser compiles when it first runs, so that the first query need not wait for it. @param {BaybookLoad} load @param {BaybookFindHead} head */
   async function rehearse(load, head) {
-    for (const text of [head.things[0]?.title ?? "", "0.25 mm"]) {
+    const name = head.things[0]?.title ?? "";
+    const machine = [...head.leads.keys()].find((letters) => /^[a-z]{2}$/.test(letters)) ?? "";
+    const slip = name.replace(/(.)(.)$/, "$2$1");
+    for (const text of [`${name} ${machine}`, slip, "0.25 mm"]) {
       await globalThis.baybookFindSearch.search(load, text, null, 1).catch(() => undefined);
     }
   }

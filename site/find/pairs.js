@@ -49,10 +49,16 @@
     return top.filter(([thing]) => names.has(head.things[thing]?.named));
   }
 
+  /** Those that fit two thirds as well as the best, the best first: what does not lacks a word that this has. @param {BaybookRank[]} all */
+  function worth(all) {
+    const ranked = all.sort(before);
+    return ranked.filter(({ own }) => own * 3 >= (ranked[0]?.own ?? 0) * 2);
+  }
+
   /** The parts that tell of them. @param {BaybookFindHead} head @param {[number, number][]} each @param {number} limit */
   function spread(head, each, limit) {
     const firsts = each.map(([thing]) => partOf(head, thing, 0));
-    return [...new Set([...firsts, ...waiting(head, each, firstRows(head, each), limit)])];
+    return [...new Set([...firsts, ...waiting(head, each, worth(firstRows(head, each)), limit)])];
   }
 
   /** The first rows of things, as they are ranked. @param {BaybookFindHead} head @param {[number, number][]} each */
@@ -108,14 +114,11 @@
    * @param {BaybookPair[]} all @param {Set<string>} joined @param {BaybookRank[]} known @param {number} limit
    */
   function lacking(all, joined, known, limit) {
-    const ranked = known.sort(before);
+    const ranked = worth(known);
     const [first, least = 0] = [ranked[0], ranked[limit - 1]?.score];
     const may = (/** @type {BaybookPair} */ { name, own, most }) => !joined.has(name) && most >= least && (!first || most >= first.score || own * 3 >= first.own * 2);
     return new Set(all.filter(may).map((one) => one.name));
   }
-
-  /** Those that fit two thirds as well as the first: what does not lacks a word that this has. @param {BaybookRank[]} ranked the best first */
-  const worth = (ranked) => ranked.filter(({ own }) => own * 3 >= (ranked[0]?.own ?? 0) * 2);
 
   /** How many rows are told: what is said of a query is said of them, however few are asked for. @param {number} limit */
   const most = (limit) => Math.max(limit, LINES);
@@ -197,8 +200,8 @@
     for (const [row] of firstOfAll(numbers, ofThing, most(limit))) {
       add(row, null, false, false);
     }
-    take(await Promise.all(waiting(head, each, [...all.values()], limit).map(load)));
-    return worth([...all.values()].sort(before)).slice(0, most(limit));
+    take(await Promise.all(waiting(head, each, worth([...all.values()]), limit).map(load)));
+    return worth([...all.values()]).slice(0, most(limit));
   }
 
   /** Place of a text in an id of HTML, as the sheets have it. @param {string} text */

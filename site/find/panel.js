@@ -8,6 +8,8 @@
 (() => {
   "use strict";
   const LIMIT = 12;
+  /** Milliseconds between two looks whether a query is still being answered. */
+  const WAIT = 50;
   const root = document.body.dataset.root ?? "";
   const stored = `baybook.machine.${document.body.dataset.base ?? ""}`;
 
@@ -151,6 +153,15 @@
     /** How many queries are being answered. */
     let busy = 0;
 
+    /** Brings what loads ahead, after what is asked now. @param {BaybookFindHead} head */
+    async function loadLater(head) {
+      while (busy > 0) {
+        await new Promise((done) => setTimeout(done, WAIT));
+      }
+      await once(root + ahead);
+      later = globalThis.baybookFindAhead.start(load, head, () => busy > 0);
+    }
+
     function close() {
       later?.stop();
       asked += 1;
@@ -227,10 +238,7 @@
     list.addEventListener("click", () => setTimeout(close));
     // The head of the index comes beside this; what was typed meanwhile is looked for.
     void find();
-    globalThis.baybookFindSearch.prepare(load).then(async (head) => {
-      await once(root + ahead);
-      later = globalThis.baybookFindAhead.start(load, head, () => busy > 0);
-    }).catch(() => undefined);
+    globalThis.baybookFindSearch.prepare(load).then(loadLater).catch(() => undefined);
   }
 
   const panel = document.querySelector(".find");

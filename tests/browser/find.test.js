@@ -79,32 +79,47 @@ describe("on a base of sixty thousand statements", () => {
   /** @param {string} start */
   const code = (start) => fs.statSync(path.join(assets, fs.readdirSync(assets).find((name) => new RegExp(`^${start}-[0-9a-f]{10}[.](js|css)$`).test(name)) ?? start)).size;
 
+  /** What a query answers where nothing is loaded, the bytes of each part that it loads, and parts that are not there. @param {string} query */
+  async function first(query) {
+    /** @type {Map<string, number>} */
+    const bytes = new Map([["panel", code("find-panel")], ["how the lines look", code("late")]]);
+    // What is asked for ahead of need fails in silence: it is told here.
+    /** @type {string[]} */
+    const absent = [];
+    const own = await baybookFindSearch.search(async (name) => {
+      if (isCode(name)) {
+        bytes.set(name, code(name === "numbers" ? name : `find-${name}`));
+        return undefined;
+      }
+      if (!(name in large.parts)) {
+        absent.push(name);
+        throw new Error(`${name} is not there`);
+      }
+      bytes.set(name, Buffer.byteLength(`baybookFind.take("${name}",${JSON.stringify(large.parts[name])});\n`));
+      return large.parts[name];
+    }, query, null, 12);
+    const lines = own.lines.map((one) => [one.kind, one.of, one.build, one.builds, one.text, one.score]);
+    return { told: [lines, own.leftOut, own.notes], bytes, absent };
+  }
+
   test("the same list, and what a first query loads: a hundred kilobytes at most", async (context) => {
     assert.ok(large.statements >= 60_000 && large.answers.length >= 20);
     for (const { query, found, left_out: leftOut, notes } of large.answers) {
-      /** @type {Map<string, number>} */
-      const bytes = new Map([["panel", code("find-panel")], ["how the lines look", code("late")]]);
-      // What is asked for ahead of need fails in silence: it is counted here.
-      /** @type {string[]} */
-      const absent = [];
-      const own = await baybookFindSearch.search(async (name) => {
-        if (isCode(name)) {
-          bytes.set(name, code(name === "numbers" ? name : `find-${name}`));
-          return undefined;
-        }
-        if (!(name in large.parts)) {
-          absent.push(name);
-          throw new Error(`${name} is not there`);
-        }
-        bytes.set(name, Buffer.byteLength(`baybookFind.take("${name}",${JSON.stringify(large.parts[name])});\n`));
-        return large.parts[name];
-      }, query, null, 12);
-      const lines = own.lines.map((one) => [one.kind, one.of, one.build, one.builds, one.text, one.score]);
-      assert.deepEqual([lines, own.leftOut, own.notes], [found, leftOut, notes], query);
+      const { told, bytes, absent } = await first(query);
+      assert.deepEqual(told, [found, leftOut, notes], query);
       assert.deepEqual(absent, [], query);
       const all = [...bytes.values()].reduce((sum, one) => sum + one, 0);
       context.diagnostic(`${query}: ${all} bytes, ${bytes.size} files`);
       assert.ok(all <= MOST, `${query}: ${all} bytes, ${JSON.stringify([...bytes])}`);
+    }
+  });
+
+  test("the same list of what is typed so far", async () => {
+    assert.ok(large.typed.length >= 80, `${large.typed.length} beginnings`);
+    for (const { query, found, left_out: leftOut, notes } of large.typed) {
+      const { told, absent } = await first(query);
+      assert.deepEqual(told, [found, leftOut, notes], query);
+      assert.deepEqual(absent, [], query);
     }
   });
 });
