@@ -5,6 +5,7 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
+use super::ask::Asked;
 use super::index::{Fitted, Fixed, Index, Things};
 use super::words::{SHORT, fit, slips, words};
 
@@ -216,4 +217,27 @@ pub(super) fn leads(words: &[String], sampled: &[&str], typed: &[Typed]) -> bool
 fn part(whole: u32, hit: usize, all: usize) -> u32 {
     let share = usize::try_from(whole).unwrap_or_default() * hit / all.max(1);
     u32::try_from(share).unwrap_or_default()
+}
+
+/// What a serial number counts for a machine that has it.
+pub(super) fn serial(one: &Fitted, asked: &Asked) -> u32 {
+    let has = one.spans.iter().filter(|span| !span.prefix.is_empty()).any(|span| {
+        let numbers = asked.serials.iter().filter_map(|serial| serial.strip_prefix(span.prefix.as_str()));
+        let mut numbers = numbers.filter_map(|digits| digits.parse::<u32>().ok());
+        numbers.any(|number| span.serial.0 <= number && number <= span.serial.1)
+    });
+    if has { 2000 } else { 0 }
+}
+
+/// What the years count: one that fits for, one in full that does not fit against.
+pub(super) fn year(one: &Fitted, asked: &Asked) -> i32 {
+    let of_year = |(year, full): &(u16, bool)| {
+        let has = one.spans.iter().any(|span| span.years.0 <= *year && *year <= span.years.1);
+        match (has, full) {
+            (true, _) => 300,
+            (false, true) => -300,
+            (false, false) => 0,
+        }
+    };
+    asked.years.iter().map(of_year).sum()
 }

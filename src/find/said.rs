@@ -8,8 +8,8 @@ use std::collections::{BTreeMap, BTreeSet};
 use num_traits::{Signed, Zero};
 
 use super::ask::Asked;
-use super::matching::{known, vocabulary};
-use super::search::{Sought, serial};
+use super::matching::{known, serial, vocabulary};
+use super::search::Sought;
 use super::values::{Fineness, buckets};
 use super::words::apart;
 use crate::quantity::{Exact, Unit, Value};

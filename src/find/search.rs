@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 
 use super::ask::{Asked, ask};
 use super::held::{Held, Numbers};
-use super::index::{Fitted, Index, Thing};
+use super::index::{Index, Thing};
 use super::matching::{self, Sampled, Typed};
 use super::said;
 
@@ -324,7 +324,7 @@ fn machines(index: &Index, typed: &[Typed], asked: &Asked) -> (Scored, Scored, V
     let mut sampled = Sampled::default();
     for (at, one) in index.fitted.iter().enumerate() {
         let sampled = sampled.next(&one.sort);
-        let serial = serial(one, asked);
+        let serial = matching::serial(one, asked);
         if serial == 0 && !matching::leads(&one.words, &sampled, typed) {
             continue;
         }
@@ -333,7 +333,7 @@ fn machines(index: &Index, typed: &[Typed], asked: &Asked) -> (Scored, Scored, V
             one.spans.iter().any(|span| span.years.0 <= *year && *year <= span.years.1)
         };
         years.extend(asked.years.iter().filter(made).map(|(year, _)| *year));
-        let year = year(one, asked);
+        let year = matching::year(one, asked);
         let with = |score: u32| (score + serial).saturating_add_signed(year);
         let score = builds.entry(one.build).or_default();
         *score = (*score).max(with(by_name));
@@ -361,29 +361,6 @@ fn fixed(index: &Index, typed: &[Typed], by_name: bool) -> Scored {
         (score > 0).then_some((at, if half { score / 2 } else { score }))
     });
     scored.collect()
-}
-
-/// What a serial number counts for a machine that has it.
-pub(super) fn serial(one: &Fitted, asked: &Asked) -> u32 {
-    let has = one.spans.iter().filter(|span| !span.prefix.is_empty()).any(|span| {
-        let numbers = asked.serials.iter().filter_map(|serial| serial.strip_prefix(span.prefix.as_str()));
-        let mut numbers = numbers.filter_map(|digits| digits.parse::<u32>().ok());
-        numbers.any(|number| span.serial.0 <= number && number <= span.serial.1)
-    });
-    if has { 2000 } else { 0 }
-}
-
-/// What the years count: one that fits for, one in full that does not fit against.
-fn year(one: &Fitted, asked: &Asked) -> i32 {
-    let of_year = |(year, full): &(u16, bool)| {
-        let has = one.spans.iter().any(|span| span.years.0 <= *year && *year <= span.years.1);
-        match (has, full) {
-            (true, _) => 300,
-            (false, true) => -300,
-            (false, false) => 0,
-        }
-    };
-    asked.years.iter().map(of_year).sum()
 }
 
 fn alone(kind: &str, build: Option<&String>, of: &str, title: &str, text: &str, score: u32) -> Found {
