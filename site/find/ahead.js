@@ -15,10 +15,17 @@
   /** Milliseconds without a key after which it begins, and how many parts come at once. */
   const [PAUSE, AT_ONCE] = [40, 4];
 
-  /** What any query is likely to need: as much as the catalogue is long, however large the base; and the words that a slip is looked up in. @param {BaybookFindHead} head */
+  /** Whether a part costs no more than a read from disk: over a wireless link hundreds of them are a load. */
+  const isNear = () => location.protocol === "file:" || Boolean(navigator.serviceWorker?.controller);
+
+  /**
+   * What any query is likely to need: as much as the catalogue is long, however large the base; and the words that a slip
+   * is looked up in.
+   * @param {BaybookFindHead} head
+   */
   function always(head) {
     const letters = [...head.leads.keys()].filter((name) => name.length === 1);
-    const nexts = head.things.flatMap((_, thing) => nextPart(head, thing) ?? []);
+    const nexts = isNear() ? head.things.flatMap((_, thing) => nextPart(head, thing) ?? []) : [];
     return ["numbers", "held", ...head.packs.map((_, at) => `f-${at}`), ...letters.map((name) => `w-${name}`), "words", "said", ...new Set(nexts)];
   }
 
@@ -92,7 +99,7 @@
         const names = isBusy() ? [] : likely.splice(0, AT_ONCE);
         await Promise.allSettled(names.map(load));
         if (names.includes("held")) {
-          likely.push(...FIGURES.flatMap((figure) => ofNumber(head, figure)));
+          likely.push(...(isNear() ? FIGURES.flatMap((figure) => ofNumber(head, figure)) : []));
           await rehearse(load, head);
         }
         if (names.length > 0) {
@@ -104,7 +111,7 @@
     return {
       stop,
       after(text, sought) {
-        likely.unshift(...(sought ? next(text, sought) : []));
+        likely.unshift(...(sought && isNear() ? next(text, sought) : []));
         goOn(PAUSE);
       },
     };

@@ -255,6 +255,28 @@ describe("the field", () => {
     assert.deepEqual(told[1], told[0]);
   });
 
+  test("from a web host no part is loaded for the next key alone", async () => {
+    const host = new Host(opened.root);
+    await host.open();
+    const context = await browser.newContext({ serviceWorkers: "block" });
+    const sheet = await context.newPage();
+    /** @type {string[]} */
+    const asked = [];
+    sheet.on("request", (request) => asked.push(request.url().split("/").at(-1) ?? ""));
+    await sheet.goto(host.at("index.html"));
+    await sheet.fill("[data-find]", "t");
+    await sheet.locator("[data-result]").first().waitFor();
+    for (let waited = 0; !asked.some((name) => name.startsWith("find-said")) && waited < 20_000; waited += 50) {
+      await sheet.waitForTimeout(50);
+    }
+    // What comes after the last of those that any query needs would come now.
+    await sheet.waitForTimeout(500);
+    await context.close();
+    await host.close();
+    assert.ok(asked.includes("words.js") && asked.includes("f-0.js"), asked.join(" "));
+    assert.ok(!asked.includes("w-ta.js"), asked.join(" "));
+  });
+
   test("an assistive reader meets nothing that is wrong", () =>
     on("index.html", async (sheet) => {
       await sheet.fill("[data-find]", "lash 887");
