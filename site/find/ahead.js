@@ -74,13 +74,15 @@
     return [...new Set(all)].slice(0, MOST);
   }
 
-  /** Runs what a browser compiles when it first runs, so that the first query need not wait for it. @param {BaybookLoad} load @param {BaybookFindHead} head */
-  async function rehearse(load, head) {
+  /** Runs what a browser compiles when it first runs, so that the first query need not wait for it; gives way to one. @param {BaybookLoad} load @param {BaybookFindHead} head @param {() => boolean} isBusy */
+  async function rehearse(load, head, isBusy) {
     const name = head.things[0]?.title ?? "";
     const machine = [...head.leads.keys()].find((letters) => /^[a-z]{2}$/.test(letters)) ?? "";
     const slip = name.replace(/(.)(.)$/, "$2$1");
     for (const text of [`${name} ${machine}`, slip, "0.25 mm"]) {
-      await globalThis.baybookFindSearch.search(load, text, null, 1).catch(() => undefined);
+      if (!isBusy()) {
+        await globalThis.baybookFindSearch.search(load, text, null, 1).catch(() => undefined);
+      }
     }
   }
 
@@ -98,9 +100,9 @@
       pause = setTimeout(async () => {
         const names = isBusy() ? [] : likely.splice(0, AT_ONCE);
         await Promise.allSettled(names.map(load));
-        if (names.includes("held")) {
-          likely.push(...(isNear() ? FIGURES.flatMap((figure) => ofNumber(head, figure)) : []));
-          await rehearse(load, head);
+        if (names.includes("held") && isNear()) {
+          likely.push(...FIGURES.flatMap((figure) => ofNumber(head, figure)));
+          await rehearse(load, head, isBusy);
         }
         if (names.length > 0) {
           goOn(0);
