@@ -1,19 +1,22 @@
 // @ts-check
 /*
- * What later keys may need, loaded while nothing is typed: what any query is likely to need, and what the next key of
- * this one is. It changes no answer, only when its parts come. Loaded once there is time.
+ * What later keys may need, made ready while nothing is typed: the parts that any query is likely to need, and what the
+ * next key may ask, answered. It changes no answer, only when it comes. Loaded once there is time.
  */
 (() => {
   "use strict";
-  const { isLed } = globalThis.baybookFindHead;
-  const { key } = globalThis.baybookFindWords;
-  const { partsOf, engineOf } = globalThis.baybookFindStated;
-  const { calledOf, nextPart } = globalThis.baybookFindPairs;
-  const FIGURES = [..."0123456789"];
-  /** Parts that one key may need: what is typed next needs few of them. */
-  const MOST = 24;
-  /** Milliseconds without a key after which it begins, and how many parts come at once. */
-  const [PAUSE, AT_ONCE] = [40, 4];
+  const { nextPart } = globalThis.baybookFindPairs;
+  const { guesses } = globalThis.baybookFindGuess;
+  const { search } = globalThis.baybookFindSearch;
+  /** Lines of an answer, answers that are kept, guesses at the next key, parts that one of them may ask for. */
+  const [LIMIT, KEPT, MOST, DEAR] = [12, 64, 16, 12];
+  /** Parts of words that are loaded before one is begun, where that costs little. */
+  const BEGUN = 160;
+  /** Milliseconds without a key after which it begins, and that it waits at most for the browser; parts that come at once. */
+  const [PAUSE, WITHIN, AT_ONCE] = [30, 1_000, 4];
+
+  /** When the browser has nothing else to do, where it says so. @param {() => void} run */
+  const idle = (run) => ("requestIdleCallback" in globalThis ? requestIdleCallback(run, { timeout: WITHIN }) : setTimeout(run));
 
   /** Whether a part costs no more than a read from disk: over a wireless link hundreds of them are a load. */
   const isNear = () => location.protocol === "file:" || Boolean(navigator.serviceWorker?.controller);
@@ -25,96 +28,120 @@
    */
   function always(head) {
     const letters = [...head.leads.keys()].filter((name) => name.length === 1);
-    const nexts = isNear() ? head.things.flatMap((_, thing) => nextPart(head, thing) ?? []) : [];
-    return ["numbers", "held", ...head.packs.map((_, at) => `f-${at}`), ...letters.map((name) => `w-${name}`), "words", "said", ...new Set(nexts)];
+    const all = ["numbers", "held", ...head.packs.map((_, at) => `f-${at}`), ...letters.map((name) => `w-${name}`), "words", "said"];
+    if (!isNear()) {
+      return all;
+    }
+    const begun = [...head.leads.keys()].filter((name) => name.length > 1).slice(0, BEGUN);
+    return [...all, ...new Set(head.things.flatMap((_, thing) => nextPart(head, thing) ?? [])), ...begun.map((name) => `w-${name}`)];
   }
 
-  /** Parts that a number without a unit is looked up in: with the very number, or, of one figure, all. @param {BaybookFindHead} head @param {string} text */
-  function ofNumber(head, text) {
-    try {
-      const { exactParts, bareParts } = globalThis.baybookFindHeld;
-      const value = globalThis.baybookCompute.Value.parse(`${text.replaceAll(",", ".")} mm`);
-      return (text.length === 1 ? bareParts : exactParts)(value, head.values);
-    } catch {
-      return [];
-    }
-  }
-
-  /** Parts of a number in every unit that begins as is typed. @param {BaybookFindHead} head @param {string} number @param {string} begun */
-  function ofUnits(head, number, begun) {
-    const symbols = [...new Set(head.units.flat())].filter((symbol) => symbol.toLowerCase().startsWith(begun));
-    return symbols.flatMap((symbol) => {
-      try {
-        const { Value, units } = globalThis.baybookCompute;
-        return globalThis.baybookFindHeld.parts(Value.parse(units.parse(symbol).after(number)), head.values);
-      } catch {
-        return [];
-      }
-    });
-  }
-
-  /** What the key after a text may need. @param {string} text @param {BaybookSought} sought */
-  function next(text, { head, found, things, builds }) {
-    const pieces = text.toLowerCase().split(/\s+/);
-    const [last = "", before = ""] = pieces.reverse();
-    /** @type {string[]} */
-    const all = [];
-    if (/^[.,0-9]+$/.test(last)) {
-      const longer = FIGURES.map((figure) => last + figure);
-      all.push(...longer.flatMap((one) => [...ofNumber(head, one), ...(isLed(head.leads, one) ? [`w-${key(one)}`] : [])]));
-    } else if (/^[.,0-9]+$/.test(before)) {
-      all.push(...ofUnits(head, before, last));
-    }
-    if (/^[^0-9]$/u.test(last)) {
-      all.push(...[...head.leads.keys()].filter((name) => name.length > 1 && name.startsWith(last)).map((name) => `w-${name}`));
-    }
-    if (things.length === 0) {
-      all.push(...builds.flatMap(([build]) => partsOf(head, engineOf(calledOf(found, build)))));
-    }
-    return [...new Set(all)].slice(0, MOST);
-  }
-
-  /** Runs what a browser compiles when it first runs, so that the first query need not wait for it; gives way to one. @param {BaybookLoad} load @param {BaybookFindHead} head @param {() => boolean} isBusy */
-  async function rehearse(load, head, isBusy) {
+  /** One query of each sort, as a browser is slow where code runs for the first time; then the first keys. @param {BaybookFindHead} head */
+  function rehearsal(head) {
     const name = head.things[0]?.title ?? "";
     const machine = [...head.leads.keys()].find((letters) => /^[a-z]{2}$/.test(letters)) ?? "";
     const slip = name.replace(/(.)(.)$/, "$2$1");
-    for (const text of [`${name} ${machine}`, slip, "0.25 mm"]) {
-      if (!isBusy()) {
-        await globalThis.baybookFindSearch.search(load, text, null, 1).catch(() => undefined);
-      }
-    }
+    return [`${name} ${machine}`, slip, "0.25 mm", ...guesses("", head)];
   }
 
   /**
-   * Loads a few parts after the others for as long as nothing is typed and no query is being answered.
-   * @param {BaybookLoad} load @param {BaybookFindHead} head @param {() => boolean} isBusy @returns {BaybookAhead}
+   * Makes one thing ready after the other for as long as nothing is typed and no query is being answered.
+   * @param {BaybookLoad} load @param {BaybookFindHead} head @param {() => boolean} isBusy whether a query is being answered
+   * @param {() => string | null} lastOf the build looked at last @returns {BaybookAhead}
    */
-  function start(load, head, isBusy) {
+  function start(load, head, isBusy, lastOf) {
     const likely = always(head);
+    const rehearsed = isNear() ? rehearsal(head) : [];
+    /** @type {{ text: string, last: string | null }[]} */
+    let next = [];
+    /** @type {Map<string, BaybookAnswer>} */
+    const answers = new Map();
     /** @type {ReturnType<typeof setTimeout> | undefined} */
     let pause;
-    const stop = () => clearTimeout(pause);
-    const goOn = (/** @type {number} */ wait) => {
-      stop();
-      pause = setTimeout(async () => {
-        const names = isBusy() ? [] : likely.splice(0, AT_ONCE);
-        await Promise.allSettled(names.map(load));
-        if (names.includes("held") && isNear()) {
-          likely.push(...FIGURES.flatMap((figure) => ofNumber(head, figure)));
-          await rehearse(load, head, isBusy);
+    let turn = 0;
+
+    /** @param {string} text @param {string | null} last */
+    const nameOf = (text, last) => `${last ?? ""} ${text.trim()}`;
+
+    /** @param {string} text @param {string | null} last @param {BaybookAnswer} answer */
+    function keep(text, last, answer) {
+      answers.delete(nameOf(text, last));
+      answers.set(nameOf(text, last), answer);
+      for (const oldest of [...answers.keys()].slice(0, -KEPT)) {
+        answers.delete(oldest);
+      }
+    }
+
+    /** Answers what may be typed, and gives way to what is. @param {string} text @param {string | null} last */
+    async function tryOut(text, last) {
+      if (answers.has(nameOf(text, last))) {
+        return;
+      }
+      const own = turn;
+      let isWhole = true;
+      const asked = new Set();
+      const spare = async (/** @type {string} */ name) => {
+        if (!load.has?.(name)) {
+          asked.add(name);
         }
-        if (names.length > 0) {
-          goOn(0);
+        if (own !== turn || isBusy() || asked.size > DEAR) {
+          isWhole = false;
         }
-      }, wait);
+        try {
+          return isWhole ? await load(name) : await Promise.reject(new Error("not now"));
+        } catch (problem) {
+          isWhole = false;
+          throw problem;
+        }
+      };
+      spare.has = load.has;
+      const answer = await search(spare, text, last, LIMIT).catch(() => null);
+      // A search copes with some parts that do not come, so an answer without one may be another.
+      if (answer && isWhole) {
+        keep(text, last, answer);
+      }
+    }
+
+    /** The next thing to make ready, begun; null where all is. */
+    function job() {
+      const guess = next.shift();
+      if (guess) {
+        return tryOut(guess.text, guess.last);
+      }
+      if (likely.length > 0) {
+        return Promise.allSettled(likely.splice(0, AT_ONCE).map(load));
+      }
+      const text = rehearsed.shift();
+      return text === undefined ? null : tryOut(text, lastOf());
+    }
+
+    const stop = () => {
+      turn += 1;
+      clearTimeout(pause);
     };
-    goOn(PAUSE);
+    /** @param {number} own the turn that it is for */
+    async function goOn(own) {
+      const begun = own === turn && !isBusy() ? job() : null;
+      if (begun) {
+        await begun;
+        idle(() => goOn(own));
+      }
+    }
+    function begin() {
+      const own = turn;
+      pause = setTimeout(() => goOn(own), PAUSE);
+    }
+    begin();
     return {
       stop,
-      after(text, sought) {
-        likely.unshift(...(sought && isNear() ? next(text, sought) : []));
-        goOn(PAUSE);
+      known: (text, last) => answers.get(nameOf(text, last)),
+      after(text, last, answer) {
+        stop();
+        if (answer) {
+          keep(text, last, answer);
+          next = isNear() ? guesses(text, head, answer.sought.found).slice(0, MOST).map((guess) => ({ text: guess, last })) : [];
+        }
+        begin();
       },
     };
   }

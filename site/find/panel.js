@@ -159,7 +159,7 @@
         await new Promise((done) => setTimeout(done, WAIT));
       }
       await once(root + ahead);
-      later = globalThis.baybookFindAhead.start(load, head, () => busy > 0);
+      later = globalThis.baybookFindAhead.start(load, head, () => busy > 0, last);
     }
 
     function close() {
@@ -172,23 +172,24 @@
     }
 
     async function find() {
-      const text = field?.value.trim() ?? "";
+      const typed = field?.value ?? "";
+      const text = typed.trim();
       close();
       if (text === "") {
         return;
       }
       const own = asked;
       const preferred = last();
-      /** @type {BaybookSought | null} */
-      let sought = null;
+      /** @type {BaybookAnswer | null} */
+      let answer = null;
       busy += 1;
       try {
-        const found = await globalThis.baybookFindSearch.search(load, text, preferred, LIMIT);
+        const found = later?.known(text, preferred) ?? (await globalThis.baybookFindSearch.search(load, text, preferred, LIMIT));
         if (own === asked) {
           list?.replaceChildren(...found.lines.map((one) => line(one, preferred)));
           whole = found.leftOut.length === 0;
           say(found);
-          sought = found.sought;
+          answer = found;
         }
       } catch (problem) {
         if (own === asked && said) {
@@ -196,7 +197,7 @@
         }
       }
       busy -= 1;
-      later?.after(text, sought);
+      later?.after(typed, preferred, answer);
     }
 
     /** @param {BaybookAnswer} answer */

@@ -266,13 +266,16 @@ declare var baybookFindFits: {
   namesOf(asked: BaybookAsked, found: BaybookRows, named: boolean, years: Set<number>): Set<string>;
 };
 declare var baybookFindSaid: { notes(sought: BaybookSought): Promise<string[]> };
-/** Loads what later keys may need. */
+declare var baybookFindGuess: { guesses(text: string, head: BaybookFindHead, found?: BaybookRows): string[] };
+/** Makes ready what later keys may ask. */
 interface BaybookAhead {
   stop(): void;
-  /** Goes on after an answer, first with what the next key may need. */
-  after(text: string, sought: BaybookSought | null): void;
+  /** The answer that is ready, for who looked at a build last. */
+  known(text: string, last: string | null): BaybookAnswer | undefined;
+  /** Goes on after an answer, first with what the next key may ask. */
+  after(text: string, last: string | null, answer: BaybookAnswer | null): void;
 }
-declare var baybookFindAhead: { start(load: BaybookLoad, head: BaybookFindHead, isBusy: () => boolean): BaybookAhead };
+declare var baybookFindAhead: { start(load: BaybookLoad, head: BaybookFindHead, isBusy: () => boolean, lastOf: () => string | null): BaybookAhead };
 declare var baybookFindSearch: {
   search(load: BaybookLoad, text: string, last: string | null, limit: number): Promise<BaybookAnswer>;
   prepare(load: BaybookLoad): Promise<BaybookFindHead>;

@@ -158,35 +158,6 @@ describe("the field", () => {
       assert.equal(await sheet.locator(":target").getAttribute("data-spec"), "lash.exhaust");
     }));
 
-  test("what later keys may need is loaded before they come, and each part once", () =>
-    on("index.html", async (sheet) => {
-      /** @type {Map<string, number>} */
-      const asked = new Map();
-      sheet.on("request", (request) => {
-        const name = request.url().split("/").at(-1) ?? "";
-        asked.set(name, (asked.get(name) ?? 0) + 1);
-      });
-      const comes = async (/** @type {string} */ name) => {
-        for (let waited = 0; !asked.has(name) && waited < 20_000; waited += 50) {
-          await sheet.waitForTimeout(50);
-        }
-        assert.ok(asked.has(name), `${name} of ${[...asked.keys()]}`);
-      };
-      // Of the home sheet, untouched: the first rows of everything, and the words of slips.
-      await comes("f-0.js");
-      await comes("words.js");
-      assert.ok(!asked.has("w-ta.js"), "no machine is guessed");
-      // Of a first letter: the machines that begin with it.
-      await sheet.fill("[data-find]", "t");
-      await comes("w-ta.js");
-      const before = asked.get("w-ta.js");
-      await sheet.fill("[data-find]", "ta");
-      await sheet.locator("[data-result]").first().waitFor();
-      assert.equal(asked.get("w-ta.js"), before, "it was there already");
-      assert.deepEqual([...asked].filter(([, times]) => times > 1), []);
-      assert.equal(await sheet.locator("script[src*='/f-']").count(), 0, "and leaves no element behind");
-    }));
-
   test("arrows walk the lines, escape clears them, and a slip is said", () =>
     on("index.html", async (sheet) => {
       await sheet.fill("[data-find]", "58 psi");
@@ -253,28 +224,6 @@ describe("the field", () => {
     await host.close();
     assert.ok((told[0]?.length ?? 0) > 3);
     assert.deepEqual(told[1], told[0]);
-  });
-
-  test("from a web host no part is loaded for the next key alone", async () => {
-    const host = new Host(opened.root);
-    await host.open();
-    const context = await browser.newContext({ serviceWorkers: "block" });
-    const sheet = await context.newPage();
-    /** @type {string[]} */
-    const asked = [];
-    sheet.on("request", (request) => asked.push(request.url().split("/").at(-1) ?? ""));
-    await sheet.goto(host.at("index.html"));
-    await sheet.fill("[data-find]", "t");
-    await sheet.locator("[data-result]").first().waitFor();
-    for (let waited = 0; !asked.some((name) => name.startsWith("find-said")) && waited < 20_000; waited += 50) {
-      await sheet.waitForTimeout(50);
-    }
-    // What comes after the last of those that any query needs would come now.
-    await sheet.waitForTimeout(500);
-    await context.close();
-    await host.close();
-    assert.ok(asked.includes("words.js") && asked.includes("f-0.js"), asked.join(" "));
-    assert.deepEqual(asked.filter((name) => /^(w-[a-z0-9]{2}|[brvd]-.*)[.]js$/.test(name)), [], "no machine, build or number");
   });
 
   test("an assistive reader meets nothing that is wrong", () =>

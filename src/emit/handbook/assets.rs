@@ -143,7 +143,7 @@ const TABLE: &[Source] = table![
     ],
     "find-held.js": ["find/held.js"],
     "find-said.js": ["find/said.js"],
-    "find-ahead.js": ["find/ahead.js"],
+    "find-ahead.js": ["find/guess.js", "find/ahead.js"],
     "opening.js": [
         "bench/make.js",
         "bench/condition.js",
