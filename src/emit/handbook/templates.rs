@@ -13,6 +13,7 @@ const TABLE: &[(&str, &str)] = table![
     "base.html",
     "parts/components.html",
     "parts/hazard.html",
+    "parts/hazards-named.html",
     "parts/readings.html",
     "parts/row.html",
     "parts/tightening.html",

@@ -2,15 +2,16 @@
 //!
 //! Raw HTML never passes: what a file writes as HTML comes out as text. A step is an item of a
 //! list that stands in no other, numbered through the whole procedure. The cautions of a step stand before its text, its readings and drawings
-//! after it, so that nobody reads the action before the danger.
+//! after it, so that nobody reads the action before the danger. Where a text leads to another procedure, what can hurt
+//! there is named right after it.
 
 use pulldown_cmark::{CowStr, Event, HeadingLevel, Options, Parser, Tag, TagEnd, html};
 
 use super::super::HandbookError;
 use super::super::press::Press;
-use super::super::view::{Inline, Panel, Readings, Tightening, TurnPart, beside};
+use super::super::view::{Inline, Named, Panel, Readings, Tightening, TurnPart, beside};
 use crate::emit::drawing::escape;
-use crate::model::{Build, Link, Piece, Procedure};
+use crate::model::{Build, Link, Piece, Procedure, ProcedureId};
 
 /// The body of a procedure for one build.
 pub(in super::super) fn body(
@@ -30,6 +31,7 @@ pub(in super::super) fn body(
         procedure,
         out: Vec::new(),
         after: Vec::new(),
+        led_to: Vec::new(),
         drawn: Vec::new(),
         depth: 0,
         lists: 0,
@@ -55,6 +57,8 @@ struct Writer<'a, 'b> {
     out: Vec<Event<'static>>,
     /// Parts that follow the block they belong to.
     after: Vec<String>,
+    /// Procedures that the text at hand leads to, with the words of their links.
+    led_to: Vec<(ProcedureId, String)>,
     /// Drawings of fasteners that the sheet has already.
     drawn: Vec<String>,
     /// Depth of open tags.
@@ -69,10 +73,7 @@ impl Writer<'_, '_> {
     fn markup(&mut self, event: &Event<'static>, at: usize) -> Result<(), HandbookError> {
         match event {
             Event::Start(tag) => self.open(tag, at),
-            Event::End(tag) => {
-                self.close(*tag);
-                Ok(())
-            }
+            Event::End(tag) => self.close(*tag),
             other => {
                 self.out.push(without_html(other.clone()));
                 Ok(())
@@ -83,6 +84,13 @@ impl Writer<'_, '_> {
     fn open(&mut self, tag: &Tag<'static>, at: usize) -> Result<(), HandbookError> {
         let top = self.depth == 0;
         self.depth = self.depth.saturating_add(1);
+        // A tight item's text ends where the next block begins.
+        if matches!(
+            tag,
+            Tag::List(_) | Tag::BlockQuote(_) | Tag::CodeBlock(_) | Tag::Table(_) | Tag::HtmlBlock
+        ) {
+            self.named()?;
+        }
         if let Tag::List(start) = tag {
             self.lists = self.lists.saturating_add(1);
             if self.lists > 1 {
@@ -108,20 +116,38 @@ impl Writer<'_, '_> {
         Ok(())
     }
 
-    fn close(&mut self, tag: TagEnd) {
+    fn close(&mut self, tag: TagEnd) -> Result<(), HandbookError> {
         self.depth = self.depth.saturating_sub(1);
+        if matches!(tag, TagEnd::Item) {
+            self.named()?;
+        }
         if self.lists == 1 && matches!(tag, TagEnd::Item) {
             self.flush();
             self.raw("</li>\n".to_owned());
-            return;
+            return Ok(());
         }
         if matches!(tag, TagEnd::List(_)) {
             self.lists = self.lists.saturating_sub(1);
         }
         self.out.push(end(self.headings.lowered_end(tag)));
+        if self.depth == 0 || matches!(tag, TagEnd::Paragraph | TagEnd::Heading(_) | TagEnd::Table) {
+            self.named()?;
+        }
         if self.depth == 0 {
             self.flush();
         }
+        Ok(())
+    }
+
+    /// What can hurt in the procedures that the text before leads to.
+    fn named(&mut self) -> Result<(), HandbookError> {
+        let led_to = std::mem::take(&mut self.led_to);
+        let led_to = led_to.iter().map(|(id, words)| (id, words.as_str()));
+        for named in Named::of(self.press.model, self.build, self.procedure, led_to) {
+            let part = self.press.part("parts/hazards-named.html", &named)?;
+            self.raw(part);
+        }
+        Ok(())
     }
 
     /// The cautions inside the block or step that opens at a piece.
@@ -188,6 +214,7 @@ impl Writer<'_, '_> {
                     || text.clone(),
                     |href| format!("<a href=\"{}\">{text}</a>", escape(&href)),
                 ));
+                self.led_to.push((id.clone(), label.to_owned()));
             }
             Link::Complaint(id) => {
                 let complaint =

@@ -3,7 +3,7 @@
 use serde::Serialize;
 
 use super::text::sentence;
-use crate::model::{HazardId, Model, SignalWord};
+use crate::model::{Build, HazardId, Model, Procedure, ProcedureId, SignalWord};
 
 /// One panel.
 #[derive(Clone, Debug, Eq, PartialEq, Serialize)]
@@ -35,6 +35,51 @@ pub struct Hazards {
     pub alert: bool,
     /// The hazards, each once, in the order given.
     pub panels: Vec<Panel>,
+}
+
+/// What can hurt in a procedure that another one leads to, by name: its own sheet says the rest.
+#[derive(Clone, Debug, Eq, PartialEq, Serialize)]
+pub struct Named {
+    /// `There`, or the words of the link where a text leads to several procedures.
+    pub place: String,
+    /// The hazards that the procedure which leads there does not declare itself; never none.
+    pub hazards: Vec<Panel>,
+}
+
+impl Named {
+    /// The hazards of the procedures that a text of `reader` leads to, each with the words of its link, in its order. One
+    /// that does not fit the build has no sheet to lead to.
+    pub fn of<'a>(
+        model: &Model,
+        build: &Build,
+        reader: &Procedure,
+        led_to: impl IntoIterator<Item = (&'a ProcedureId, &'a str)>,
+    ) -> Vec<Self> {
+        let mut all: Vec<(&Procedure, &str)> = Vec::new();
+        for (id, words) in led_to {
+            let fitting = model.procedures.get(id).filter(|one| model.fits_build(&one.fits, build));
+            if let Some(procedure) = fitting
+                && !all.iter().any(|(one, _)| one.id == procedure.id)
+            {
+                all.push((procedure, if words.is_empty() { &procedure.title } else { words }));
+            }
+        }
+        let alone = all.len() == 1;
+        let named = all.into_iter().map(|(procedure, words)| Self {
+            place: if alone { "There".to_owned() } else { words.to_owned() },
+            hazards: Panel::several(
+                model,
+                procedure.hazards.iter().filter(|id| !reader.hazards.contains(id)),
+            ),
+        });
+        named.filter(|one| !one.hazards.is_empty()).collect()
+    }
+
+    /// The line as text: `There: WARNING Hot coolant under pressure. CAUTION Hot oil.`
+    pub fn plain(&self) -> String {
+        let hazard = |one: &Panel| format!(" {} {}", one.signal, one.hazard);
+        format!("{}:{}", self.place, self.hazards.iter().map(hazard).collect::<String>())
+    }
 }
 
 impl Hazards {

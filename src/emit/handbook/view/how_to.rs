@@ -1,14 +1,14 @@
 //! A procedure of one build as schema.org has it: a `HowTo` in JSON-LD, so that a program that finds the
 //! sheet reads its steps, and the limits in them as `QuantitativeValue`.
 //!
-//! Nothing stands here that the sheet does not show: what is withheld there is withheld here, and a caution
-//! comes before the step it is for. It is data, not a script: every `<` and `>` in it is escaped, so that no
+//! Nothing stands here that the sheet does not show: what is withheld there is withheld here, a caution
+//! comes before the step it is for, and what can hurt in another procedure is named after the text that leads there. It is data, not a script: every `<` and `>` in it is escaped, so that no
 //! text of a file ends the element it stands in.
 
 use serde_json::{Map, Value as Json, json};
 
 use super::atlas::Atlas;
-use super::hazard::Panel;
+use super::hazard::{Named, Panel};
 use super::procedure::{Inline, TurnPart, meant};
 use super::scope;
 use crate::bundle::{Block, BlockSort, Part, PartSort};
@@ -46,30 +46,34 @@ pub fn how_to<'a>(atlas: &Atlas<'a>, build: &'a Build, procedure: &Procedure) ->
         put("totalTime", format!("PT{minutes}M").into());
     }
     put("tool", tools.collect());
-    put("step", Reader { atlas, build }.steps(procedure));
+    put("step", Reader { atlas, build, procedure }.steps());
     Json::Object(all).to_string().replace('<', "\\u003c").replace('>', "\\u003e")
 }
 
 struct Reader<'r, 'a> {
     atlas: &'r Atlas<'a>,
     build: &'a Build,
+    procedure: &'r Procedure,
 }
 
 impl Reader<'_, '_> {
-    /// The steps, in sections where headings stand above them; what stands outside of the steps is a tip.
-    fn steps(&self, procedure: &Procedure) -> Json {
-        let blocks = procedure_body(procedure);
+    /// The steps, in sections where headings stand above them; what stands outside of the steps, and what a heading warns
+    /// of, is a tip.
+    fn steps(&self) -> Json {
+        let blocks = procedure_body(self.procedure);
         let mut sections: Vec<(Option<String>, Vec<Json>)> = vec![(None, Vec::new())];
         for together in blocks.chunk_by(|one, next| one.step.is_some() && one.step == next.step) {
             let Some(first) = together.first() else { continue };
-            let text = self.text(together);
-            if first.sort == BlockSort::Heading && first.step.is_none() {
-                sections.push((Some(text), Vec::new()));
-                continue;
-            }
-            let item = self.item(first.step, &text, together);
+            let cautions = self.cautions(together);
+            let said = if first.sort == BlockSort::Heading && first.step.is_none() {
+                sections.push((Some(plain(&self.words_of(first))), Vec::new()));
+                Some(cautions + &self.named(first)).filter(|said| !said.is_empty())
+            } else {
+                let block = |block| [self.words_of(block), self.named(block)].join(" ");
+                Some(cautions + &together.iter().map(block).collect::<Vec<_>>().join(" "))
+            };
             if let Some((_, items)) = sections.last_mut() {
-                items.push(item);
+                items.extend(said.map(|said| self.item(first.step, &plain(&said), together)));
             }
         }
         let section = |(name, items): (Option<String>, Vec<Json>)| match name {
@@ -79,14 +83,8 @@ impl Reader<'_, '_> {
         sections.into_iter().flat_map(section).collect()
     }
 
-    /// One step or tip; its cautions are read before it.
+    /// One step or tip.
     fn item(&self, step: Option<u32>, text: &str, blocks: &[Block]) -> Json {
-        let hazards: Vec<HazardId> =
-            parts(blocks).filter_map(|part| part.hazard.as_deref().map(HazardId::new)).collect();
-        let panels = Panel::several(self.atlas.model, &hazards).into_iter();
-        let cautions =
-            panels.map(|one| format!("{}: {} {} {} ", one.signal, one.hazard, one.consequence, one.avoid));
-        let text = plain(&(cautions.collect::<String>() + text));
         let about: Vec<Json> = parts(blocks).flat_map(|part| self.quantities(part)).collect();
         let mut item = match step {
             Some(step) => {
@@ -100,9 +98,29 @@ impl Reader<'_, '_> {
         item
     }
 
-    fn text(&self, blocks: &[Block]) -> String {
-        let block = |block: &Block| block.parts.iter().map(|part| self.words(part)).collect::<String>();
-        plain(&blocks.iter().map(block).collect::<Vec<_>>().join(" "))
+    /// The cautions of a step, to be read before it.
+    fn cautions(&self, blocks: &[Block]) -> String {
+        let hazards: Vec<HazardId> =
+            parts(blocks).filter_map(|part| part.hazard.as_deref().map(HazardId::new)).collect();
+        let panels = Panel::several(self.atlas.model, &hazards).into_iter();
+        panels
+            .map(|one| format!("{}: {} {} {} ", one.signal, one.hazard, one.consequence, one.avoid))
+            .collect()
+    }
+
+    /// What can hurt in the procedures that a block leads to.
+    fn named(&self, block: &Block) -> String {
+        let led_to = block.parts.iter().filter_map(|part| {
+            part.procedure.as_deref().map(|id| (ProcedureId::new(id), part.text.as_str()))
+        });
+        let led_to: Vec<_> = led_to.collect();
+        let led_to = led_to.iter().map(|(id, words)| (id, *words));
+        let named = Named::of(self.atlas.model, self.build, self.procedure, led_to);
+        named.iter().map(Named::plain).collect::<Vec<_>>().join(" ")
+    }
+
+    fn words_of(&self, block: &Block) -> String {
+        block.parts.iter().map(|part| self.words(part)).collect()
     }
 
     /// A part as a reader of the sheet has it.

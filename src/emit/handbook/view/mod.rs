@@ -44,7 +44,7 @@ pub(super) use coverage::{CoverageView, CoveragesView};
 pub(super) use engine::{DrawingsView, DrawnGroup, EngineView};
 pub(super) use entry::EntryView;
 pub(super) use gauges::{GaugesView, gauge_data};
-pub(super) use hazard::Panel;
+pub(super) use hazard::{Named, Panel};
 pub(super) use home::{HomeView, MachinesView, recall_data};
 pub(super) use links::Links;
 pub(super) use machine::MachineView;
