@@ -15,7 +15,7 @@ const handbook = process.env.BAYBOOK_HANDBOOK ?? "";
 const bundle = path.join(handbook, "bundle");
 /** @param {string} name */
 const part = (name) => JSON.parse(fs.readFileSync(path.join(bundle, name), "utf8"));
-/** @type {{ id: string, title: string, steps: number, minutes: number | null, builds: string[], body: any[] }[]} */
+/** @type {{ id: string, title: string, steps: number, minutes: number | null, builds: string[], hazards: string[], body: any[] }[]} */
 const procedures = part("procedures.json").procedures;
 const engines = fs.readdirSync(path.join(bundle, "engines")).map((name) => part(`engines/${name}`));
 /** @type {Map<string, any[]>} */
@@ -110,6 +110,7 @@ const same = (one, other) => {
 
 test("the numbers and codes of each step are those of the bundle, and its cautions come first", () => {
   let held = 0;
+  let named = 0;
   for (const { page, data, procedure, build } of sheets) {
     for (const step of steps(data)) {
       const parts = procedure.body.filter((block) => block.step === step.position).flatMap((block) => block.parts);
@@ -135,7 +136,17 @@ test("the numbers and codes of each step are those of the bundle, and its cautio
       if (cautions.length > 0) {
         assert.match(step.text, /^(DANGER|WARNING|CAUTION|NOTICE): /);
       }
+      // What can hurt in another procedure is named, not told: its own sheet does.
+      const leads = parts.filter((one) => one.sort === "procedure").map((one) => procedures.find(({ id }) => id === one.procedure)).filter((one) => one?.builds.includes(build));
+      const there = leads.flatMap((one) => one?.hazards ?? []).filter((id) => !procedure.hazards.includes(id)).map((id) => hazards.get(id));
+      assert.equal(/\bThere: /.test(step.text), there.length > 0, `${page}: step ${step.position}`);
+      for (const { signal, hazard, avoid } of there) {
+        assert.ok(step.text.split("There: ")[1]?.includes(`${signal} ${hazard}.`), `${page}: step ${step.position} leads to ${hazard}`);
+        assert.ok(!step.text.includes(avoid));
+        named += 1;
+      }
     }
   }
   assert.ok(held > 500, `${held} limits`);
+  assert.ok(named > 50, `${named} hazards of other procedures`);
 });

@@ -69,7 +69,7 @@ fn of_link<'m>(model: &'m Model, link: &'m Link, span: Span) -> Vec<Inherited<'m
     let gauge = entry.gauge.as_ref().filter(|_| matches!(link, Link::Reading { .. }));
     let gauge = gauge.and_then(|id| model.gauges.get(id));
     let of_gauge = gauge.map(|gauge| {
-        each(&gauge.hazards, format!("`{}`, the gauge that `{}` is read with", gauge.id, entry.id), span)
+        each(&gauge.hazards, format!("the gauge `{}` that `{}` is read with", gauge.id, entry.id), span)
     });
     each(&entry.hazards, format!("`{}`", entry.id), span).chain(of_gauge.into_iter().flatten()).collect()
 }

@@ -27,7 +27,8 @@ pub struct ProcedureHead {
     #[serde(default)]
     #[schemars(example = ["feeler", "seat off"])]
     pub needs: Vec<Text>,
-    /// Hazards it declares; those its links carry must be among them.
+    /// Hazards it declares; those of its links, of the gauges it needs and of those its readings are usually taken with
+    /// must be among them.
     #[serde(default)]
     #[schemars(example = ["hot-parts"])]
     pub hazards: Vec<Text>,
