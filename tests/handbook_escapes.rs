@@ -13,7 +13,12 @@ fn base() -> Vec<Found> {
     let h = HOSTILE;
     let mut files: Vec<(&str, String)> = Vec::new();
     files.push(("base.toml", format!("title = \"{h}\"\nrelease = \"1\"\ndate = 2026-11-25\ninvented = true\nlicence = \"{h}\"\nnotice = \"{h}\"\n")));
-    files.push(("hazards.toml", format!("[[hazard]]\nid = \"hot\"\nsignal = \"DANGER\"\nhazard = \"{h}\"\nconsequence = \"{h}\"\navoid = \"{h}\"\n")));
+    let hazard = |id: &str| {
+        format!(
+            "[[hazard]]\nid = \"{id}\"\nsignal = \"DANGER\"\nhazard = \"{id} {h}\"\nconsequence = \"{h}\"\navoid = \"{h}\"\n"
+        )
+    };
+    files.push(("hazards.toml", hazard("hot") + &hazard("there")));
     files.push(("sources.toml", format!(
         "[[source]]\nid = \"m\"\ntitle = \"{h}\"\nedition = \"{h}\"\nnote = \"{h}\"\n[[source]]\nid = \"stop\"\nclass = \"stop\"\ntitle = \"{h}\"\nnote = \"{h}\"\n"
     )));
@@ -30,8 +35,13 @@ fn base() -> Vec<Found> {
         "id = \"k\"\ntitle = \"{h}\"\nengines = [\"e\"]\nread = \"{h}\"\nclear = \"{h}\"\nsource = \"m\"\npage = \"{h}\"\n[[code]]\nid = \"1\"\ntitle = \"{h}\"\nset_when = \"{h}\"\nraises = [\"c/one\"]\nmeasure = [\"a.window\"]\n"
     )));
     files.push(("procedures/p.md", format!(
-        "+++\nid = \"p\"\ntitle = \"{h}\"\nneeds = [\"g\", \"{h}\"]\nproof = \"{h}\"\nfits = {{ has = [\"a.window\"] }}\nhazards = [\"hot\"]\n+++\n# A heading {{onclick=alert(5)}}\n\n1. Look & see &lt;script&gt;alert(6)&lt;/script&gt;. [](hazard:hot)\n2. [`<b>x</b>`](reading:a.window) and [](spec:a.window), `<script>alert(7)</script>`.\n3. [](turn:crank 90°)\n"
+        "+++\nid = \"p\"\ntitle = \"{h}\"\nneeds = [\"g\", \"{h}\"]\nproof = \"{h}\"\nfits = {{ has = [\"a.window\"] }}\nhazards = [\"hot\"]\n+++\n# A heading {{onclick=alert(5)}}\n\n1. Look & see &lt;script&gt;alert(6)&lt;/script&gt;. [](hazard:hot)\n2. [`<b>x</b>`](reading:a.window) and [](spec:a.window), `<script>alert(7)</script>`.\n3. [](turn:crank 90°)\n4. On to [](procedure:q), or [<i onclick=alert(8)>x</i>](procedure:r).\n"
     )));
+    for (path, id) in [("procedures/q.md", "q"), ("procedures/r.md", "r")] {
+        files.push((path, format!(
+            "+++\nid = \"{id}\"\ntitle = \"{id} {h}\"\nfits = {{}}\nhazards = [\"there\"]\n+++\n1. Look. [](hazard:there)\n"
+        )));
+    }
     files
         .into_iter()
         .map(|(path, text)| Found { path: path.into(), content: Content::Bytes(text.into_bytes()) })
@@ -147,5 +157,12 @@ fn no_text_of_a_file_becomes_markup() {
         let page = std::str::from_utf8(&tree[path]).expect("text");
         assert!(page.matches("&lt;script&gt;alert(1)").count() > 3, "{path} should show the hostile text");
     }
+    let step = std::str::from_utf8(&tree["builds/e/p.html"]).expect("text");
+    let named: Vec<_> = step.split("<p class=\"hazards there\">").skip(1).collect();
+    assert_eq!(named.len(), 2, "two procedures that a step leads to");
+    assert!(
+        named.iter().all(|line| line.starts_with("<span>") && line.contains("there &lt;/text&gt;")),
+        "{step}"
+    );
     assert!(seen > 200, "the hostile text should stand, escaped, all over the handbook: {seen}");
 }
