@@ -14,6 +14,8 @@ use crate::quantity::Value;
 pub(super) struct Chosen {
     /// Its limits.
     pub(super) limits: Limits,
+    /// The place and state that they are stated for, in words.
+    pub(super) scope: Vec<String>,
     /// What must have been so, in words.
     pub(super) needs_state: Vec<String>,
     /// Whether it was.
@@ -29,25 +31,58 @@ pub(super) fn choose(facts: &Facts, place: &Words, when: &Words) -> Result<Chose
     if here.is_empty() {
         return Err(nothing(facts, "it is not stated for this build and place"));
     }
-    let met: Vec<&Stated> = here.iter().copied().filter(|one| state(&one.when, when) == State::Met).collect();
-    let asked: &[&Stated] = if met.is_empty() { &here } else { &met };
-    let narrow = |one: &&Stated| one.place.len() + one.when.len();
-    let narrowest = asked.iter().map(narrow).max().unwrap_or_default();
-    let asked: Vec<&Stated> =
-        asked.iter().copied().filter(|one| met.is_empty() || narrow(one) == narrowest).collect();
-    one_place(facts, &asked)?;
-    if !met.is_empty() {
-        one_state(facts, &asked)?;
-    }
-    let chosen = asked.first().ok_or_else(|| nothing(facts, "it is not stated"))?;
-    let Held::Limits(limits) = &chosen.held else {
-        let Held::Nothing(because) = &chosen.held else { return Err(nothing(facts, "it is not stated")) };
-        return Err(nothing(facts, because));
+    let asked = meant(facts, &here, place, when)?;
+    let limits = |one: &&&Stated| matches!(one.held, Held::Limits(_));
+    let chosen =
+        asked.iter().find(limits).or(asked.first()).ok_or_else(|| nothing(facts, "it is not stated"))?;
+    let limits = match &chosen.held {
+        Held::Limits(limits) => limits.clone(),
+        Held::Nothing(because) => return Err(nothing(facts, because)),
     };
     let (mut needs_state, mut found) = needed(&asked, when);
     needs_state.extend(facts.needs_state.iter().map(phrase));
     found = worse(found, state(&facts.needs_state, when));
-    Ok(Chosen { limits: limits.clone(), needs_state, state: found })
+    let scope = chosen.place.iter().chain(&chosen.when).map(phrase).collect();
+    Ok(Chosen { limits, scope, needs_state, state: found })
+}
+
+/// Of the statements that the place allows, the one that is meant, or those whose state has to be known first.
+fn meant<'a>(
+    facts: &Facts,
+    here: &[&'a Stated],
+    place: &Words,
+    when: &Words,
+) -> Result<Vec<&'a Stated>, Failure> {
+    let alive: Vec<&Stated> =
+        here.iter().copied().filter(|one| state(&one.when, when) != State::Unmet).collect();
+    let asked = if alive.is_empty() { here } else { &alive };
+    // A narrower place that was not asked for may be where it was measured.
+    if asked.iter().any(|one| one.place.keys().any(|axis| !place.contains_key(axis))) {
+        one_place(facts, asked)?;
+    }
+    let narrowest = narrowest(asked, |one| one.place.len());
+    let is_met = |one: &&&Stated| state(&one.when, when) == State::Met;
+    let met: Vec<&Stated> = narrowest.iter().filter(is_met).copied().collect();
+    if !met.is_empty() {
+        let met = self::narrowest(&met, |one| one.when.len());
+        one_place(facts, &met)?;
+        one_state(facts, &met)?;
+        return Ok(met);
+    }
+    // What holds everywhere does not answer for a place of its own whose state nobody told.
+    if asked.iter().any(|one| is_met(&one)) {
+        return Ok(narrowest);
+    }
+    let shadowed = |one: &&Stated| {
+        asked.iter().any(|other| other.when == one.when && other.place.len() > one.place.len())
+    };
+    Ok(asked.iter().copied().filter(|one| !shadowed(one)).collect())
+}
+
+/// Those with the most of something.
+fn narrowest<'a>(all: &[&'a Stated], of: impl Fn(&Stated) -> usize) -> Vec<&'a Stated> {
+    let most = all.iter().map(|one| of(one)).max().unwrap_or_default();
+    all.iter().copied().filter(|one| of(one) == most).collect()
 }
 
 /// Every name of a place or state is one that the entry has, so that a slip in it does not go unnoticed.

@@ -46,34 +46,39 @@ pub fn run(arguments: &JudgeArguments, out: &mut dyn Write, err: &mut dyn Write)
             question(arguments, Some(checked.model()))?
         }
     };
-    let (question, stop) = question;
-    let judged = judge(&question)?;
+    let judged = judge(&question.asked)?;
     if json {
         let answer =
             serde_json::to_value(&judged.answer).map_err(|error| Failure::Internal(error.to_string()))?;
         write_json(out, &answer)?;
     } else {
-        let must_stop = stop.is_some_and(|side| words::must_stop(&judged, side));
-        write!(out, "{}", words::told(&judged, must_stop))?;
+        let must_stop = question.stop.is_some_and(|side| words::must_stop(&judged, side));
+        write!(out, "{}", words::told(&judged, &question.scope, must_stop))?;
     }
     Ok(Status::Answered)
 }
 
-/// The question that the arguments ask, and beyond which limit the machine must not be run.
-fn question(
-    arguments: &JudgeArguments,
-    shelf: Option<&dyn Shelf>,
-) -> Result<(Question, Option<StopSide>), Failure> {
+/// A question, and what is told of it to people beside the verdict.
+struct Asked {
+    asked: Question,
+    /// The place and state that the limits are stated for.
+    scope: Vec<String>,
+    /// Beyond which limit the machine must not be run.
+    stop: Option<StopSide>,
+}
+
+/// The question that the arguments ask.
+fn question(arguments: &JudgeArguments, shelf: Option<&dyn Shelf>) -> Result<Asked, Failure> {
     let gauge = arguments.gauge.as_ref().zip(shelf).map(|(id, shelf)| shelf.gauge(id)).transpose()?;
     let seen = seen(arguments)?;
-    let mut stop = None;
+    let (mut stop, mut scope) = (None, Vec::new());
     let mut question = match (&arguments.build, &arguments.of, shelf) {
         (Some(build), Some(of), Some(shelf)) => {
             let facts = shelf.facts(build, of)?;
             let [place, when] =
                 [&arguments.place, &arguments.when].map(|pairs| pairs.iter().cloned().collect());
             let chosen = choose::choose(&facts, &place, &when)?;
-            stop = facts.stop;
+            (stop, scope) = (facts.stop, chosen.scope);
             Question {
                 limits: chosen.limits,
                 below: facts.below,
@@ -95,7 +100,7 @@ fn question(
         (Some(text), Some(unit)) => Some(Accuracy::read(text, unit)?),
         _ => None,
     };
-    Ok((question, stop))
+    Ok(Asked { asked: question, scope, stop })
 }
 
 /// Limits as typed, which hold in whatever state there was.

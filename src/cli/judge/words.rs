@@ -20,8 +20,8 @@ pub(super) fn must_stop(judged: &Judged, side: StopSide) -> bool {
     }
 }
 
-/// One line or more.
-pub(super) fn told(judged: &Judged, must_stop: bool) -> String {
+/// One line or more; `scope` is the place and state that the limits are stated for.
+pub(super) fn told(judged: &Judged, scope: &[String], must_stop: bool) -> String {
     let answer = &judged.answer;
     let because = answer.because.as_deref();
     let mut lines = vec![match (answer.verdict, because) {
@@ -31,7 +31,8 @@ pub(super) fn told(judged: &Judged, must_stop: bool) -> String {
     if must_stop {
         lines.push("DO NOT RUN the machine until this is put right".to_owned());
     }
-    lines.push(format!("  {} against {}", seen(&judged.seen), limits(judged)));
+    let scope = if scope.is_empty() { String::new() } else { format!(" ({})", scope.join(", ")) };
+    lines.push(format!("  {} against {}{scope}", seen(&judged.seen), limits(judged)));
     if answer.verdict != Verdict::CannotJudge {
         lines.extend(because.map(|because| format!("  {because}")));
     }
