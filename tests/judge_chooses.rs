@@ -60,7 +60,8 @@ fn base(statements: &[&str]) -> tempfile::TempDir {
 fn judged(base: &tempfile::TempDir, reading: &str, more: &[&str]) -> String {
     let specs = base.path().display().to_string();
     let asked = ["judge", "--specs", &specs, "--build", "engine-a", "--of", "lash.exhaust", reading];
-    let output = Command::new(env!("CARGO_BIN_EXE_baybook")).args(asked).args(more).output().expect("it runs");
+    let output =
+        Command::new(env!("CARGO_BIN_EXE_baybook")).args(asked).args(more).output().expect("it runs");
     String::from_utf8([output.stdout, output.stderr].concat()).expect("UTF-8")
 }
 
@@ -99,7 +100,10 @@ fn a_place_of_which_only_another_state_is_told_takes_what_holds_everywhere() {
 fn what_holds_everywhere_does_not_answer_for_a_place_whose_state_nobody_told() {
     let base = base(&[GENERAL, FRONT_ON_A_COOL_DAY]);
     let unsaid = judged(&base, "0.27 mm", &[FRONT, COLD].concat());
-    assert!(unsaid.starts_with("cannot judge: the limit holds with air under 35 °C, engine cold"), "{unsaid}");
+    assert!(
+        unsaid.starts_with("cannot judge: the limit holds with air under 35 °C, engine cold"),
+        "{unsaid}"
+    );
     let cool = judged(&base, "0.27 mm", &[&FRONT[..], &COLD, &["--when", "air=20 °C"]].concat());
     assert!(cool.starts_with("in spec\n"), "{cool}");
     let warm = judged(&base, "0.27 mm", &[&FRONT[..], &COLD, &["--when", "air=40 °C"]].concat());
@@ -112,7 +116,8 @@ fn a_base_and_its_bundle_choose_alike() {
     let out = tempfile::tempdir().expect("a directory");
     let bundle = out.path().join("handbook");
     let [specs, to] = [base.path(), &bundle].map(|one| one.display().to_string());
-    let compiled = Command::new(env!("CARGO_BIN_EXE_baybook")).args(["compile", &specs, "--out", &to]).output();
+    let compiled =
+        Command::new(env!("CARGO_BIN_EXE_baybook")).args(["compile", &specs, "--out", &to]).output();
     assert!(compiled.expect("it runs").status.success());
     for more in [&[REAR_ONE, COLD].concat()[..], &[FRONT, COLD].concat(), &COLD, &[]] {
         let asked = |shelf: &str, at: &str| {
