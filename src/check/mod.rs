@@ -2,6 +2,7 @@
 
 pub mod curve;
 pub mod fastener;
+mod left_out;
 pub mod peers;
 pub mod prose;
 pub mod registry;

@@ -72,6 +72,12 @@ impl Sink {
         self.findings.retain(|one| one.severity() != Severity::Warning || !accepted(one));
     }
 
+    /// True if one of these rules has found something in such a place.
+    pub fn found(&self, rules: &[&Rule], place: impl Fn(Span) -> bool) -> bool {
+        let of = |finding: &Finding| rules.iter().any(|rule| rule.name == finding.rule.name);
+        self.findings.iter().any(|finding| of(finding) && place(finding.span))
+    }
+
     /// True if any finding is an error.
     pub fn has_errors(&self) -> bool {
         self.findings.iter().any(|finding| finding.severity() == Severity::Error)

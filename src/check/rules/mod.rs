@@ -1,6 +1,7 @@
 //! The rules that look at a resolved base, one a file.
 
 pub mod access_in_a_circle;
+pub mod access_never_needed;
 pub mod arithmetic_broken;
 pub mod bigger_when_higher;
 pub mod cause_never_shown;
@@ -98,6 +99,7 @@ pub static LAST: &[&Rule] = &[&waiver_lapsed::RULE, &waiver_not_allowed::RULE];
 /// Every rule that looks at the base.
 pub static CHECKS: &[Check] = checks! {
     access_in_a_circle
+    access_never_needed
     arithmetic_broken
     bigger_when_higher
     cause_never_shown

@@ -14,7 +14,8 @@ pub static RULE: Rule = crate::rule!(
 );
 
 /// The warnings that are about no value of an engine: a waiver is given for a value, and has none to be given for.
-pub const ON_NO_VALUE: [&str; 8] = [
+pub const ON_NO_VALUE: [&str; 9] = [
+    "access-never-needed",
     "engine-not-fitted",
     "file-name-differs",
     "file-out-of-place",
