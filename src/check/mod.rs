@@ -2,6 +2,7 @@
 
 pub mod curve;
 pub mod fastener;
+mod fitting;
 mod left_out;
 pub mod peers;
 pub mod prose;

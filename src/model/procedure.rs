@@ -81,7 +81,7 @@ pub struct LeftOpen {
 }
 
 /// Which builds a procedure fits: every condition must hold, an empty one always does.
-#[derive(Debug, Default)]
+#[derive(Debug, Default, Eq, PartialEq)]
 pub struct Fitting {
     /// Entries the build must have a value of.
     pub has: Vec<EntryId>,

@@ -7,6 +7,7 @@ pub mod bigger_when_higher;
 pub mod cause_never_shown;
 pub mod code_is_not_size;
 pub mod code_unknown;
+pub mod complaint_fits_nothing;
 pub mod critical_unconfirmed;
 pub mod direction_in_prose;
 pub mod dual_units_disagree;
@@ -74,7 +75,7 @@ use crate::load::place::FileKind;
 
 /// False if some machine is not known to have any engine: what it was to have has its finding already, and
 /// nothing is said of what then fits nothing.
-fn fittings_are_known(subject: &Subject<'_>) -> bool {
+pub(super) fn fittings_are_known(subject: &Subject<'_>) -> bool {
     let fitted: BTreeSet<_> = subject.model.fits.iter().map(|fit| &fit.machine).collect();
     !subject.damaged.contains(&FileKind::Machines)
         && subject.model.machines.keys().all(|machine| fitted.contains(machine))
@@ -105,6 +106,7 @@ pub static CHECKS: &[Check] = checks! {
     cause_never_shown
     code_is_not_size
     code_unknown
+    complaint_fits_nothing
     critical_unconfirmed
     direction_in_prose
     dual_units_disagree

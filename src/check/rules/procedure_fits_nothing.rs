@@ -1,9 +1,9 @@
 //! `procedure-fits-nothing`: nobody will ever see it: an entry in `fits.has` is stated by no engine, or a word is wrong.
 
 use crate::check::Subject;
+use crate::check::fitting::{builds_are_known, unmet};
 use crate::diag::{Finding, Rule, Sink};
 use crate::load::place::FileKind;
-use crate::model::EntryId;
 
 /// See the page beside this file.
 pub static RULE: Rule = crate::rule!(
@@ -16,22 +16,12 @@ pub static RULE: Rule = crate::rule!(
 
 /// Every procedure, against every build.
 pub fn check(subject: &Subject<'_>, sink: &mut Sink) {
-    let unread = [FileKind::Engine, FileKind::Catalogue, FileKind::Procedure];
-    let read =
-        super::fittings_are_known(subject) && subject.model.engines.values().all(|engine| engine.whole);
-    if !read || unread.iter().any(|kind| subject.damaged.contains(kind)) {
+    if !builds_are_known(subject, sink) || subject.damaged.contains(&FileKind::Procedure) {
         return;
     }
     for procedure in subject.model.procedures.values() {
-        if !subject.model.builds.values().any(|build| subject.model.fits_build(&procedure.fits, build)) {
+        if let Some(help) = unmet(subject, &procedure.fits, procedure.span.file, sink) {
             let message = format!("the procedure `{}` fits no build", procedure.id);
-            let stated = |of: &&EntryId| {
-                subject.model.builds.values().any(|build| build.of(of).any(|one| one.has_value()))
-            };
-            let help = procedure.fits.has.iter().find(|of| !stated(of)).map_or_else(
-                || "look at `fits`: no build has all that it asks for".to_owned(),
-                |of| format!("no build has a value of `{of}`, which `fits.has` asks for"),
-            );
             sink.push(Finding::new(&RULE, procedure.span, message, help));
         }
     }
