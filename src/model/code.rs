@@ -20,6 +20,8 @@ pub struct CodeSet {
     pub clear: String,
     /// The manual.
     pub source: Option<SourceId>,
+    /// True if it names a source that is not known: then it is not said to name none.
+    pub source_unknown: bool,
     /// Its page.
     pub page: Option<String>,
     /// The codes, in file order.

@@ -53,6 +53,7 @@ fn code_set(
         read: raw.read.as_str().to_owned(),
         clear: raw.clear.as_str().to_owned(),
         source: source.map(|id| SourceId::new(id.as_str())),
+        source_unknown: raw.source.is_some() && source.is_none(),
         page: owned(raw.page.as_ref()),
         codes,
     }

@@ -7,6 +7,7 @@ pub mod bigger_when_higher;
 pub mod cause_never_shown;
 pub mod code_is_not_size;
 pub mod code_unknown;
+pub mod codes_without_source;
 pub mod complaint_fits_nothing;
 pub mod critical_unconfirmed;
 pub mod direction_in_prose;
@@ -106,6 +107,7 @@ pub static CHECKS: &[Check] = checks! {
     cause_never_shown
     code_is_not_size
     code_unknown
+    codes_without_source
     complaint_fits_nothing
     critical_unconfirmed
     direction_in_prose

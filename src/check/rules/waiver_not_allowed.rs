@@ -14,8 +14,9 @@ pub static RULE: Rule = crate::rule!(
 );
 
 /// The warnings that are about no value of an engine: a waiver is given for a value, and has none to be given for.
-pub const ON_NO_VALUE: [&str; 10] = [
+pub const ON_NO_VALUE: [&str; 11] = [
     "access-never-needed",
+    "codes-without-source",
     "complaint-fits-nothing",
     "engine-not-fitted",
     "file-name-differs",
