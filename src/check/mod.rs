@@ -1,5 +1,6 @@
 //! Check: the rules, run over a resolved base, and the proof that it passed them.
 
+mod alike;
 pub mod curve;
 pub mod fastener;
 mod fitting;

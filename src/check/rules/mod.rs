@@ -61,6 +61,7 @@ pub mod torques_of_one_thread_differ;
 pub mod unit_of_another_kind;
 pub mod unknown_condition;
 pub mod unknown_place;
+pub mod variant_changes_nothing;
 pub mod variant_fits_nothing;
 pub mod variant_replaces_itself;
 pub mod variants_collide;
@@ -161,6 +162,7 @@ pub static CHECKS: &[Check] = checks! {
     unit_of_another_kind
     unknown_condition
     unknown_place
+    variant_changes_nothing
     variant_fits_nothing
     variant_replaces_itself
     variants_collide

@@ -3,9 +3,10 @@
 use std::sync::Arc;
 
 use crate::check::Subject;
+use crate::check::alike::allow_the_same;
 use crate::diag::{Finding, Rule, Sink};
 use crate::model::{Printed, Recall, Statement, Words};
-use crate::quantity::{Limit, Value};
+use crate::quantity::Value;
 
 /// See the page beside this file.
 pub static RULE: Rule = crate::rule!(
@@ -47,16 +48,6 @@ fn states(statement: &Statement, recall: &Recall) -> bool {
     identity.place == recall.place
         && same_state(&identity.when, &recall.when)
         && statement.form.printed().iter().any(same)
-}
-
-/// True if two values have the same exact limits, which one that is only turned by has not.
-fn allow_the_same(one: &Value, other: &Value) -> bool {
-    let end = |value: &Value, limit: Option<Limit>| {
-        limit.map(|limit| (value.unit().to_si(&limit.exact), limit.inclusive))
-    };
-    let ends = |value: &Value| (end(value, value.min()), end(value, value.max()));
-    let known = |(least, most): &(Option<_>, Option<_>)| least.is_some() || most.is_some();
-    one == other || one.unit().converts_to(other.unit()) && known(&ends(one)) && ends(one) == ends(other)
 }
 
 /// True if two states are one; a quantity is the same however it is written.
