@@ -50,6 +50,7 @@ pub mod single_value_as_limit;
 pub mod source_missing;
 pub mod stages_out_of_order;
 pub mod step_unknown;
+pub mod stop_never_cited;
 pub mod superseded_source;
 pub mod table_contradicts_itself;
 pub mod table_out_of_step;
@@ -151,6 +152,7 @@ pub static CHECKS: &[Check] = checks! {
     source_missing
     stages_out_of_order
     step_unknown
+    stop_never_cited
     superseded_source
     table_contradicts_itself
     table_out_of_step

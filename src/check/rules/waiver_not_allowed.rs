@@ -14,7 +14,7 @@ pub static RULE: Rule = crate::rule!(
 );
 
 /// The warnings that are about no value of an engine: a waiver is given for a value, and has none to be given for.
-pub const ON_NO_VALUE: [&str; 11] = [
+pub const ON_NO_VALUE: [&str; 12] = [
     "access-never-needed",
     "codes-without-source",
     "complaint-fits-nothing",
@@ -24,6 +24,7 @@ pub const ON_NO_VALUE: [&str; 11] = [
     "name-means-two-things",
     "number-in-prose",
     "procedure-fits-nothing",
+    "stop-never-cited",
     "variant-fits-nothing",
     "waiver-lapsed",
 ];
