@@ -18,7 +18,7 @@ mod serial;
 mod statement;
 mod vocabulary;
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 pub use base::{Base, Date, Publish, Release};
 pub use build::{Build, Fit, SerialRange, Years};
@@ -81,6 +81,17 @@ pub struct Model {
     pub retired: Vec<Retired>,
     /// Values withdrawn as wrong, in file order.
     pub recalls: Vec<Recall>,
+    /// What nothing refers to.
+    pub unnamed: Unnamed,
+}
+
+/// What is defined and nothing in the base refers to. It is empty where a reference of that kind is not understood.
+#[derive(Debug)]
+pub struct Unnamed {
+    /// Hazards.
+    pub hazards: BTreeSet<HazardId>,
+    /// Manuals and bulletins.
+    pub sources: BTreeSet<SourceId>,
 }
 
 impl Model {

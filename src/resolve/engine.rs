@@ -41,6 +41,8 @@ pub fn engines(loaded: &Loaded, around: &Surroundings<'_>, sink: &mut Sink) -> B
 fn engine(file: &Decoded<format::EngineFile>, around: &Surroundings<'_>, reader: &mut Reader<'_>) -> Engine {
     let raw = &file.data;
     around.names.makers.knows(reader.file, &raw.maker, reader.sink);
+    // Though no statement may fall back on it.
+    raw.defaults.source.iter().for_each(|id| _ = around.names.manuals.knows(reader.file, id, reader.sink));
     let scope = Scope {
         entries: around.entries,
         names: around.names,

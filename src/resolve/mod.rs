@@ -29,7 +29,7 @@ use std::collections::BTreeMap;
 use crate::diag::Sink;
 use crate::load::Loaded;
 use crate::load::format;
-use crate::model::{Base, Date, Model, Publish, Release};
+use crate::model::{Base, Date, HazardId, Model, Publish, Release, SourceId, Unnamed};
 use engine::Surroundings;
 use names::Names;
 
@@ -47,13 +47,16 @@ pub fn resolve(loaded: &Loaded, sink: &mut Sink) -> Model {
     let (builds, fits) = builds::builds(&engines, &fitted, &groups);
     let complaints = complaint::complaints(loaded, &names, sink);
     let (makers, machines) = reference::machines(loaded);
+    let gauges = reference::gauges(loaded, &names, sink);
+    let procedures = procedure::procedures(loaded, &names, &entries, sink);
+    let codes = code::codes(loaded, &names, &complaints, sink);
     Model {
         base,
         relations: relation::relations(loaded, &names, sink),
         hazards: reference::hazards(loaded),
-        gauges: reference::gauges(loaded, &names, sink),
-        procedures: procedure::procedures(loaded, &names, &entries, sink),
-        codes: code::codes(loaded, &names, &complaints, sink),
+        gauges,
+        procedures,
+        codes,
         retired: retired::ids(loaded),
         recalls: retired::recalls(loaded),
         complaints,
@@ -65,6 +68,15 @@ pub fn resolve(loaded: &Loaded, sink: &mut Sink) -> Model {
         engines,
         builds,
         fits,
+        unnamed: unnamed(&names),
+    }
+}
+
+/// What nothing refers to, once everything is looked up.
+fn unnamed(names: &Names) -> Unnamed {
+    Unnamed {
+        hazards: names.hazards.unnamed().into_iter().map(HazardId::new).collect(),
+        sources: names.manuals.unnamed().into_iter().map(SourceId::new).collect(),
     }
 }
 

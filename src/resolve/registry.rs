@@ -1,6 +1,7 @@
 //! Names and what they stand for: where an id is defined, and whether all definitions were read.
 
-use std::collections::BTreeMap;
+use std::cell::RefCell;
+use std::collections::{BTreeMap, BTreeSet};
 
 use super::rules::{duplicate_id, unknown_reference};
 use crate::diag::Sink;
@@ -17,12 +18,14 @@ pub struct Registry {
     spans: BTreeMap<String, Span>,
     /// False if a file that may define some could not be read: then nothing is said to be unknown.
     complete: bool,
+    /// Every id that something refers to, defined or not.
+    named: RefCell<BTreeSet<String>>,
 }
 
 impl Registry {
     /// An empty registry.
     pub const fn new(noun: &'static str, home: &'static str, complete: bool) -> Self {
-        Self { noun, home, spans: BTreeMap::new(), complete }
+        Self { noun, home, spans: BTreeMap::new(), complete, named: RefCell::new(BTreeSet::new()) }
     }
 
     /// Defines an id; false, with a finding, if it is taken.
@@ -44,11 +47,22 @@ impl Registry {
     /// As [`Registry::knows`], for an id at a span of its own.
     pub fn knows_at(&self, span: Span, id: &str, sink: &mut Sink) -> bool {
         let known = self.spans.contains_key(id);
+        self.named.borrow_mut().insert(id.to_owned());
         if !known && self.complete {
             let ids = self.spans.keys().map(String::as_str);
             sink.push(unknown_reference::finding(span, self.noun, self.home, id, ids));
         }
         known
+    }
+
+    /// The ids that nothing has referred to so far; none where something refers to one that is not defined, as it may
+    /// mean any of them.
+    pub fn unnamed(&self) -> Vec<&str> {
+        let named = self.named.borrow();
+        if named.iter().any(|id| !self.spans.contains_key(id)) {
+            return Vec::new();
+        }
+        self.spans.keys().map(String::as_str).filter(|id| !named.contains(*id)).collect()
     }
 
     /// Where an id is defined.

@@ -31,6 +31,8 @@ pub fn confirm(
 ) {
     for file in &loaded.rereads {
         let mut reader = Reader { sources: &loaded.sources, file: file.file, sink };
+        let source = file.data.source.iter();
+        source.for_each(|id| _ = around.names.manuals.knows(file.file, id, reader.sink));
         if !around.names.engines.knows(file.file, &file.data.engine, reader.sink) {
             continue;
         }

@@ -30,6 +30,7 @@ pub mod limits_far_apart;
 pub mod min_for_max;
 pub mod missing_in_build;
 pub mod name_means_two_things;
+pub mod never_used;
 pub mod number_in_prose;
 pub mod outside_plausible;
 pub mod page_missing;
@@ -132,6 +133,7 @@ pub static CHECKS: &[Check] = checks! {
     min_for_max
     missing_in_build
     name_means_two_things
+    never_used
     number_in_prose
     outside_plausible
     page_missing
