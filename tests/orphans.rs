@@ -355,3 +355,19 @@ fn nothing_of_the_demo_base_is_an_orphan() {
     let found: Vec<_> = examined.findings.iter().filter(|one| orphans.contains(&one.rule.name)).collect();
     assert!(found.is_empty(), "{}", shared::printed(found, &examined.sources));
 }
+
+#[test]
+fn a_default_source_that_is_misspelt_is_found_before_anything_falls_back_on_it() {
+    let engine =
+        "id = \"engine-b\"\nmaker = \"quarrick\"\ntitle = \"Engine B\"\n[defaults]\nsource = \"manual-q\"\n";
+    let machine = "[[machine]]\nid = \"machine-b\"\nname = \"Machine B\"\n[[machine.fitted]]\nengine = \"engine-b\"\nyears = \"2023\"";
+    let files = [("engines/quarrick/engine-b.toml", engine), ("machines/quarrick.toml", machine)];
+    hold(&files, &[("unknown-reference", "manual-q")]);
+    // Said once, however many fall back on it.
+    let two = "[[spec]]\nof = \"oil.change\"\nsetting = [\"1.3 L\"]\npage = \"8\"\n[[spec]]\nof = \"rotation.crank\"\n\
+               direction = \"clockwise\"\nseen_from = \"flywheel side\"\npage = \"11\"";
+    let engine = format!("{engine}{two}");
+    hold(&[("engines/quarrick/engine-b.toml", &engine), files[1]], &[("unknown-reference", "manual-q")]);
+    let reread = "engine = \"engine-a\"\nread_by = \"jl\"\nsource = \"manual-q\"";
+    hold(&[("rereads/quarrick/engine-a.toml", reread)], &[("unknown-reference", "manual-q")]);
+}
