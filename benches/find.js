@@ -42,12 +42,13 @@ function lay() {
 /** Every line of every build as a record of its words: what the index holds, laid out flat. */
 function records() {
   const { parts } = large;
-  const { named, scopes } = parts.things;
+  const { named } = parts.things;
+  const places = baybookFindWords.unshared(parts.things.scopes);
   /** @type {{ title: string, aka: string, scope: string }[]} */
   const things = [];
-  for (let at = 0; at < named.length; at += 6) {
-    for (const scope of String(named[at + 5]).split(" ").filter(Boolean)) {
-      things.push({ title: named[at + 2], aka: named[at + 3], scope: scopes[scope] });
+  for (let at = 0; at < named.length; at += 5) {
+    for (const scope of String(named[at + 4]).split(" ").filter(Boolean)) {
+      things.push({ title: named[at + 1], aka: baybookFindWords.unshared(String(named[at + 2]).split(",")).join(","), scope: places[Number(scope)] ?? "" });
     }
   }
   const rows = new Map();

@@ -12,7 +12,7 @@ static INDEX: LazyLock<Index> = LazyLock::new(|| {
     let root = Path::new(env!("CARGO_MANIFEST_DIR"));
     let base = baybook::load::disk::read_base(&root.join("specs")).expect("the demo base");
     let examined = baybook::examine(base, None);
-    Index::of(examined.checked.expect("no error").model())
+    baybook::emit::found::index(examined.checked.expect("no error").model())
 });
 
 /// The queries by hand.

@@ -35,24 +35,24 @@
 
   /** @param {string} text as `127/5000` */
   function fraction(text) {
-    const [above = 0n, below] = text.split("/").map(BigInt);
+    const [above = 0n, below = 1n] = text.split("/").map(BigInt);
     return new Rational(above, below);
   }
 
   class Unit {
-    /** @param {string} row a line of the table */
-    constructor(row) {
-      const [symbol = "", spoken = "", kind = "", size = "", zero = "", beside = "", ...spellings] = row.split("|");
+    /** @param {string} row a line of the table @param {string} before the kind of the line before */
+    constructor(row, before) {
+      const [symbol = "", spoken = "", kind, size = "", zero = "", beside = "", ...spellings] = row.split("|");
       /** How it is written, such as `lbf·ft`. */
       this.symbol = symbol;
       /** Its name in full, in the plural. */
       this.spoken = spoken;
       /** What it measures. */
-      this.kind = kind;
+      this.kind = kind || before;
       /** Its size in the SI unit of its kind, without any offset. */
       this.factor = fraction(size);
       /** The zero of its scale in the SI unit. */
-      this.offset = fraction(zero || "0/1");
+      this.offset = fraction(zero || "0");
       /** Symbol of the unit a shop wants to see beside it. */
       this.beside = beside || null;
       this.names = [symbol, spoken, ...spellings];
@@ -141,7 +141,9 @@
     return text.replace(/([mn])\^?([23])$/, (_, letter, power) => letter + raised[/** @type {2 | 3} */ (+power)]);
   }
 
-  const all = unitTable.units.split("\n").map((row) => new Unit(row));
+  /** @type {InstanceType<typeof Unit>[]} */
+  const all = [];
+  unitTable.units.split("\n").forEach((row) => all.push(new Unit(row, all.at(-1)?.kind ?? "")));
   const spellings = all.flatMap((unit) => unit.names.map((name) => ({ name: normal(name), unit })));
   const index = new Map(spellings.map(({ name, unit }) => [name, unit]));
   const ambiguous = new Map(

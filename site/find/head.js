@@ -5,7 +5,7 @@
  */
 (() => {
   "use strict";
-  const { words, key } = globalThis.baybookFindWords;
+  const { words, key, unshared } = globalThis.baybookFindWords;
   const { rows: rowsIn, thingOf, rowOf } = globalThis.baybookFindPlaces;
 
   /** @type {WeakMap<object, BaybookFindHead>} */
@@ -19,12 +19,13 @@
     }
     /** @type {BaybookNamed[]} */
     const rows = [];
-    for (let at = 0; at < raw.named.length; at += 6) {
-      rows.push(/** @type {BaybookNamed} */ (raw.named.slice(at, at + 6)));
-    }
-    const names = rows.map(([, , title, others]) => [words(title), ...others.split(",").filter(Boolean).map((name) => name.split(" "))]);
+    unshared(raw.ids.split(" ")).forEach((of, at) => {
+      const [kind, ...others] = raw.named.slice(at * 5, at * 5 + 5);
+      rows.push(/** @type {BaybookNamed} */ ([kind, of, ...others]));
+    });
+    const names = rows.map(([, , title, others]) => [words(title), ...unshared(others.split(",")).map((name) => name.split(" "))]);
     const scopes = rows.map((one) => one[5].split(" ").filter(Boolean).map(Number));
-    const places = raw.scopes.map(placeOf);
+    const places = unshared(raw.scopes).map(placeOf);
     /** @type {BaybookThing[]} */
     const things = rows.flatMap(([kindAt, of, title], at) => {
       const kind = raw.kinds[kindAt] ?? "";

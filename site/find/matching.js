@@ -106,6 +106,13 @@
     return whole === 0 ? { byName: 0, whole: 0 } : { byName: byName + share, whole: whole + share };
   }
 
+  /** A code, a manual or a bench sum with the words of its title among its own. @param {BaybookFixed} one @returns {BaybookFixed} */
+  function titled([kind, of, title, text, sheet, others, sort, leading]) {
+    const ofSort = split(`${sort} ${leading}`);
+    const own = words(kind === "code" ? `${title} ${text}` : title).filter((word) => !ofSort.includes(word));
+    return [kind, of, title, text, sheet, [...new Set(own), ...split(others)].join(" "), sort, leading];
+  }
+
   /** All words of a code or a manual. @param {BaybookFixed} one */
   const wordsOf = (one) => split(`${one[5]} ${one[6]} ${one[7]}`);
 
@@ -124,5 +131,5 @@
   /** Whether a record is looked at: a word of its own fits, or one that leads to it. @param {string} own @param {string} sampled @param {BaybookTyped[]} typed */
   const leads = (own, sampled, typed) => typed.some((word) => bestWhole(word, split(`${own} ${sampled}`)) > 0);
 
-  globalThis.baybookFindMatching = { near, joined, fits, named, thing, machine, fixed, leads, best, bestWhole, wordsOf, wordsOfFitted };
+  globalThis.baybookFindMatching = { near, joined, fits, named, thing, machine, fixed, leads, titled, best, bestWhole, wordsOf, wordsOfFitted };
 })();

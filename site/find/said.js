@@ -100,7 +100,7 @@
 
   /** A word that nothing has, and those near it. @param {BaybookSought} sought @param {string} text @param {BaybookPiece} piece */
   async function word({ load, head }, text, piece) {
-    const all = new Set([...head.known, ...unshared(await load("words"))]);
+    const all = new Set([...head.known, ...unshared((await load("words")).split(" "))]);
     /** @type {Map<string, number>} */
     const found = new Map();
     for (const one of all) {

@@ -6,7 +6,7 @@
 (() => {
   "use strict";
   const { words, fit, key, ask, mayBeSlip, needsNumbers, unshared } = globalThis.baybookFindWords;
-  const { near, joined, fits, named, thing, machine, fixed, leads, bestWhole, wordsOf, wordsOfFitted } = globalThis.baybookFindMatching;
+  const { near, joined, fits, named, thing, machine, fixed, leads, titled, bestWhole, wordsOf, wordsOfFitted } = globalThis.baybookFindMatching;
   const { serial, namesOf, fits: pieceFits } = globalThis.baybookFindFits;
   const pairs = globalThis.baybookFindPairs;
   const { headOf, isRead, leadsOf, isLed } = globalThis.baybookFindHead;
@@ -20,7 +20,7 @@
         rows.fitted.set(Number(at), row);
       }
       for (const [at, row] of Object.entries(fixedRows)) {
-        rows.fixed.set(Number(at), row);
+        rows.fixed.set(Number(at), titled(row));
       }
     }
   }
@@ -61,7 +61,7 @@
   /** Any other word: one of a machine, a code or a manual, or a slip. @param {BaybookLoad} load @param {BaybookFindHead} head @param {string} word @param {Set<string>} others @returns {Promise<BaybookTyped>} */
   async function ofMachines(load, head, word, others) {
     const begins = [...others].some((one) => fit(word, one) > 0);
-    const meant = begins || !mayBeSlip(word) ? new Map() : near(word, [...head.known, ...unshared(await load("words"))]);
+    const meant = begins || !mayBeSlip(word) ? new Map() : near(word, [...head.known, ...unshared((await load("words")).split(" "))]);
     return { word, meant, known: begins || meant.size > 0 };
   }
 
@@ -136,12 +136,12 @@
     return { builds: meant.slice(0, most < BY_NAME ? BEGUN : NEAR), made, machines: sorted([...best.values()].filter(([, score]) => score > 0)) };
   }
 
-  /** Codes and manuals by score; a manual that has not every word counts half where a machine is named. @param {BaybookRows} rows @param {BaybookTyped[]} typedWords @param {boolean} byName @returns {[number, number][]} */
-  function records(rows, typedWords, byName) {
+  /** Codes, manuals and bench sums by score; a manual that has not every word counts half where a machine is named, a sum that fits less than two thirds as well as the first line not at all. @param {BaybookRows} rows @param {BaybookTyped[]} typedWords @param {boolean} byName @param {number} most what the first line scores of its own @returns {[number, number][]} */
+  function records(rows, typedWords, byName, most) {
     return [...rows.fixed].flatMap(([at, one]) => {
       const score = leads(one[5], one[7], typedWords) ? fixed(one, typedWords) : 0;
       const lacks = byName && one[0] === "source" && typedWords.some((word) => bestWhole(word, wordsOf(one)) === 0);
-      return score > 0 ? [[at, lacks ? Math.floor(score / 2) : score]] : [];
+      return score > 0 && (one[0] !== "sum" || score * 3 >= most * 2) ? [[at, lacks ? Math.floor(score / 2) : score]] : [];
     });
   }
 
@@ -187,7 +187,7 @@
     const { tried, holding } = await numbers(load, head, asked, own, units(head, scored, byWords), enough);
     const ranks = await pairs.rows(load, head, { things: scored, builds, byName, held: holding, found }, limit);
     const alone = (/** @type {number} */ kind) => (/** @type {[number, number]} */ [at, score]) => ({ score, own: score, kind, waits: false, at, row: 0, build: null, isNear: false });
-    ranks.push(...ofMachines.map(alone(1)), ...records(found, typedWords, byName).map(alone(2)));
+    ranks.push(...ofMachines.map(alone(1)), ...records(found, typedWords, byName, ranks[0]?.own ?? 0).map(alone(2)));
     ranks.sort(pairs.before);
     return { load, head, asked, found, typed: typedWords, names, things: scored, builds, byName, byWords, made, machines: ofMachines, tried, held: holding, ranks };
   }

@@ -78,11 +78,11 @@
   const key = (word) =>
     [...word].slice(0, 2).map((c) => (/[a-z0-9]/i.test(c) ? c : `_${c.codePointAt(0)?.toString(16)}`)).join("");
 
-  /** Words as `sharing` of the compiler writes them. @param {string} text */
-  function unshared(text) {
+  /** Texts as `sharing` of the compiler writes them. @param {string[]} texts */
+  function unshared(texts) {
     /** @type {string[]} */
     let before = [];
-    return text.split(" ").filter(Boolean).map((one) => {
+    return texts.filter(Boolean).map((one) => {
       before = [...before.slice(0, parseInt(one.charAt(0), 36)), ...one.slice(1)];
       return before.join("");
     });
@@ -225,7 +225,10 @@
       asked.bare.push(...piece.bare);
       asked.years.push(...piece.years);
       asked.serials.push(...piece.serials);
-      asked.pieces.push([pieces.slice(0, taken).join(" "), piece]);
+      // `of`, `the` or a dash asks nothing.
+      if (piece.words.length + piece.quantities.length + piece.bare.length > 0 || piece.refused !== null) {
+        asked.pieces.push([pieces.slice(0, taken).join(" "), piece]);
+      }
       pieces = pieces.slice(taken);
     }
     asked.words = asked.words.slice(0, MOST);

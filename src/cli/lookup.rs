@@ -9,6 +9,7 @@ use serde_json::{Value, json};
 use super::args::{BaseDirectory, Format};
 use super::bundle::Bundle;
 use super::{Failure, Status, base_of, is_json, write_json};
+use crate::emit::found;
 use crate::find::{Answer, Found, Index, search};
 
 /// Arguments of `lookup`.
@@ -47,7 +48,7 @@ pub fn run(arguments: &LookupArguments, out: &mut dyn Write, err: &mut dyn Write
         Some(directory) => bundled(directory)?,
         None => {
             let Some(checked) = base_of(arguments, json, out, err)? else { return Ok(Status::Errors) };
-            Index::of(checked.model())
+            found::index(checked.model())
         }
     };
     let words = arguments.words.join(" ");

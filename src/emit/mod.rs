@@ -6,6 +6,7 @@ pub mod bundle;
 pub mod coverage;
 pub mod disk;
 pub mod drawing;
+pub mod found;
 pub mod handbook;
 mod listed;
 mod wrenches;

@@ -28,8 +28,12 @@ pub(super) struct Asked {
 }
 
 impl Asked {
-    /// Takes in one more piece.
+    /// Takes in one more piece; `of`, `the` or a dash asks nothing, and is none.
     fn take(&mut self, text: String, piece: Self) {
+        let asks = !piece.quantities.is_empty() || !piece.bare.is_empty() || piece.refused.is_some();
+        if !asks && piece.words.is_empty() {
+            return;
+        }
         self.words.extend(piece.words.iter().cloned());
         self.quantities.extend(piece.quantities.iter().cloned());
         self.bare.extend(piece.bare.iter().cloned());

@@ -6,7 +6,8 @@ use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
 use super::rows::{Gathered, Row};
-use super::{line, machines, values, words};
+use super::words::words;
+use super::{line, machines, values};
 use crate::model::{Build, Entry, Model, Piece, Procedure, Statement};
 
 /// Everything that can be found.
@@ -111,7 +112,7 @@ pub struct Span {
 /// A record found by its own words.
 #[derive(Clone, Debug, Deserialize, JsonSchema, Serialize)]
 pub struct Fixed {
-    /// `code`, `codes` or `source`.
+    /// `code`, `codes`, `source` or `sum`.
     pub kind: String,
     /// Id.
     pub of: String,
@@ -127,10 +128,26 @@ pub struct Fixed {
     pub sort: Vec<String>,
 }
 
-impl Index {
-    /// The index of a model.
+impl Fixed {
+    /// A bench sum, by its title, what else it is called, and the name of its sheet.
     #[must_use]
-    pub fn of(model: &Model) -> Self {
+    pub fn sum(id: &str, title: &str, aka: &[&str], sheet: &str) -> Self {
+        Self {
+            kind: "sum".to_owned(),
+            of: id.to_owned(),
+            title: title.to_owned(),
+            text: "bench sum".to_owned(),
+            sheet: sheet.to_owned(),
+            words: words(&[&[title], aka].concat().join(" ")),
+            sort: words("bench sum"),
+        }
+    }
+}
+
+impl Index {
+    /// The index of a model, and of the bench sums: they lie beside it.
+    #[must_use]
+    pub fn of(model: &Model, sums: impl IntoIterator<Item = Fixed>) -> Self {
         let things = things(model);
         let number: BTreeMap<Key<'_>, usize> =
             things.things.iter().enumerate().map(|(at, one)| (key(one), at)).collect();
@@ -146,7 +163,7 @@ impl Index {
             lines: lines.get_mut(at).map(std::mem::take).unwrap_or_default(),
         });
         let builds = builds.collect();
-        let (fitted, fixed) = (machines::fitted(model), machines::fixed(model));
+        let (fitted, fixed) = (machines::fitted(model), machines::fixed(model, sums));
         Self { things, rows, builds, fitted, fixed, values }
     }
 }
@@ -246,7 +263,7 @@ fn statements(entry: &Entry, stated: &[&Statement], all: &mut Things) {
             when: identity.when.clone(),
             title: entry.title.clone(),
             named,
-            beside: distinct(words::words(&beside)),
+            beside: distinct(words(&beside)),
             uses: Vec::new(),
         });
     }
@@ -263,7 +280,7 @@ fn guide(kind: &str, of: &str, title: &str, aka: &[String], beside: &str, all: &
         of: of.to_owned(),
         title: title.to_owned(),
         named: all.named.len(),
-        beside: words::words(beside),
+        beside: words(beside),
         ..Thing::default()
     };
     all.things.push(thing);
@@ -281,7 +298,7 @@ fn used(procedure: &Procedure) -> Vec<String> {
 
 fn name(title: &str, aka: &[String], units: Vec<String>, all: &mut Things) {
     let names = std::iter::once(title).chain(aka.iter().map(String::as_str));
-    all.named.push(names.map(words::words).collect());
+    all.named.push(names.map(words).collect());
     all.units.push(units);
 }
 

@@ -65,11 +65,14 @@ fn span(fit: &Fit) -> Span {
     }
 }
 
-/// Sets of codes, codes, manuals; a word that all of a sort have is none of their own.
-pub(super) fn fixed(model: &Model) -> Vec<Fixed> {
+/// Sets of codes, codes, manuals, and the bench sums that are given; a word that all of a sort have is none of their own.
+pub(super) fn fixed(model: &Model, sums: impl IntoIterator<Item = Fixed>) -> Vec<Fixed> {
     let mut all = records(model);
+    all.extend(sums);
     for one in &mut all {
-        one.words = distinct(std::mem::take(&mut one.words));
+        // The browser takes them from the title, of a code from its set's too.
+        let titled = words(&one.title).into_iter().filter(|word| !one.sort.contains(word));
+        one.words = distinct(std::mem::take(&mut one.words).into_iter().chain(titled).collect());
         let (words, sort) = (&one.words, &mut one.sort);
         sort.retain(|word| !words.contains(word));
     }

@@ -184,7 +184,10 @@ impl<'a> Sought<'a> {
         self.ranks.truncate(limit.max(LINES));
         let ranked = |kind: u8| move |&(at, score): &(usize, u32)| (Reverse(score), kind, false, at, 0);
         self.ranks.extend(self.machines.iter().map(ranked(1)));
-        self.ranks.extend(self.fixed.iter().map(ranked(2)));
+        // So does a bench sum, which is only beside what is stated.
+        let is_sum = |at: usize| self.index.fixed.get(at).is_some_and(|one| one.kind == "sum");
+        let worth = |(at, score): &&(usize, u32)| !is_sum(*at) || *score * 3 >= most * 2;
+        self.ranks.extend(self.fixed.iter().filter(worth).map(ranked(2)));
         self.ranks.sort_unstable();
         self.shown = rows.into_iter().map(|(row, (_, build, ..))| (row, build)).collect();
     }

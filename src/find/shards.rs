@@ -27,7 +27,7 @@ use super::rows::Row;
 use super::search::{FIRST, rows_listed};
 use super::sizes::{by_figures, by_power, by_size};
 use super::stated::{self, called};
-use super::words::SHORT;
+use super::words::{SHORT, words};
 
 /// Rows of one thing that stand in one part.
 const PART: usize = 24;
@@ -48,7 +48,7 @@ pub fn shards(index: &Index) -> BTreeMap<String, Value> {
     all.extend(first);
     let catalogue = known(&index.things);
     let others: Vec<&str> = vocabulary(index).difference(&catalogue).copied().collect();
-    all.insert("words".to_owned(), json!(sharing(&others)));
+    all.insert("words".to_owned(), json!(sharing(others).join(" ")));
     all.extend(values.into_iter().map(|(bucket, rows)| (format!("v-{bucket}"), rows)));
     all.extend(bare.into_iter().map(|(figures, rows)| (format!("d-{figures}"), rows)));
     all.extend(next_rows(index));
@@ -130,11 +130,11 @@ pub(super) fn by_thing(rows: &[(usize, usize)]) -> Value {
     json!(things.collect::<Vec<_>>().join(","))
 }
 
-/// Words in order, each as how many letters of the one before it begins with, a figure of base 36, and the rest: `tarn`
-/// and `tarnhawk` are `0tarn 4hawk`.
-fn sharing(words: &[&str]) -> String {
+/// Texts, each as how many letters of the one before it begins with, a figure of base 36, and the rest: `tarn` and
+/// `tarnhawk` are `0tarn` and `4hawk`.
+fn sharing<'a>(texts: impl IntoIterator<Item = &'a str>) -> Vec<String> {
     let mut before = "";
-    let told = words.iter().map(|word| {
+    let told = texts.into_iter().map(|word| {
         let shared =
             word.chars().zip(before.chars()).take_while(|(one, other)| one == other).take(35).count();
         before = word;
@@ -142,26 +142,27 @@ fn sharing(words: &[&str]) -> String {
             u32::try_from(shared).ok().and_then(|shared| char::from_digit(shared, 36)).unwrap_or('0');
         format!("{figure}{}", word.chars().skip(shared).collect::<String>())
     });
-    told.collect::<Vec<_>>().join(" ")
+    told.collect()
 }
 
 /// What is loaded once. Kinds, units and scopes stand once each, and are named by their number; no thing has more rows
 /// listed than twelve.
 fn head<'a>(index: &Index, words: &str, packs: &[usize], numbers: impl Iterator<Item = &'a String>) -> Value {
     let (mut kinds, mut units, mut scopes) = (Once::default(), Once::default(), Once::default());
-    let mut named: Vec<Value> = Vec::new();
+    let (mut named, mut ids): (Vec<Value>, Vec<&str>) = (Vec::new(), Vec::new());
     for (at, names) in index.things.named.iter().enumerate() {
         let each: Vec<&Thing> = index.things.things.iter().filter(|one| one.named == at).collect();
+        ids.push(each.first().map_or("", |first| &first.of));
         let Some(first) = each.first() else {
             let (kind, units) = (kinds.number(json!("")), units.number(json!("")));
-            named.extend([json!(kind), json!(""), json!(""), json!(""), json!(units), json!("")]);
+            named.extend([json!(kind), json!(""), json!(""), json!(units), json!("")]);
             continue;
         };
         let scopes: Vec<String> = each.iter().map(|one| scopes.number(scope(one)).to_string()).collect();
         let others: Vec<String> = names.iter().skip(1).map(|name| name.join(" ")).collect();
         let printed = index.things.units.get(at).map(|units| units.join(",")).unwrap_or_default();
         let (kind, printed) = (kinds.number(json!(first.kind)), units.number(json!(printed)));
-        named.extend([json!(kind), json!(first.of), json!(first.title), json!(others.join(","))]);
+        named.extend([json!(kind), json!(first.title), json!(sharing(others.iter().map(String::as_str)).join(","))]);
         named.extend([json!(printed), json!(scopes.join(" "))]);
     }
     let name = |of: &String| index.things.things.iter().find(|one| one.of == *of).map(|one| one.named);
@@ -173,7 +174,8 @@ fn head<'a>(index: &Index, words: &str, packs: &[usize], numbers: impl Iterator<
     let values: Vec<String> =
         by_power(numbers).into_iter().map(|(kind, powers)| format!("{kind} {powers}")).collect();
     json!({
-        "kinds": kinds.all, "units": units.all, "scopes": scopes.all, "named": named,
+        "kinds": kinds.all, "units": units.all, "scopes": sharing(scopes.all.iter().filter_map(Value::as_str)),
+        "named": named, "ids": sharing(ids).join(" "),
         "short": short.collect::<Vec<_>>().join(","), "words": words, "packs": packs, "rows": rows.collect::<String>(), "values": values.join(","),
         "uses": by_thing(&uses),
     })
@@ -291,8 +293,13 @@ fn fitted(index: &Index, one: &Fitted, sampled: &[&str]) -> Value {
 }
 
 fn fixed(one: &Fixed, sampled: &[&str]) -> Value {
-    let (words, others) = (one.words.join(" "), others(&one.sort, sampled));
-    json!([one.kind, one.of, one.title, one.text, one.sheet, words, others, sampled.join(" ")])
+    let titled = words(&match one.kind.as_str() {
+        "code" => format!("{} {}", one.title, one.text),
+        _ => one.title.clone(),
+    });
+    let own: Vec<&str> = one.words.iter().filter(|word| !titled.contains(word)).map(String::as_str).collect();
+    let others = others(&one.sort, sampled);
+    json!([one.kind, one.of, one.title, one.text, one.sheet, own.join(" "), others, sampled.join(" ")])
 }
 
 /// The words of a sort that do not lead to a record.

@@ -22,7 +22,7 @@ interface BaybookTyped {
 
 /** Machine, name, build, words, other words of its sort, those that lead to it, spans of years and serial numbers, id and machines of the build. */
 type BaybookFitted = [string, string, number, string, string, string, [number, number, string, number, number][], string];
-/** Kind, id, title, text, sheet, words, other words of its sort, those that lead to it. */
+/** Kind, id, title, text, sheet, words (of a part, without those of the title), other words of its sort, those that lead to it. */
 type BaybookFixed = [string, string, string, string, string, string, string, string];
 /** Unit → number → who prints it as the value aimed at, and who as a limit: `thing:row row,thing:row`. */
 type BaybookBucket = Record<string, Record<string, [string, string]>>;
@@ -60,7 +60,9 @@ interface BaybookThings {
   units: string[];
   /** `cylinder=rear|engine=cold;air=20 °C`. */
   scopes: string[];
-  /** One `BaybookNamed` after another. */
+  /** Ids of the names, as `unshared` reads them. */
+  ids: string;
+  /** One `BaybookNamed` after another, without its id. */
   named: (string | number)[];
   short: string;
   words: string;
@@ -197,7 +199,7 @@ declare var baybookFindWords: {
   apart(typed: string, word: string): number | null;
   fit(typed: string, word: string): number;
   key(word: string): string;
-  unshared(text: string): string[];
+  unshared(texts: string[]): string[];
   ask(text: string, inWords: boolean): BaybookAsked;
   yearOf(piece: string): [number, boolean] | null;
   mayBeSlip(typed: string): boolean;
@@ -220,6 +222,7 @@ declare var baybookFindMatching: {
   leads(own: string, sampled: string, typed: BaybookTyped[]): boolean;
   best(typed: BaybookTyped, all: string[]): number;
   bestWhole(typed: BaybookTyped, all: string[]): number;
+  titled(one: BaybookFixed): BaybookFixed;
   wordsOf(one: BaybookFixed): string[];
   wordsOfFitted(one: BaybookFitted): string[];
 };

@@ -62,7 +62,7 @@ describe("the search", () => {
   });
 
   test("every line leads to a sheet that is there, at a line that is there", async () => {
-    for (const query of ["exhaust lash tarnhawk 887", "check the valve lash", "starts badly cold", "code 17", "tarnhawk 887 machine manual", "crageel"]) {
+    for (const query of ["exhaust lash tarnhawk 887", "check the valve lash", "starts badly cold", "code 17", "tarnhawk 887 machine manual", "crageel", "torque adapter"]) {
       for (const one of (await baybookFindSearch.search(load, query, null, 12)).lines) {
         const [page = "", anchor] = one.href.split("#");
         const text = fs.readFileSync(path.join(opened.root, page), "utf8");

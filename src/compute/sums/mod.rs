@@ -71,6 +71,9 @@ pub struct Sum {
     pub group: Group,
     /// Its heading.
     pub title: &'static str,
+    /// What else people call it, for the find.
+    #[serde(skip)]
+    pub aka: &'static [&'static str],
     /// What it answers, in a sentence.
     pub answers_what: &'static str,
     /// What is asked.
@@ -177,6 +180,7 @@ const BLANK: Sum = Sum {
     id: "",
     group: Group::Sums,
     title: "",
+    aka: &[],
     answers_what: "",
     inputs: &[],
     tables: &[],

@@ -32,7 +32,6 @@ use super::Tree;
 use crate::bundle as json;
 use crate::bundle::compare::{Changes, changes_since};
 use crate::bundle::hash;
-use crate::find::Index;
 use crate::load::place::FileKind;
 use crate::load::schema;
 use crate::model::{BuildId, Model};
@@ -144,7 +143,7 @@ pub fn bundle_since(model: &Model, old: Option<&json::Bundle>) -> Result<Bundle,
     if let Some(changes) = &data.changes {
         tree.insert("changes.json".into(), pretty(changes)?);
     }
-    tree.insert("find.json".into(), serde_json::to_vec(&Index::of(model))?);
+    tree.insert("find.json".into(), serde_json::to_vec(&super::found::index(model))?);
     for (name, value) in schemas() {
         tree.insert(format!("schemas/{name}"), pretty(&value)?);
     }
@@ -182,7 +181,7 @@ pub fn schemas() -> BTreeMap<String, Value> {
     let inputs =
         FileKind::ALL.iter().map(|kind| (format!("{}.schema.json", kind.schema_name()), schema::of(*kind)));
     let outputs = own_schemas().map(|(name, value)| (format!("bundle/{name}.schema.json"), value));
-    let find = ("bundle/find.schema.json".to_owned(), schema::output::<Index>());
+    let find = ("bundle/find.schema.json".to_owned(), schema::output::<crate::find::Index>());
     inputs.chain(outputs).chain([find]).collect()
 }
 

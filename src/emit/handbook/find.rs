@@ -4,13 +4,13 @@
 //! lie in one folder whose name holds the hash of the whole.
 
 use super::assets::short_hash;
-use crate::emit::Tree;
-use crate::find::{Index, shards};
+use crate::emit::{Tree, found};
+use crate::find::shards;
 use crate::model::Model;
 
 /// The folder of the index, with `/` at its end, and its files.
 pub(super) fn index(model: &Model) -> (String, Tree) {
-    let parts: Vec<(String, Vec<u8>)> = shards(&Index::of(model))
+    let parts: Vec<(String, Vec<u8>)> = shards(&found::index(model))
         .into_iter()
         .map(|(name, rows)| {
             let script = format!("baybookFind.take(\"{name}\",{rows});\n");

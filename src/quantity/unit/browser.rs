@@ -2,7 +2,7 @@
 //!
 //! After a wanted change write it anew with `BLESS=1 cargo test --lib unit::browser`.
 
-use std::fmt::Write as _;
+use std::fmt::{Display, Write as _};
 
 use serde_json::{Value, json};
 
@@ -16,9 +16,9 @@ const HEAD: &str = r#"// @ts-check
 /*
  * The table of units, written from the compiler's own in src/quantity/unit by a test: change it there.
  *
- * A unit is a line, for it lies on disk as it stands: symbol, name in full, kind, size in the SI unit of its
- * kind, zero of its scale likewise if it has one, symbol of the unit wanted beside it, other spellings in the
- * normal form. An ambiguous spelling: how to write each thing that could be meant, and what that is.
+ * A unit is a line, for it lies on disk as it stands: symbol, name in full, kind if it is not the line's before,
+ * size in the SI unit of its kind, zero of its scale likewise if it has one, symbol of the unit wanted beside it,
+ * other spellings in the normal form. An ambiguous spelling: how to write each thing that could be meant, and what that is.
  */
 (() => {
   "use strict";
@@ -27,10 +27,15 @@ const HEAD: &str = r#"// @ts-check
   const compute = (globalThis.baybookCompute ??= /** @type {any} */ ({}));
 "#;
 
-fn unit(row: &Row) -> String {
-    let size = format!("{}/{}", row.factor.0, row.factor.1);
-    let zero = if row.offset.0 == 0 { String::new() } else { format!("{}/{}", row.offset.0, row.offset.1) };
-    let own = [row.symbol, row.spoken, row.kind.name(), &size, &zero, row.beside.unwrap_or_default()];
+fn unit(row: &Row, before: Option<Kind>) -> String {
+    let fraction = |above: &dyn Display, below: &dyn Display| {
+        let below = below.to_string();
+        if below == "1" { above.to_string() } else { format!("{above}/{below}") }
+    };
+    let size = fraction(&row.factor.0, &row.factor.1);
+    let zero = if row.offset.0 == 0 { String::new() } else { fraction(&row.offset.0, &row.offset.1) };
+    let kind = if before == Some(row.kind) { "" } else { row.kind.name() };
+    let own = [row.symbol, row.spoken, kind, &size, &zero, row.beside.unwrap_or_default()];
     own.into_iter().chain(row.spellings.iter().copied()).collect::<Vec<_>>().join("|")
 }
 
@@ -50,7 +55,8 @@ fn file_text() -> String {
     let spelt = |kind: &&Kind| kind.title() != kind.name().replace('-', " ");
     let kinds = Kind::all().iter().filter(spelt);
     let kinds = kinds.map(|kind| format!("{}: {}", json!(kind.name()), json!(kind.title()))).collect();
-    let units: Vec<_> = table::rows().map(unit).collect();
+    let mut before = None;
+    let units: Vec<_> = table::rows().map(|row| unit(row, before.replace(row.kind))).collect();
     let ambiguous: Vec<_> = ambiguous().iter().map(Value::to_string).collect();
     let mut out = String::from(HEAD);
     let _ = writeln!(out, "  compute.unitTable = {{");

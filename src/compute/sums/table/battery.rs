@@ -35,6 +35,7 @@ pub(super) const SUMS: &[Sum] = &[
         id: "rest",
         group: Group::Battery,
         title: "Battery at rest",
+        aka: &["state of charge", "resting voltage"],
         answers_what: "How full a 12 V lead battery is, from its voltage after hours of rest.",
         inputs: &[
             word("kind", "kind of battery", KINDS, "flooded"),
@@ -75,6 +76,7 @@ pub(super) const SUMS: &[Sum] = &[
         id: "gravity",
         group: Group::Battery,
         title: "Hydrometer",
+        aka: &["specific gravity", "acid density"],
         answers_what: "Specific gravity of each cell at 80 °F, and whether the cells are alike.",
         inputs: &[
             many("cells", "reading of each cell", "SG", "1.258 SG, 1.255 SG, 1.260 SG"),
@@ -105,6 +107,7 @@ pub(super) const SUMS: &[Sum] = &[
         id: "load",
         group: Group::Battery,
         title: "Battery under load",
+        aka: &["cranking voltage", "load test"],
         answers_what: "What to load a 12 V lead battery with, and whether it held.",
         inputs: &[
             word("kind", "kind of battery", KINDS, "flooded"),
@@ -136,6 +139,7 @@ pub(super) const SUMS: &[Sum] = &[
         id: "rise",
         group: Group::Battery,
         title: "Does it charge",
+        aka: &["charging voltage"],
         answers_what: "Whether the charging system lifts the battery's voltage, and into the span that fills it.",
         inputs: &[
             one("rest", "voltage at rest", "V", "12.6 V"),
@@ -253,6 +257,7 @@ pub(super) const SUMS: &[Sum] = &[
         id: "net",
         group: Group::Battery,
         title: "Current left for the battery",
+        aka: &["charging balance"],
         answers_what: "What a stator leaves for the battery when everything is switched on.",
         inputs: &[
             one("stator", "stator output at that speed", "W", "300 W"),
@@ -299,6 +304,7 @@ pub(super) const SUMS: &[Sum] = &[
         id: "drain",
         group: Group::Battery,
         title: "Days to half empty",
+        aka: &["key-off drain", "parasitic draw"],
         answers_what: "How long a parked machine's battery lasts with the drain that was measured.",
         inputs: &[
             one("capacity", "capacity", "A·h", "18 A·h"),

@@ -12,6 +12,7 @@ pub(super) const SUMS: &[Sum] = &[
         id: "altitude",
         group: Group::Compression,
         title: "Compression at altitude",
+        aka: &["height"],
         answers_what: "What a cranking compression given for sea level becomes where you stand.",
         inputs: &[
             one("limit", "compression at sea level, by gauge", "kPa", "150 psi"),
@@ -92,6 +93,7 @@ pub(super) const SUMS: &[Sum] = &[
         id: "leak",
         group: Group::Compression,
         title: "Leak-down",
+        aka: &["leak-down", "cylinder leakage"],
         answers_what: "How much air a cylinder loses.",
         inputs: &[
             one("supply", "pressure before the orifice", "kPa", "80 psi"),

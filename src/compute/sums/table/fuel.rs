@@ -41,6 +41,7 @@ pub(super) const SUMS: &[Sum] = &[
     Sum {
         id: "balance",
         title: "Throttles side by side",
+        aka: &["carburettor synchronising", "synchronisation"],
         answers_what: "How far each throttle body or carburettor lies from their mean.",
         inputs: &[many("readings", "vacuum of each, in order", "kPa", "28 kPa, 31 kPa")],
         must: &[("count(readings) > 1 and smallest(readings) > 0", "it takes two readings above zero")],
@@ -71,6 +72,7 @@ pub(super) const SUMS: &[Sum] = &[
     Sum {
         id: "premix",
         title: "Premix",
+        aka: &["fuel oil ratio", "two-stroke mix"],
         answers_what: "How much oil goes into the fuel of a two-stroke.",
         inputs: &[one("ratio", "fuel to oil", ":1", "40:1"), one("fuel", "fuel", "mL", "5 L")],
         must: &[("ratio > 0 and fuel > 0", "ratio and fuel are above zero")],

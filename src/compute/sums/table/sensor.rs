@@ -26,6 +26,7 @@ pub(super) const SUMS: &[Sum] = &[
         id: "resistance",
         group: Group::Sensor,
         title: "Resistance of a temperature sensor",
+        aka: &["thermistor"],
         answers_what: "What a thermistor should read at a temperature, between the points the manual gives.",
         inputs: &[NTC_POINTS, one("at", "temperature", "°C", "50 °C")],
         answers: &[answer("reads", "should read", "thermistor(points, at)", "Ω", 4)],
@@ -41,6 +42,7 @@ pub(super) const SUMS: &[Sum] = &[
         id: "temperature",
         group: Group::Sensor,
         title: "Temperature from a resistance",
+        aka: &["thermistor"],
         answers_what: "Which temperature a thermistor reports by its resistance, between the points the manual gives.",
         inputs: &[NTC_POINTS, one("reads", "resistance", "Ω", "1.2 kΩ")],
         must: &[("reads > 0", "the resistance is above zero")],
@@ -80,6 +82,7 @@ pub(super) const SUMS: &[Sum] = &[
         id: "soak",
         group: Group::Sensor,
         title: "Sensors after a night",
+        aka: &["cold soak"],
         answers_what: "Whether sensors that stood together overnight agree with the shop and with one another.",
         inputs: &[
             one("shop", "temperature of the shop", "°C", "62 °F"),
@@ -123,6 +126,7 @@ pub(super) const SUMS: &[Sum] = &[
         id: "copper",
         group: Group::Sensor,
         title: "Winding resistance at 20 °C",
+        aka: &["winding at temperature"],
         answers_what: "What a copper winding would read at 20 °C, from what it reads warm or cold.",
         inputs: &[
             one("resistance", "resistance as read", "Ω", "0.62 Ω"),

@@ -7,6 +7,7 @@ pub(super) const SUMS: &[Sum] = &[
     Sum {
         id: "travel",
         title: "Piston travel from crank angle",
+        aka: &["ignition timing by piston"],
         answers_what: "How far the piston stands from the top at an angle of the crank, as for the timing of a two-stroke.",
         inputs: &[
             one("stroke", "stroke", "mm", "54 mm"),
@@ -63,6 +64,7 @@ pub(super) const SUMS: &[Sum] = &[
     Sum {
         id: "hertz",
         title: "Generator frequency",
+        aka: &["frequency by speed"],
         answers_what: "Which frequency a generator gives at a speed.",
         inputs: &[one("speed", "speed", "rpm", "3750 rpm"), one("poles", "poles", "poles", "2 poles")],
         must: &[("speed > 0 and poles > 0", "speed and poles are above zero")],

@@ -16,6 +16,7 @@ pub(super) const SUMS: &[Sum] = &[
         id: "adapter",
         group: Group::Torque,
         title: "Torque with an adapter",
+        aka: &["crowfoot", "extension"],
         answers_what: "What to set a torque wrench to when an adapter stands between it and the bolt.",
         inputs: &[
             one("torque", "torque at the bolt", "N·m", "80 N·m"),
@@ -72,6 +73,7 @@ pub(super) const SUMS: &[Sum] = &[
         id: "advance",
         group: Group::Torque,
         title: "Turn of a torque angle",
+        aka: &["torque to angle"],
         answers_what: "How far a bolt or nut moves along its thread when it is turned by an angle.",
         inputs: &[one("pitch", "pitch of the thread", "mm", "1.25 mm"), one("angle", "angle", "°", "90°")],
         must: &[("pitch > 0 and angle >= 0", "pitch and angle are above zero")],
@@ -95,6 +97,7 @@ pub(super) const SUMS: &[Sum] = &[
         id: "proof",
         group: Group::Torque,
         title: "Torque a steel thread can take",
+        aka: &["torque by thread size"],
         answers_what: "About which torque a steel bolt in steel stands, where the manual gives none: a check, not a setting.",
         inputs: &[
             one("diameter", "thread diameter", "mm", "8 mm"),
@@ -149,6 +152,7 @@ pub(super) const SUMS: &[Sum] = &[
         id: "turn",
         group: Group::Screw,
         title: "Turn of a screw adjuster",
+        aka: &["adjuster screw"],
         answers_what: "How far to turn the adjusting screw of a rocker to bring the lash to where it should be.",
         inputs: &[
             one("measured", "lash as measured", "mm", "0.15 mm"),
@@ -193,6 +197,7 @@ pub(super) const SUMS: &[Sum] = &[
         id: "size",
         group: Group::Screw,
         title: "One shim",
+        aka: &["which shim"],
         answers_what: "Which shim brings one valve to its target, and what lash the sizes that exist leave.",
         inputs: &[
             one("measured", "lash as measured", "mm", "0.09 mm"),

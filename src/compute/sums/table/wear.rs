@@ -7,6 +7,7 @@ pub(super) const SUMS: &[Sum] = &[
     Sum {
         id: "wear",
         title: "Hours left of a wearing part",
+        aka: &["remaining life"],
         answers_what: "When a part reaches its wear limit, if it goes on wearing as it did: mm, %, kPa, g or what it is measured in.",
         inputs: &[
             alike("previous", "measured last time", "previous", "4.2 mm"),
@@ -32,6 +33,7 @@ pub(super) const SUMS: &[Sum] = &[
     Sum {
         id: "coolant",
         title: "Coolant made stronger",
+        aka: &["antifreeze strength"],
         answers_what: "How much to drain and refill neat, to bring a coolant to the strength it should have.",
         inputs: &[
             one("volume", "volume of the system", "L", "2.4 L"),
