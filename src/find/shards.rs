@@ -162,7 +162,11 @@ fn head<'a>(index: &Index, words: &str, packs: &[usize], numbers: impl Iterator<
         let others: Vec<String> = names.iter().skip(1).map(|name| name.join(" ")).collect();
         let printed = index.things.units.get(at).map(|units| units.join(",")).unwrap_or_default();
         let (kind, printed) = (kinds.number(json!(first.kind)), units.number(json!(printed)));
-        named.extend([json!(kind), json!(first.title), json!(sharing(others.iter().map(String::as_str)).join(","))]);
+        named.extend([
+            json!(kind),
+            json!(first.title),
+            json!(sharing(others.iter().map(String::as_str)).join(",")),
+        ]);
         named.extend([json!(printed), json!(scopes.join(" "))]);
     }
     let name = |of: &String| index.things.things.iter().find(|one| one.of == *of).map(|one| one.named);

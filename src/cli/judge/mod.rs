@@ -38,7 +38,7 @@ impl BaseDirectory for JudgeArguments {
 pub fn run(arguments: &JudgeArguments, out: &mut dyn Write, err: &mut dyn Write) -> Result<Status, Failure> {
     let json = is_json(arguments.format);
     let bare = arguments.build.is_none() && arguments.gauge.is_none();
-    let question = match &arguments.bundle {
+    let case = match &arguments.bundle {
         _ if bare => question(arguments, None)?,
         Some(directory) => question(arguments, Some(&Bundle::open(directory)?))?,
         None => {
@@ -46,21 +46,21 @@ pub fn run(arguments: &JudgeArguments, out: &mut dyn Write, err: &mut dyn Write)
             question(arguments, Some(checked.model()))?
         }
     };
-    let judged = judge(&question.asked)?;
+    let judged = judge(&case.question)?;
     if json {
         let answer =
             serde_json::to_value(&judged.answer).map_err(|error| Failure::Internal(error.to_string()))?;
         write_json(out, &answer)?;
     } else {
-        let must_stop = question.stop.is_some_and(|side| words::must_stop(&judged, side));
-        write!(out, "{}", words::told(&judged, &question.scope, must_stop))?;
+        let must_stop = case.stop.is_some_and(|side| words::must_stop(&judged, side));
+        write!(out, "{}", words::told(&judged, &case.scope, must_stop))?;
     }
     Ok(Status::Answered)
 }
 
 /// A question, and what is told of it to people beside the verdict.
-struct Asked {
-    asked: Question,
+struct Case {
+    question: Question,
     /// The place and state that the limits are stated for.
     scope: Vec<String>,
     /// Beyond which limit the machine must not be run.
@@ -68,7 +68,7 @@ struct Asked {
 }
 
 /// The question that the arguments ask.
-fn question(arguments: &JudgeArguments, shelf: Option<&dyn Shelf>) -> Result<Asked, Failure> {
+fn question(arguments: &JudgeArguments, shelf: Option<&dyn Shelf>) -> Result<Case, Failure> {
     let gauge = arguments.gauge.as_ref().zip(shelf).map(|(id, shelf)| shelf.gauge(id)).transpose()?;
     let seen = seen(arguments)?;
     let (mut stop, mut scope) = (None, Vec::new());
@@ -100,7 +100,7 @@ fn question(arguments: &JudgeArguments, shelf: Option<&dyn Shelf>) -> Result<Ask
         (Some(text), Some(unit)) => Some(Accuracy::read(text, unit)?),
         _ => None,
     };
-    Ok(Asked { asked: question, scope, stop })
+    Ok(Case { question, scope, stop })
 }
 
 /// Limits as typed, which hold in whatever state there was.
