@@ -71,7 +71,7 @@
       scopes: scopes.map((one) => one.length),
       leads: leadsOf(raw),
       packs: raw.packs,
-      rows: raw.rows,
+      rows: raw.rows.replace(/(.)\((\d+)\)/g, (_, figure, times) => figure.repeat(Number(times))),
       /** @type {Set<string> | null} */
       sizes: null,
       // Only numbers ask for them.

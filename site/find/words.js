@@ -8,6 +8,8 @@
   const EMPTY = new Set(["a", "an", "and", "for", "is", "of", "the", "to", "what"]);
   const LONGEST = 200;
   const MOST = 12;
+  /** Digits of a number that is no machine, year or size: what stands before it may be the head of a serial number. */
+  const LONG_NUMBER = 5;
 
   /** @param {string} text */
   function words(text) {
@@ -202,6 +204,17 @@
   /** @param {string} text */
   const piecesOf = (text) => [...text].slice(0, LONGEST).join("").split(/[ \t\n\f\r]+/).filter(Boolean);
 
+  /** A serial number that was typed in two pieces: `th22 500` is `th22-500` too. @param {BaybookAsked} asked */
+  function joinSerials(asked) {
+    asked.pieces.slice(1).forEach(([digits, piece], at) => {
+      const head = asked.pieces[at]?.[1];
+      if (head?.words.length === 1 && /^[0-9]+$/.test(digits) && (head.serials.length > 0 || digits.length >= LONG_NUMBER)) {
+        const joined = `${head.words[0]}${digits}`;
+        [head, piece, asked].forEach((one) => one.serials.push(joined));
+      }
+    });
+  }
+
   /** What was typed. @param {string} text @param {boolean} inWords @returns {BaybookAsked} */
   function ask(text, inWords) {
     /** @type {BaybookAsked} */
@@ -232,6 +245,7 @@
       pieces = pieces.slice(taken);
     }
     asked.words = asked.words.slice(0, MOST);
+    joinSerials(asked);
     return asked;
   }
 

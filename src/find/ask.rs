@@ -7,6 +7,8 @@ use crate::quantity::{Unit, Value, ValueProblem};
 const LONGEST: usize = 200;
 /// The most words that are looked up.
 const MOST: usize = 12;
+/// Digits of a number that is no machine, year or size: what stands before it may be the head of a serial number.
+const LONG_NUMBER: usize = 5;
 
 /// What was typed.
 #[derive(Debug, Default)]
@@ -28,6 +30,22 @@ pub(super) struct Asked {
 }
 
 impl Asked {
+    /// A serial number that was typed in two pieces: `th22 500` is `th22-500` too.
+    fn join_serials(&mut self) {
+        for at in 1..self.pieces.len() {
+            let Some([(_, head), (digits, _)]) = self.pieces.get(at - 1..=at) else { continue };
+            let is_number = digits.bytes().all(|byte| byte.is_ascii_digit());
+            let [word] = head.words.as_slice() else { continue };
+            if is_number && (!head.serials.is_empty() || digits.len() >= LONG_NUMBER) {
+                let joined = format!("{word}{digits}");
+                for (_, piece) in self.pieces.iter_mut().skip(at - 1).take(2) {
+                    piece.serials.push(joined.clone());
+                }
+                self.serials.push(joined);
+            }
+        }
+    }
+
     /// Takes in one more piece; `of`, `the` or a dash asks nothing, and is none.
     fn take(&mut self, text: String, piece: Self) {
         let asks = !piece.quantities.is_empty() || !piece.bare.is_empty() || piece.refused.is_some();
@@ -66,6 +84,7 @@ pub(super) fn ask(text: &str, in_words: bool) -> Asked {
         rest = others;
     }
     asked.words.truncate(MOST);
+    asked.join_serials();
     asked
 }
 

@@ -32,7 +32,7 @@ use super::words::{SHORT, words};
 /// Rows of one thing that stand in one part.
 const PART: usize = 24;
 /// Bytes of first rows that stand in one part, at least.
-const FIRST_ROWS: usize = 2_000;
+const FIRST_ROWS: usize = 1_600;
 
 /// Rows by their number.
 type Rows = BTreeMap<usize, Value>;
@@ -173,16 +173,25 @@ fn head<'a>(index: &Index, words: &str, packs: &[usize], numbers: impl Iterator<
     let uses = index.things.things.iter().enumerate();
     let uses: Vec<(usize, usize)> =
         uses.flat_map(|(at, one)| one.uses.iter().filter_map(name).map(move |name| (at, name))).collect();
-    let rows = index.rows.iter().map(|rows| format!("{:x}", rows.len().min(15)));
+    let rows: Vec<usize> = index.rows.iter().map(|rows| rows.len().min(15)).collect();
     let short = SHORT.iter().map(|(short, long)| format!("{short} {}", long.join(" ")));
     let values: Vec<String> =
         by_power(numbers).into_iter().map(|(kind, powers)| format!("{kind} {powers}")).collect();
     json!({
         "kinds": kinds.all, "units": units.all, "scopes": sharing(scopes.all.iter().filter_map(Value::as_str)),
         "named": named, "ids": sharing(ids).join(" "),
-        "short": short.collect::<Vec<_>>().join(","), "words": words, "packs": packs, "rows": rows.collect::<String>(), "values": values.join(","),
+        "short": short.collect::<Vec<_>>().join(","), "words": words, "packs": packs, "rows": runs(&rows), "values": values.join(","),
         "uses": by_thing(&uses),
     })
+}
+
+/// A hexadecimal figure each, a run of the same as `f(120)`.
+fn runs(figures: &[usize]) -> String {
+    let run = |run: &[usize]| match run {
+        [figure, _, _, _, ..] => format!("{figure:x}({})", run.len()),
+        few => few.iter().map(|figure| format!("{figure:x}")).collect(),
+    };
+    figures.chunk_by(|one, next| one == next).map(run).collect()
 }
 
 /// `cylinder=rear|engine=cold;air=20 °C`: place and condition.

@@ -71,7 +71,7 @@ interface BaybookThings {
   uses: string;
   /** The first name of each part of first rows. */
   packs: number[];
-  /** How many rows each thing has, a hexadecimal figure each, fifteen at most. */
+  /** How many rows each thing has, a hexadecimal figure each, fifteen at most; a run of the same as `f(120)`. */
   rows: string;
 }
 
