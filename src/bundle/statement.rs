@@ -121,7 +121,7 @@ pub struct Confirmation {
 pub struct Waiver {
     /// The rule that is waived.
     pub rule: String,
-    /// The printed form it is waived for.
+    /// What the statement says that it is waived for: a printed form; of a form without one its word, words or part.
     pub value: String,
     /// Why.
     pub because: String,

@@ -72,6 +72,11 @@ impl Sink {
         self.findings.retain(|one| one.severity() != Severity::Warning || !accepted(one));
     }
 
+    /// What was found so far, in the order of finding.
+    pub fn findings(&self) -> &[Finding] {
+        &self.findings
+    }
+
     /// True if one of these rules has found something in such a place.
     pub fn found(&self, rules: &[&Rule], place: impl Fn(Span) -> bool) -> bool {
         let of = |finding: &Finding| rules.iter().any(|rule| rule.name == finding.rule.name);

@@ -3,7 +3,7 @@
 use std::ops::Range;
 
 use serde::de::DeserializeOwned;
-use toml::de::DeTable;
+use toml::de::{DeTable, DeValue};
 
 use super::place::FileKind;
 use super::rules::{toml_syntax, wrong_type};
@@ -59,6 +59,12 @@ pub fn decode<T: DeserializeOwned>(
             None
         }
     }
+}
+
+/// What a string of TOML says, which is given with its quotes; none if it is no string.
+pub fn string(typed: &str) -> Option<String> {
+    let read = DeValue::parse(typed).ok()?.into_inner();
+    if let DeValue::String(said) = read { Some(said.into_owned()) } else { None }
 }
 
 /// A range on character boundaries that shows something: where it would underline nothing, the line it is on.

@@ -23,7 +23,7 @@ use std::ops::Range;
 use pulldown_cmark::Event;
 use serde::de::DeserializeOwned;
 
-pub use decode::Decoded;
+pub use decode::{Decoded, string};
 pub use markdown::SCHEMES;
 
 use crate::diag::Sink;

@@ -2,6 +2,7 @@
 
 use std::fmt;
 
+use super::{OnText, Waiver};
 use crate::quantity::{Kind, Unit};
 use crate::source::Span;
 use std::collections::BTreeMap;
@@ -34,6 +35,8 @@ pub struct Base {
     pub publish: Publish,
     /// Address at which the handbook is served.
     pub base_url: Option<String>,
+    /// Warnings about no value of an engine that the lead accepts.
+    pub waivers: Vec<Waiver<OnText>>,
 }
 
 /// What a base lets out into handbook and bundle.

@@ -3,7 +3,8 @@
 use std::sync::Arc;
 
 use super::{
-    Date, EngineId, Identity, MachineId, MakerId, Printed, SerialRange, SourceId, Statement, VariantId, Years,
+    EngineId, MachineId, MakerId, OnValue, Printed, SerialRange, SourceId, Statement, VariantId, Waiver,
+    Years,
 };
 
 use crate::source::Span;
@@ -25,44 +26,10 @@ pub struct Engine {
     pub statements: Vec<Arc<Statement>>,
     /// Its variants in file order.
     pub variants: Vec<Variant>,
-    /// Warnings that the lead accepts.
-    pub waivers: Vec<Waiver>,
+    /// Warnings about its values that the lead accepts.
+    pub waivers: Vec<Waiver<OnValue>>,
     /// False if part of the file could not be read: then nothing is said to be missing from it.
     pub whole: bool,
-}
-
-/// A warning that the lead accepts.
-#[derive(Debug)]
-pub struct Waiver {
-    /// Where it is typed: its rule.
-    pub span: Span,
-    /// Name of the rule.
-    pub rule: String,
-    /// The statement it is for.
-    pub on: Identity,
-    /// A printed form of the value it is for; it lapses when that changes.
-    pub value: String,
-    /// Where the value is typed.
-    pub value_span: Span,
-    /// Why.
-    pub because: String,
-    /// Last day it holds.
-    pub until: Date,
-    /// Where the day is typed.
-    pub until_span: Span,
-}
-
-impl Waiver {
-    /// True if it is for a statement, and the value is still the one it was given for.
-    pub fn is_on(&self, statement: &Statement) -> bool {
-        statement.identity == self.on
-            && statement
-                .form
-                .printed()
-                .iter()
-                .flat_map(|one| [*one, one.on_page()])
-                .any(|one| one.typed == self.value || one.value.text() == self.value)
-    }
 }
 
 /// How an engine is laid out.

@@ -17,6 +17,7 @@ mod retired;
 mod serial;
 mod statement;
 mod vocabulary;
+mod waiver;
 
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -25,7 +26,7 @@ pub use build::{Build, Fit, SerialRange, Years};
 pub use catalogue::{Domain, Entry, ServiceGroup};
 pub use code::{Code, CodeSet};
 pub use complaint::{Access, Cause, Check, Complaint};
-pub use engine::{Engine, Layout, Reach, Variant, Waiver};
+pub use engine::{Engine, Layout, Reach, Variant};
 pub use id::{
     BuildId, CodeSetId, ComplaintId, EngineId, EntryId, GaugeId, HazardId, MachineId, MakerId, ProcedureId,
     RelationId, SourceId, VariantId,
@@ -43,6 +44,7 @@ pub use vocabulary::{
     Absence, Direction, Fate, FormName, Hand, ProcedureState, Reuse, SignalWord, SourceClass, StopSide,
     VoidedState,
 };
+pub use waiver::{OnText, OnValue, Waiver, same_words};
 
 /// A whole spec base as understood.
 #[derive(Debug)]
@@ -96,9 +98,9 @@ pub struct Unnamed {
 
 impl Model {
     /// The waivers that act on a statement.
-    pub fn waivers_on<'a>(&'a self, statement: &'a Statement) -> impl Iterator<Item = &'a Waiver> {
+    pub fn waivers_on<'a>(&'a self, statement: &'a Statement) -> impl Iterator<Item = &'a Waiver<OnValue>> {
         let own = self.engines.values().filter(|engine| engine.span.file == statement.span.file);
-        own.flat_map(|engine| &engine.waivers).filter(|waiver| waiver.is_on(statement))
+        own.flat_map(|engine| &engine.waivers).filter(|waiver| waiver.on.is(statement))
     }
 
     /// True if a statement is not to be shown: a wrong value could kill, and nobody confirmed it; or the

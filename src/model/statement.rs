@@ -332,6 +332,19 @@ impl Form {
         }
     }
 
+    /// Everything in it that a waiver may be given for, as typed: the printed forms, what a page misprints too, and
+    /// for a form that prints none its word, its words, the parts it chooses or what its pins do.
+    pub fn says(&self) -> Vec<&str> {
+        match self {
+            Self::Direction { turns, .. } => vec![turns.word()],
+            Self::Selection(selection) => selection.rows.iter().map(|(_, part)| part.as_str()).collect(),
+            Self::Pins(pins) => pins.iter().map(|pin| pin.function.as_str()).collect(),
+            Self::Text(text) => vec![text],
+            Self::Absent(why) => vec![why.word()],
+            _ => self.printed().into_iter().flat_map(|one| [&*one.typed, &*one.on_page().typed]).collect(),
+        }
+    }
+
     /// Every printed form in it, to put a misprint right.
     pub fn printed_mut(&mut self) -> Vec<&mut Printed> {
         match self {

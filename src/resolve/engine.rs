@@ -13,8 +13,8 @@ use crate::diag::Sink;
 use crate::load::format::{self, Located, Spec};
 use crate::load::{Decoded, Loaded};
 use crate::model::{
-    Engine, EngineId, Entry, EntryId, Identity, Layout, MachineId, MakerId, Reach, SourceId, Statement,
-    Variant, VariantId, Waiver, Words,
+    Engine, EngineId, Entry, EntryId, Identity, Layout, MachineId, MakerId, OnValue, Reach, SourceId,
+    Statement, Variant, VariantId, Waiver, Words,
 };
 
 /// What engines are read against.
@@ -94,19 +94,26 @@ fn layout(raw: &format::Layout, reader: &mut Reader<'_>) -> Layout {
     }
 }
 
-fn waiver(raw: &format::Waiver, around: &Surroundings<'_>, reader: &mut Reader<'_>) -> Option<Waiver> {
+fn waiver(
+    raw: &format::Waiver,
+    around: &Surroundings<'_>,
+    reader: &mut Reader<'_>,
+) -> Option<Waiver<OnValue>> {
     let until = reader.day(&raw.until);
     let known = around.names.entries.knows(reader.file, &raw.on.of, reader.sink);
     let of = EntryId::new(raw.on.of.as_str());
     let entry = around.entries.get(&of).filter(|_| known)?;
     let place =
         raw.on.place.iter().map(|(axis, place)| (axis.as_str().to_owned(), place.as_str().to_owned()));
+    let when = statement::conditions(&raw.on.when, entry);
     Some(Waiver {
         span: reader.span(&raw.rule),
         rule: raw.rule.as_str().to_owned(),
-        on: Identity { of, place: place.collect(), when: statement::conditions(&raw.on.when, entry) },
-        value: raw.on.value.as_str().to_owned(),
-        value_span: reader.span(&raw.on.value),
+        on: OnValue {
+            statement: Identity { of, place: place.collect(), when },
+            value: raw.on.value.as_str().to_owned(),
+            value_span: reader.span(&raw.on.value),
+        },
         because: raw.because.as_str().to_owned(),
         until: until?,
         until_span: reader.span(&raw.until),

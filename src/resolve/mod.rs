@@ -29,7 +29,7 @@ use std::collections::BTreeMap;
 use crate::diag::Sink;
 use crate::load::Loaded;
 use crate::load::format;
-use crate::model::{Base, Date, HazardId, Model, Publish, Release, SourceId, Unnamed};
+use crate::model::{Base, Date, HazardId, Model, OnText, Publish, Release, SourceId, Unnamed, Waiver};
 use engine::Surroundings;
 use names::Names;
 
@@ -95,6 +95,7 @@ fn base(loaded: &Loaded, sink: &mut Sink) -> Base {
             stale_after_days: None,
             publish: Publish::default(),
             base_url: None,
+            waivers: Vec::new(),
         };
     };
     let raw = &file.data;
@@ -117,7 +118,25 @@ fn base(loaded: &Loaded, sink: &mut Sink) -> Base {
         stale_after_days: raw.stale_after_days.as_ref().map(|days| *days.get()),
         publish: publish(raw.publish.as_ref()),
         base_url: raw.base_url.as_ref().map(|url| url.as_str().to_owned()),
+        waivers: raw.waive.iter().filter_map(|one| waiver(one.get(), &mut reader)).collect(),
     }
+}
+
+fn waiver(raw: &format::TextWaiver, reader: &mut Reader<'_>) -> Option<Waiver<OnText>> {
+    let text = raw.on.text.as_ref();
+    Some(Waiver {
+        span: reader.span(&raw.rule),
+        rule: raw.rule.as_str().to_owned(),
+        on: OnText {
+            file: raw.on.file.as_str().to_owned(),
+            file_span: reader.span(&raw.on.file),
+            text: text.map(|text| text.as_str().to_owned()),
+            text_span: reader.span(text.unwrap_or(&raw.on.file)),
+        },
+        because: raw.because.as_str().to_owned(),
+        until: reader.day(&raw.until)?,
+        until_span: reader.span(&raw.until),
+    })
 }
 
 fn publish(raw: Option<&format::Publish>) -> Publish {

@@ -102,7 +102,7 @@ fn confirmation(model: &Model, confirmation: &Confirmation) -> json::Confirmatio
 fn waivers(model: &Model, statement: &Statement) -> Vec<json::Waiver> {
     let acting = model.waivers_on(statement).map(|waiver| json::Waiver {
         rule: waiver.rule.clone(),
-        value: waiver.value.clone(),
+        value: waiver.on.value.clone(),
         because: waiver.because.clone(),
         until: waiver.until.to_string(),
     });

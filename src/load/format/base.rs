@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use schemars::JsonSchema;
 use serde::Deserialize;
 
-use super::{DAY, Located, Text};
+use super::{DAY, ID, Located, Text};
 
 /// What the whole spec base says of itself: title, release, date, licence and notice.
 #[derive(Debug, Deserialize, JsonSchema)]
@@ -44,6 +44,42 @@ pub struct BaseFile {
     #[serde(default)]
     #[schemars(regex(pattern = "^https?://"), example = &"https://handbook.example/")]
     pub base_url: Option<Text>,
+    /// Warnings about no value of an engine that the lead accepts, with a reason and a date.
+    #[serde(default)]
+    pub waive: Vec<Located<TextWaiver>>,
+}
+
+/// A warning about no value of an engine that the lead accepts: one about a value is waived in the engine's file.
+/// Errors cannot be waived.
+#[derive(Debug, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+#[schemars(title = "Waiver of a warning about no value")]
+pub struct TextWaiver {
+    /// The rule that is waived.
+    #[schemars(regex(pattern = ID), example = &"number-in-prose")]
+    pub rule: Text,
+    /// The text it is waived for: the waiver lapses when the text changes.
+    pub on: TextWaiverTarget,
+    /// Why it is right all the same.
+    #[schemars(length(min = 1), example = &"The size of a wrench, and no measure of the engine")]
+    pub because: Text,
+    /// Last day the waiver holds.
+    #[schemars(regex(pattern = DAY), example = &"2027-01-31")]
+    pub until: Text,
+}
+
+/// The text a waiver is for.
+#[derive(Debug, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+#[schemars(title = "Text a waiver is for")]
+pub struct TextWaiverTarget {
+    /// Path of the file in the base, with `/`.
+    #[schemars(length(min = 1), example = &"procedures/valve-lash.md")]
+    pub file: Text,
+    /// What the finding underlines there, without the quotes of a string; left out where it underlines nothing.
+    #[serde(default)]
+    #[schemars(length(min = 1), example = &"10 mm")]
+    pub text: Option<Text>,
 }
 
 /// What may go into handbook and bundle.

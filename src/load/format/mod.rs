@@ -22,7 +22,7 @@ mod variant;
 
 use std::collections::BTreeMap;
 
-pub use base::{BaseFile, Publish};
+pub use base::{BaseFile, Publish, TextWaiver, TextWaiverTarget};
 pub use catalogue::{CatalogueFile, Entry, StateDomain};
 pub use code::{Code, CodesFile};
 pub use complaint::{Access, Cause, Check, ComplaintFile};

@@ -52,7 +52,7 @@ pub struct VariantReach {
     pub serial: Option<Located<SerialSpan>>,
 }
 
-/// A warning that the lead accepts. Errors cannot be waived.
+/// A warning about a value that the lead accepts: one about no value is waived in `base.toml`. Errors cannot be waived.
 #[derive(Debug, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
 pub struct Waiver {
@@ -86,7 +86,8 @@ pub struct WaiverTarget {
     #[schemars(with = "std::collections::BTreeMap<String, String>")]
     #[schemars(example = serde_json::json!({ "engine": "cold" }))]
     pub when: Words,
-    /// A printed form of the value as it stands now.
+    /// What the statement says now: a printed form, or, where it prints none, the direction, the words, the reason for
+    /// `absent`, a part of the table or the function of a pin.
     #[schemars(length(min = 1), example = &"12 N·m")]
     pub value: Text,
 }

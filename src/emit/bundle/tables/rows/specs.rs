@@ -57,7 +57,7 @@ impl Filled {
             Integer spec '!' "Statement"; Text sort '!' "place or state"; Text name '!' "Axis or state"; Text word '!' "Word";
             Integer value_step '?' "Step of its row in value, part when, where it is a quantity"; },
             waivers: table! { "waiver" "Warnings that the lead accepts" key("spec", "place") refers[("spec" "spec" "id")]
-            Integer spec '!' "Statement"; Integer place '!' "Place"; Text rule '!' "Rule"; Text value '!' "Printed form it is waived for";
+            Integer spec '!' "Statement"; Integer place '!' "Place"; Text rule '!' "Rule"; Text value '!' "What it is waived for, as the statement says it";
             Text because '!' "Why"; Day until '!' "Last day it holds"; },
             misprints: table! { "misprint" "What manuals print wrongly" key("spec") refers[("spec" "spec" "id")]
             Integer spec '!' "Statement"; Text printed '!' "As printed"; Text meant '!' "As meant"; Text because '!' "Why";
