@@ -328,7 +328,7 @@ fn ids_are_no_longer_than_the_name_of_a_file() {
 }
 
 #[test]
-fn what_cannot_be_waived_is_said_to_be_about_no_value() {
+fn what_is_about_no_value_is_waived_in_the_file_of_the_base() {
     for rule in ["number-in-prose", "engine-not-fitted", "file-name-differs", "name-means-two-things"] {
         let waiver = format!(
             "[[waive]]\nrule = \"{rule}\"\non = {{ of = \"lash.exhaust\", when = {{ engine = \"cold\" }}, value = \"0.15..0.25 mm\" }}\n\
@@ -337,6 +337,6 @@ fn what_cannot_be_waived_is_said_to_be_about_no_value() {
         let examined = shared::examine(with(shared::rule_base(), ENGINE, &waiver));
         assert_eq!(rules(&examined), ["waiver-not-allowed"]);
         let said = &examined.findings.first().expect("one").message;
-        assert!(said.contains("about no value of an engine"), "{said}");
+        assert!(said.contains("about no value of an engine, and is waived in `base.toml`"), "{said}");
     }
 }

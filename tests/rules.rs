@@ -16,8 +16,8 @@ use std::collections::{BTreeMap, BTreeSet};
 use std::fs;
 use std::path::PathBuf;
 
+use baybook::Examined;
 use baybook::check::registry;
-use baybook::check::rules::waiver_not_allowed;
 use baybook::diag::{Finding, Rule, Severity};
 use baybook::load::disk::{Content, LARGEST_FILE};
 use pulldown_cmark::{CodeBlockKind, Event, HeadingLevel, Parser, Tag, TagEnd};
@@ -89,19 +89,77 @@ fn every_wrong_example_is_found_by_its_rule_alone() {
     assert!(problems.is_empty(), "{}", problems.join("\n"));
 }
 
-/// A waiver is for a value: a warning says which one it is about, or is among those that cannot be waived.
+/// Whatever a warning is about, it can be accepted in the file of its engine or in `base.toml`, never in both.
 #[test]
-fn every_warning_can_be_waived_or_is_known_to_be_about_no_value() {
+fn every_warning_but_that_of_a_lapsed_waiver_can_be_waived_in_exactly_one_place() {
     let mut problems = Vec::new();
-    for rule in registry::rules().into_iter().filter(|rule| rule.severity == Severity::Warning) {
-        let examined = shared::examine(Page::of(rule).base("Wrong"));
-        let about =
-            examined.findings.iter().filter(|one| one.rule.name == rule.name).any(|one| one.about.is_some());
-        if about == waiver_not_allowed::ON_NO_VALUE.contains(&rule.name) {
-            problems.push(format!("{}: about a value: {about}", rule.name));
+    let warnings = registry::rules().into_iter().filter(|rule| rule.severity == Severity::Warning);
+    for rule in warnings.filter(|rule| rule.name != "waiver-lapsed") {
+        let base = Page::of(rule).base("Wrong");
+        let examined = shared::examine(base.clone());
+        for finding in examined.findings.iter().filter(|one| one.rule.name == rule.name) {
+            let (path, by_value) = waiver_by_value(finding, &examined);
+            let by_value = accepts(&base, &path, &by_value, finding);
+            let by_text = accepts(&base, "base.toml", &waiver_by_text(finding, &examined), finding);
+            if by_value == by_text || by_text != finding.about.is_none() {
+                problems.push(format!("{}: by value {by_value}, by text {by_text}", rule.name));
+            }
         }
     }
     assert!(problems.is_empty(), "{}", problems.join("\n"));
+}
+
+/// A waiver for what a finding underlines.
+fn waiver_by_text(finding: &Finding, examined: &Examined) -> String {
+    let quoted = |text: &str| toml::Value::String(text.to_owned()).to_string();
+    let file = quoted(examined.sources.path(finding.span.file));
+    let text = match examined.sources.slice(finding.span).trim_matches('"') {
+        "" => String::new(),
+        text => format!(", text = {}", quoted(text)),
+    };
+    waiver(finding, &format!("file = {file}{text}"))
+}
+
+/// A waiver for the statement that a finding is about, or for another if it is about none, and the file for it.
+fn waiver_by_value(finding: &Finding, examined: &Examined) -> (String, String) {
+    let model = examined.checked.as_ref().expect("a warning is no error").model();
+    let own = model.engines.values().flat_map(|engine| {
+        engine.statements.iter().chain(engine.variants.iter().flat_map(|variant| &variant.statements))
+    });
+    let mut own = own.filter(|one| finding.about.is_none_or(|about| about == one.span));
+    let statement = own.next().expect("it is stated");
+    let identity = &statement.identity;
+    let said = statement.form.says();
+    let on = toml::Table::from_iter([
+        ("of".to_owned(), identity.of.as_str().into()),
+        ("where".to_owned(), toml::Value::try_from(&identity.place).expect("words")),
+        ("when".to_owned(), toml::Value::try_from(&identity.when).expect("words")),
+        ("value".to_owned(), (*said.first().expect("it says something")).into()),
+    ]);
+    let on: Vec<_> = on.iter().map(|(key, value)| format!("{key} = {value}")).collect();
+    (examined.sources.path(statement.span.file).to_owned(), waiver(finding, &on.join(", ")))
+}
+
+fn waiver(finding: &Finding, on: &str) -> String {
+    let rule = finding.rule.name;
+    format!("[[waive]]\nrule = \"{rule}\"\non = {{ {on} }}\nbecause = \"It is right\"\nuntil = 2027-06-30\n")
+}
+
+/// True if a waiver takes a finding out; if it takes out none of its rule, it is found itself.
+fn accepts(base: &Base, path: &str, waiver: &str, finding: &Finding) -> bool {
+    let of_rule = |examined: &Examined| -> Vec<_> {
+        let own = examined.findings.iter().filter(|one| one.rule.name == finding.rule.name);
+        own.map(|one| (one.span, one.message.clone())).collect()
+    };
+    let before = of_rule(&shared::examine(base.clone()));
+    let mut base = base.clone();
+    append(&mut base, path, waiver);
+    let examined = shared::examine(base);
+    let after = of_rule(&examined);
+    let idle = examined.findings.iter().any(|one| one.rule.name.starts_with("waiver-"));
+    let all = shared::printed(&examined.findings, &examined.sources);
+    assert_eq!(before == after, idle, "{}\n{waiver}\n{all}", finding.rule.name);
+    !after.contains(&(finding.span, finding.message.clone()))
 }
 
 #[test]

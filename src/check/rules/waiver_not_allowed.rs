@@ -12,7 +12,7 @@ pub static RULE: Rule = crate::rule!(
     "waiver-not-allowed",
     Error,
     Reference,
-    "a waiver is for a rule that cannot be waived"
+    "a waiver is for a rule that cannot be waived, or not there"
 );
 
 /// The warnings that are about no value of an engine: they are waived in `base.toml`.
