@@ -20,7 +20,12 @@ use rusqlite::types::Value as Stored;
 use serde_json::Value;
 
 /// Keys that leave no trace of their own in a bundle, and why.
-const NOT_CARRIED: [(&str, &str); 3] = [
+const NOT_CARRIED: [(&str, &str); 8] = [
+    ("base.TextWaiver.rule", "a waiver of the base is about its files, and of no datum"),
+    ("base.TextWaiver.because", "said to whoever reads the base"),
+    ("base.TextWaiver.until", "the same"),
+    ("base.TextWaiverTarget.file", "the same"),
+    ("base.TextWaiverTarget.text", "the same"),
     ("catalogue.order", "the groups stand in that order"),
     ("relations.RelationOff.relation", "it takes a relation out"),
     ("relations.RelationOff.because", "said to whoever reads the base: the relation is not in the bundle"),

@@ -99,8 +99,16 @@ fn the_statements_of_the_example_read_as_statements() {
     let examples = blocks(&readme(), "toml");
     assert!(!examples.is_empty());
     for example in examples {
-        let file = format!("id = \"x\"\nmaker = \"x\"\ntitle = \"X\"\n{example}");
-        let found = Found { path: "engines/x/x.toml".into(), content: Content::Bytes(file.into_bytes()) };
+        let of_base = example.starts_with("# base.toml");
+        let (path, head) = if of_base {
+            let head =
+                "release = \"1\"\ndate = 2026-11-25\ninvented = true\nlicence = \"X\"\nnotice = \"X\"\n";
+            ("base.toml", head)
+        } else {
+            ("engines/x/x.toml", "id = \"x\"\nmaker = \"x\"\n")
+        };
+        let file = format!("title = \"X\"\n{head}{example}");
+        let found = Found { path: path.into(), content: Content::Bytes(file.into_bytes()) };
         let mut sink = Sink::default();
         let loaded = baybook::load::load(vec![found], &mut sink);
         let findings = sink.into_sorted(&loaded.sources);

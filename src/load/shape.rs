@@ -7,6 +7,7 @@
 
 mod keys;
 mod mend;
+mod misplaced;
 mod words;
 
 use std::cell::OnceCell;
@@ -116,12 +117,19 @@ impl Shape<'_> {
         let is_told = |error: &ValidationError<'_>, path: &Vec<Step>| {
             matches!(error.kind(), ValidationErrorKind::Type { .. }) && choices.contains(path)
         };
+        let misplaced = self.misplaced_waivers(root);
         for error in &errors {
             let path = steps(error);
+            if misplaced.iter().any(|(waiver, _)| path.starts_with(waiver)) {
+                continue;
+            }
             if !unusable.contains(&path) && !is_told(error, &path) {
                 all.extend(self.of_error(error, &path, root));
             }
         }
+        all.extend(
+            misplaced.into_iter().map(|(at, finding)| Break { finding: Some(finding), mend: Mend::Cut(at) }),
+        );
         all
     }
 

@@ -150,6 +150,12 @@ mod tests {
     }
 
     #[test]
+    fn a_waived_text_stands_as_it_is_underlined() {
+        let text = "[[waive]]\non = { file = \"procedures/a.md\", text = \"20Nm\" }";
+        assert_eq!(tidy(text), text);
+    }
+
+    #[test]
     fn an_escape_is_left_alone() {
         let text = "setting = [\"20N\\u00B7m\"]\n";
         assert_eq!(tidy(text), text);

@@ -86,8 +86,10 @@ pub struct WaiverTarget {
     #[schemars(with = "std::collections::BTreeMap<String, String>")]
     #[schemars(example = serde_json::json!({ "engine": "cold" }))]
     pub when: Words,
-    /// What the statement says now: a printed form, or, where it prints none, the direction, the words, the reason for
-    /// `absent`, a part of the table or the function of a pin.
+    /// A printed form of the value as it stands now; where none is printed, what the statement says.
+    ///
+    /// Of a `direction`, a `text` or an `absent` that is its word or words, of a `selection` a part that it chooses, of
+    /// `pins` the function of one.
     #[schemars(length(min = 1), example = &"12 N·m")]
     pub value: Text,
 }

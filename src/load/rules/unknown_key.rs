@@ -22,3 +22,28 @@ pub fn strayed(span: Span, noun: &str, keys: &[String], heading: &str) -> Findin
     let message = format!("`{keys}` stand in {noun}, and belong under `{heading}`");
     Finding::new(&RULE, span, message, format!("is the line `{heading}` missing before them?"))
 }
+
+/// A waiver for a value in `base.toml`.
+pub fn waiver_of_a_value(span: Span, keys: &[&str], known: &[&str]) -> Finding {
+    let message =
+        format!("{} in `base.toml`: a waiver for a value stands in the file of its engine", named(keys));
+    let help = format!("move the waiver there; here `on` has `{}`", known.join("`, `"));
+    Finding::new(&RULE, span, message, help)
+}
+
+/// A waiver for a text in the file of an engine.
+pub fn waiver_of_a_text(span: Span, keys: &[&str], known: &[&str]) -> Finding {
+    let message =
+        format!("{} in the file of an engine: a waiver for a text stands in `base.toml`", named(keys));
+    let help = format!("move the waiver there; here `on` has `{}`", known.join("`, `"));
+    Finding::new(&RULE, span, message, help)
+}
+
+/// `` `file` and `text` are not keys ``.
+fn named(keys: &[&str]) -> String {
+    match keys {
+        [one] => format!("`{one}` is not a key of `on`"),
+        [others @ .., last] => format!("`{}` and `{last}` are not keys of `on`", others.join("`, `")),
+        [] => String::new(),
+    }
+}

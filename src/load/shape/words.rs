@@ -39,6 +39,7 @@ pub(super) fn noun(kind: FileKind, path: &[Step]) -> &'static str {
         (_, "variant") => "a variant",
         (_, "applies") => "an `applies` table",
         (_, "waive") => "a waiver",
+        (_, "on") => "`on` of a waiver",
         (_, "entry") => "an entry",
         (_, "source") => "a source",
         (_, "hazard") => "a hazard",
