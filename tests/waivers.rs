@@ -235,10 +235,10 @@ fn what_is_broken_elsewhere_makes_no_waiver_lapse() {
         replaced(base(&[(ENGINE, &hot)]), "catalogue/top-end.toml", "plausible = \"", "plausible = \"about ");
     assert_eq!(lapsed(unread), 0);
     // A stray file may be what names the bulletin.
-    let stop = "[[source]]\nid = \"stop-1\"\ntitle = \"Stop notice 1\"\nclass = \"stop\"";
+    let bulletin = "[[source]]\nid = \"stop-1\"\ntitle = \"Stop notice 1\"\nclass = \"stop\"";
     let waive = waiver("stop-never-cited", "file = \"sources.toml\", text = \"stop-1\"");
-    hold(base(&[("sources.toml", stop), ("base.toml", &waive)]), &[]);
-    let stray = base(&[("sources.toml", stop), ("base.toml", &waive), ("engine/b.toml", "")]);
+    hold(base(&[("sources.toml", bulletin), ("base.toml", &waive)]), &[]);
+    let stray = base(&[("sources.toml", bulletin), ("base.toml", &waive), ("engine/b.toml", "")]);
     hold(stray, &[("file-out-of-place", "")]);
 }
 

@@ -35,7 +35,7 @@ fn on_value(
 ) -> Option<Finding> {
     let rule = match waiver_not_allowed::warning(&waiver.rule, waiver.span) {
         Ok(rule) => rule,
-        Err(finding) => return Some(finding),
+        Err(finding) => return Some(*finding),
     };
     if waiver_not_allowed::ON_NO_VALUE.contains(&rule.name) {
         return Some(waiver_not_allowed::for_a_value(waiver));
@@ -70,7 +70,7 @@ fn on_text(
 ) -> Option<Finding> {
     let rule = match waiver_not_allowed::warning(&waiver.rule, waiver.span) {
         Ok(rule) => rule,
-        Err(finding) => return Some(finding),
+        Err(finding) => return Some(*finding),
     };
     let sometimes = waiver_not_allowed::NOT_ALWAYS_ON_A_VALUE.contains(&rule.name);
     if !sometimes && !waiver_not_allowed::ON_NO_VALUE.contains(&rule.name) {

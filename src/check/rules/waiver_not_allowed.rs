@@ -34,8 +34,12 @@ pub const ON_NO_VALUE: [&str; 11] = [
 /// those of their findings are waived in `base.toml`.
 pub const NOT_ALWAYS_ON_A_VALUE: [&str; 2] = ["relation-broken", "variant-changes-nothing"];
 
-/// The rule of a waiver, if what it finds may be accepted; else the finding that it may not.
-pub fn warning(name: &str, span: Span) -> Result<&'static Rule, Finding> {
+/// The rule of a waiver.
+///
+/// # Errors
+///
+/// The finding that what the rule finds cannot be accepted, or that there is no such rule.
+pub fn warning(name: &str, span: Span) -> Result<&'static Rule, Box<Finding>> {
     let rules = registry::rules();
     let Some(rule) = rules.iter().find(|rule| rule.name == name) else {
         let near = nearest(name, rules.iter().map(|rule| rule.name));
@@ -43,7 +47,7 @@ pub fn warning(name: &str, span: Span) -> Result<&'static Rule, Finding> {
             || "`baybook explain` lists all rules".to_owned(),
             |near| format!("did you mean `{near}`?"),
         );
-        return Err(Finding::new(&RULE, span, format!("there is no rule `{name}`"), help));
+        return Err(Box::new(Finding::new(&RULE, span, format!("there is no rule `{name}`"), help)));
     };
     let (message, help) = match rule.severity {
         Severity::Warning if name == waiver_lapsed::RULE.name => (
@@ -57,7 +61,7 @@ pub fn warning(name: &str, span: Span) -> Result<&'static Rule, Finding> {
         ),
         Severity::Note => (format!("`{name}` is only a note, and needs no waiver"), "take the waiver out"),
     };
-    Err(Finding::new(&RULE, span, message, help))
+    Err(Box::new(Finding::new(&RULE, span, message, help)))
 }
 
 /// A waiver in the file of an engine, of a rule that is about no value.

@@ -1,6 +1,7 @@
 //! `unknown-key`: a misspelt key would be a value that silently does not count.
 
 use crate::diag::{Finding, Rule};
+use crate::load::place::FileKind;
 use crate::source::Span;
 
 /// See the page beside this file.
@@ -23,18 +24,14 @@ pub fn strayed(span: Span, noun: &str, keys: &[String], heading: &str) -> Findin
     Finding::new(&RULE, span, message, format!("is the line `{heading}` missing before them?"))
 }
 
-/// A waiver for a value in `base.toml`.
-pub fn waiver_of_a_value(span: Span, keys: &[&str], known: &[&str]) -> Finding {
-    let message =
-        format!("{} in `base.toml`: a waiver for a value stands in the file of its engine", named(keys));
-    let help = format!("move the waiver there; here `on` has `{}`", known.join("`, `"));
-    Finding::new(&RULE, span, message, help)
-}
-
-/// A waiver for a text in the file of an engine.
-pub fn waiver_of_a_text(span: Span, keys: &[&str], known: &[&str]) -> Finding {
-    let message =
-        format!("{} in the file of an engine: a waiver for a text stands in `base.toml`", named(keys));
+/// A waiver for a value in `base.toml`, or one for a text in the file of an engine.
+pub fn misplaced_waiver(span: Span, kind: FileKind, keys: &[&str], known: &[&str]) -> Finding {
+    let where_it_belongs = if kind == FileKind::Base {
+        "in `base.toml`: a waiver for a value stands in the file of its engine"
+    } else {
+        "in the file of an engine: a waiver for a text stands in `base.toml`"
+    };
+    let message = format!("{} {where_it_belongs}", named(keys));
     let help = format!("move the waiver there; here `on` has `{}`", known.join("`, `"));
     Finding::new(&RULE, span, message, help)
 }

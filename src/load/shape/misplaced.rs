@@ -1,5 +1,6 @@
 //! A waiver at the other place than its own: for a value in `base.toml`, for a text in the file of an engine.
 
+use toml::Spanned;
 use toml::de::{DeTable, DeValue};
 
 use super::Shape;
@@ -7,7 +8,6 @@ use crate::diag::Finding;
 use crate::load::place::FileKind;
 use crate::load::rules::unknown_key;
 use crate::load::tree::{self, Step};
-use crate::source::Span;
 
 /// What `on` of a waiver for a value has, and only that.
 const OF_A_VALUE: [&str; 4] = ["of", "where", "when", "value"];
@@ -17,12 +17,12 @@ const OF_A_TEXT: [&str; 2] = ["file", "text"];
 impl Shape<'_> {
     /// Every waiver of a file that belongs elsewhere by all the keys of its `on`: where it stands, and its finding.
     pub(super) fn misplaced_waivers(&self, root: &DeTable<'_>) -> Vec<(Vec<Step>, Finding)> {
-        let (theirs, own, say): (&[&str], &[&str], fn(Span, &[&str], &[&str]) -> Finding) = match self.kind {
-            FileKind::Base => (&OF_A_VALUE, &OF_A_TEXT, unknown_key::waiver_of_a_value),
-            FileKind::Engine => (&OF_A_TEXT, &OF_A_VALUE, unknown_key::waiver_of_a_text),
+        let (theirs, own): (&[&str], &[&str]) = match self.kind {
+            FileKind::Base => (&OF_A_VALUE, &OF_A_TEXT),
+            FileKind::Engine => (&OF_A_TEXT, &OF_A_VALUE),
             _ => return Vec::new(),
         };
-        let Some(DeValue::Array(waivers)) = root.get("waive").map(|waivers| waivers.get_ref()) else {
+        let Some(DeValue::Array(waivers)) = root.get("waive").map(Spanned::get_ref) else {
             return Vec::new();
         };
         let misplaced = |place: usize| {
@@ -32,7 +32,8 @@ impl Shape<'_> {
             let has = |key: &&str| keys.contains_key(*key);
             let stray: Vec<&str> = theirs.iter().copied().filter(has).collect();
             let elsewhere = !stray.is_empty() && !own.iter().any(has);
-            elsewhere.then(|| (waiver, say(self.at(root, &on), &stray, own)))
+            elsewhere
+                .then(|| (waiver, unknown_key::misplaced_waiver(self.at(root, &on), self.kind, &stray, own)))
         };
         (0..waivers.len()).filter_map(misplaced).collect()
     }
