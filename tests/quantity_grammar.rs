@@ -273,3 +273,83 @@ fn capitals_are_never_folded_where_they_matter() {
     assert!(Unit::parse("mPa").is_err(), "a millipascal is no workshop unit, and no megapascal");
     assert!(Unit::parse("Mm").is_err());
 }
+
+/// What a shop types and the grammar does not take is offered as the grammar takes it, whole and with every digit.
+#[test]
+fn what_a_shop_types_is_offered_as_it_is_written() {
+    for (typed, write) in [
+        // Inches and feet.
+        ("1-1/2 in", "write `1 1/2 in`"),
+        ("1–1/2 in", "write `1 1/2 in`"),
+        ("1-½\"", "write `1 1/2 in`"),
+        ("1-3/8..1-1/2 in", "write `1 3/8..1 1/2 in`"),
+        ("min 1-1/2 in", "write `min 1 1/2 in`"),
+        ("1 1/2-in", "write `1 1/2 in`"),
+        ("3 / 8 in", "write `3/8 in`"),
+        ("3/8 - 1/2 in", "write `3/8..1/2 in`"),
+        ("12''", "write `12 in`"),
+        ("6'", "write `6 ft`"),
+        ("5' 2\"", "`5 ft` and `2 in` are one length: write it in inches alone"),
+        // Torques.
+        ("72 ft/lbs", "write `72 lbf·ft`"),
+        ("72 in/lb", "write `72 lbf·in`"),
+        ("72 ft#", "write `72 lbf·ft`"),
+        ("20 N·m + 90°", "two stages are two texts: `\"20 N·m\", \"+90°\"`"),
+        // Limits.
+        ("<0.15 mm", "write `under 0.15 mm`"),
+        ("≤ 0.15 mm", "write `max 0.15 mm`"),
+        ("at most 0.15 mm", "write `max 0.15 mm`"),
+        ("no less than 9.6 V", "write `min 9.6 V`"),
+        ("9.6 V or more", "write `min 9.6 V`"),
+        ("maximum 1-1/2 in", "write `max 1 1/2 in`"),
+        // Ranges and tolerances.
+        ("0.11-0.15 mm", "write `0.11..0.15 mm`"),
+        ("0.11 mm to 0.15 mm", "write `0.11..0.15 mm`"),
+        ("between 0.11 and 0.15 mm", "write `0.11..0.15 mm`"),
+        ("from 0.11 to 0.15 mm", "write `0.11..0.15 mm`"),
+        ("0.11...0.15 mm", "write `0.11..0.15 mm`"),
+        ("0.13 mm ± 0.02 mm", "write `0.13 ± 0.02 mm`"),
+        ("20 plus or minus 2 N·m", "write `20 ± 2 N·m`"),
+        ("20 (+2/-1) N·m", "write `20 +2/-1 N·m`"),
+        (".11/.15 mm", "write `0.11..0.15 mm` for a range; two values are two statements"),
+        // Forms, places and look-alikes.
+        ("0.13 mm (0.005 in)", "two printed forms are two texts: `\"0.13 mm\", \"0.005 in\"`"),
+        ("0.13 mm / 0.005 in", "two printed forms are two texts: `\"0.13 mm\", \"0.005 in\"`"),
+        ("mm 0.13", "write `0.13 mm`"),
+        ("O.13 mm", "write `0.13 mm`"),
+        ("0.l3 mm", "write `0.13 mm`"),
+        ("1O mm", "write `10 mm`"),
+        ("0·15 mm", "write `0.15 mm`"),
+        ("“0.5 mm”", "write `0.5 mm`"),
+        ("0.5 mm,", "write `0.5 mm`"),
+    ] {
+        assert_eq!(refused(typed).help_for(typed), write, "{typed}");
+    }
+    for typed in ["N/A", "tbd", "-"] {
+        assert!(refused(typed).help_for(typed).contains("`absent = \"not-given\"`"), "{typed}");
+    }
+}
+
+/// Where more than one thing can be meant, or nothing is plain, the help stays what the grammar says.
+#[test]
+fn what_is_not_plain_is_not_offered_as_if_it_were() {
+    for typed in [
+        "min 9.6",
+        "1,200 rpm",
+        "45 deg",
+        "20 lbs",
+        "0.15...25 mm",
+        "20-2 mm",
+        "7/16-20",
+        "0.30..0.20 mm",
+        "1/2-1/4 in",
+        "3-3/2 in",
+        "0.5 mm; 0.6 mm",
+        "20 N·m +2",
+        "M8",
+        "five thou",
+        "",
+    ] {
+        assert_eq!(baybook::quantity::mending(typed), None, "{typed}");
+    }
+}

@@ -10,8 +10,8 @@ use crate::quantity::{ConvertError, Exact, Unit, Value, convert, exact_text};
 
 /// Converts a value and writes it.
 pub fn run(arguments: &ConvertArguments, out: &mut dyn Write) -> Result<Status, Failure> {
-    let value =
-        Value::parse(&arguments.value).map_err(|error| Failure::Input(error.message(), error.help()))?;
+    let value = Value::parse(&arguments.value)
+        .map_err(|error| Failure::Input(error.message(), error.help_for(&arguments.value)))?;
     let unit = Unit::parse(&arguments.unit)
         .map_err(|error| Failure::Input(error.message(&arguments.unit), error.help()))?;
     let converted = convert(&value, unit).map_err(refused)?;

@@ -8,7 +8,7 @@ use toml::de::{DeTable, DeValue};
 use super::place::FileKind;
 use super::rules::{toml_syntax, wrong_type};
 use super::shape::{self, Soundness};
-use super::tree;
+use super::{toml_slip, tree};
 use crate::diag::Sink;
 use crate::source::{FileId, Span, floor_boundary};
 
@@ -34,7 +34,10 @@ pub fn decode<T: DeserializeOwned>(
     let first = errors.into_iter().min_by_key(|error| error.span().map_or(0, |span| span.start));
     if let Some(error) = first {
         let range = widened(text, error.span().unwrap_or(0..0));
-        sink.push(toml_syntax::finding(Span::new(file, range), error.message()));
+        sink.push(match toml_slip::slip(text, &range, error.message()) {
+            Some(slip) => toml_syntax::slip(Span::new(file, slip.range), slip.message, slip.help),
+            None => toml_syntax::finding(Span::new(file, range), error.message()),
+        });
         return None;
     }
     tree::dates_to_text(root.get_mut());

@@ -180,7 +180,7 @@ fn faults_of(row: &Row) -> Vec<Fault> {
     for (name, cell) in row.cells.iter().filter(|(name, _)| VALUES.contains(&name.as_str())) {
         for form in forms(cell) {
             if let Err(error) = Value::parse(form) {
-                faults.push(fault(row.line, Some(name), &error.message(), &error.help()));
+                faults.push(fault(row.line, Some(name), &error.message(), &error.help_for(form)));
             }
         }
     }

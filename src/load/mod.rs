@@ -4,6 +4,7 @@
 //! out; [`Loaded::damaged`] then keeps later phases from reporting what only follows from that.
 
 pub mod carried;
+mod day;
 mod decode;
 pub mod disk;
 pub mod format;
@@ -15,6 +16,7 @@ pub mod rules;
 pub mod schema;
 mod shape;
 pub mod tidy;
+mod toml_slip;
 mod tree;
 
 use std::collections::BTreeSet;

@@ -25,4 +25,4 @@ pub use slip::{
     likely_text, readings_differ, times_apart,
 };
 pub use unit::{Unit, UnitError};
-pub use value::{Limit, Shape, Value, ValueError, ValueProblem};
+pub use value::{Limit, Shape, Value, ValueError, ValueProblem, mending};

@@ -242,7 +242,7 @@ fn meant(entry: &Entry, key: &str, word: &str) -> Result<String, (String, String
                 format!("`{key}` of `{of}` takes units of {}, and not `{word}`", kind.title()),
                 "write it in a unit of its kind".to_owned(),
             )),
-            Err(error) => Err((error.message(), error.help())),
+            Err(error) => Err((error.message(), error.help_for(word))),
         },
         // Part of the entry was not understood: that is said there.
         (None, None) if !entry.whole => Ok(word.to_owned()),

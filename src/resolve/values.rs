@@ -6,7 +6,7 @@ use super::rules::{
 use crate::diag::Sink;
 use crate::load::format::{Located, SerialSpan, Text};
 use crate::model::{Date, Printed, SerialRange, Years};
-use crate::quantity::{Kind, Unit, Value, ValueProblem, likely_text};
+use crate::quantity::{Kind, Unit, Value, ValueProblem, likely_text, mending};
 use crate::source::{FileId, Sources, Span};
 
 /// One file being understood: where its spans point, and where findings go.
@@ -36,12 +36,16 @@ impl Reader<'_> {
             Ok(value) => Some(value),
             Err(error) => {
                 let span = self.sources.inside(self.span(text), text.as_str(), error.range.clone());
-                let slip = likely_text(text.as_str(), place, others);
+                let typed = text.as_str();
+                // What is plain is no slip to be guessed at.
+                let slip = mending(typed).is_none().then(|| likely_text(typed, place, others)).flatten();
                 let finding = match error.problem {
                     // A date is no unit either, but is what happened.
-                    ValueProblem::UnknownUnit { .. } if slip.is_none() => unit_unknown::finding(span, &error),
-                    ValueProblem::AmbiguousUnit { .. } => unit_ambiguous::finding(span, &error),
-                    _ => value_not_understood::finding(span, &error, slip),
+                    ValueProblem::UnknownUnit { .. } if slip.is_none() => {
+                        unit_unknown::finding(span, &error, typed)
+                    }
+                    ValueProblem::AmbiguousUnit { .. } => unit_ambiguous::finding(span, &error, typed),
+                    _ => value_not_understood::finding(span, &error, typed, slip),
                 };
                 self.sink.push(finding);
                 None
@@ -93,7 +97,7 @@ impl Reader<'_> {
         Unit::parse(text.as_str()).ok().or_else(|| {
             // Read as a value, a unit gives the finding that says what is wrong with it.
             let error = Value::parse(&format!("1 {}", text.as_str())).err()?;
-            self.sink.push(unit_unknown::finding(self.span(text), &error));
+            self.sink.push(unit_unknown::finding(self.span(text), &error, text.as_str()));
             None
         })
     }

@@ -71,6 +71,6 @@ fn no_quantity(state: &str, word: &str, kind: Kind, span: Span) -> Option<Findin
             ),
             "write it in a unit of its kind",
         )),
-        Err(error) => Some(Finding::new(&RULE, span, error.message(), error.help())),
+        Err(error) => Some(Finding::new(&RULE, span, error.message(), error.help_for(word))),
     }
 }

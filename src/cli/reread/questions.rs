@@ -142,9 +142,11 @@ impl Talk<'_> {
         loop {
             let Some(line) = self.line(question)? else { return Ok(None) };
             let texts: Vec<_> = line.split(';').map(str::trim).filter(|text| !text.is_empty()).collect();
-            let wrong = texts.iter().find_map(|text| Value::parse(text).err());
+            let wrong = texts.iter().find_map(|text| Some((text, Value::parse(text).err()?)));
             match wrong {
-                Some(error) => writeln!(self.out, "     {}: {}", error.message(), error.help())?,
+                Some((text, error)) => {
+                    writeln!(self.out, "     {}: {}", error.message(), error.help_for(text))?;
+                }
                 None => return Ok(Some(texts.into_iter().map(toml::Value::from).collect())),
             }
         }

@@ -1,7 +1,7 @@
 //! `malformed-text`: ids, dates and years have one spelling, so that they can be compared.
 
 use crate::diag::{Finding, Rule};
-use crate::load::format;
+use crate::load::{day, format};
 use crate::source::Span;
 
 /// See the page beside this file.
@@ -51,19 +51,36 @@ fn suggestion(typed: &str, pattern: &str) -> Option<String> {
             .filter(|part| !part.is_empty())
             .collect::<Vec<_>>()
             .join("-"),
-        lower.replace([' ', '–', '—', '-'], "..").replace("....", ".."),
-        lower.replace(['/', '.'], "-"),
+        years(&lower),
+        day::day_meant(typed).unwrap_or_default(),
     ];
     let fits = |text: &String| match pattern {
         format::ID => is_id(text),
-        format::YEARS => text.len() == 10 && text.split("..").all(is_year),
-        format::DAY => {
-            let parts: Vec<_> = text.split('-').map(str::len).collect();
-            parts == [4, 2, 2] && text.chars().all(|c| c.is_ascii_digit() || c == '-')
-        }
+        format::YEARS => text
+            .split_once("..")
+            .is_some_and(|(from, to)| is_year(from) && (to.is_empty() || is_year(to) && from <= to)),
+        format::DAY => day::day_meant(typed).as_ref() == Some(text),
         _ => false,
     };
     candidates.into_iter().find(fits)
+}
+
+/// `2020 to 2024`, `2020-24`, `2022+` and `2022 on` as model years.
+fn years(lower: &str) -> String {
+    let words = lower.replace(" to ", "..").replace(" through ", "..");
+    let open = ["+", "on", "onwards", "up", "and up", "present", "..present", "-", "–", "...", ".."];
+    let years: Vec<&str> =
+        words.split(|c: char| !c.is_ascii_digit()).filter(|part| !part.is_empty()).collect();
+    match years.as_slice() {
+        [from] if open.iter().any(|end| words.strip_prefix(from).is_some_and(|rest| rest.trim() == *end)) => {
+            format!("{from}..")
+        }
+        [from, to] => {
+            let century = from.get(..2).filter(|_| to.len() == 2 && from.len() == 4).unwrap_or_default();
+            format!("{from}..{century}{to}")
+        }
+        _ => String::new(),
+    }
 }
 
 fn is_year(text: &str) -> bool {

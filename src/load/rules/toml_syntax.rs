@@ -71,11 +71,13 @@ const LINES: &str = "every line is `key = value`, `[table]`, `[[table]]` or a `#
 pub fn finding(span: Span, complaint: &str) -> Finding {
     let known = MEANINGS.iter().find(|(begins, ..)| complaint.starts_with(begins));
     let (message, help) = known.map_or_else(
-        || {
-            let complaint = complaint.trim().trim_end_matches('.').lines().collect::<Vec<_>>().join(", ");
-            (format!("this is not TOML: {complaint}"), LINES)
-        },
+        || ("this line is not TOML".to_owned(), LINES),
         |(_, means, help)| ((*means).to_owned(), *help),
     );
+    Finding::new(&RULE, span, message, help)
+}
+
+/// A file that does not parse, where it is plain what was typed.
+pub fn slip(span: Span, message: String, help: String) -> Finding {
     Finding::new(&RULE, span, message, help)
 }

@@ -18,7 +18,14 @@ pub fn finding(span: Span, key: &str, is: &str, wanted: &str, typed: &str) -> Fi
             format!("write its heading with two brackets, `[[{key}]]`, or put it in square brackets")
         }
         ("a number", "a text") => format!("put it in quotes: `{key} = \"{typed}\"`"),
-        ("a text", "a whole number" | "a number" | "true or false") => "write it without quotes".to_owned(),
+        ("a text", "a whole number" | "a number") => number_alone(key, typed),
+        ("a text", "true or false") => truth(key, typed),
+        ("a list", "a text") if alone(typed).is_some() => {
+            format!("take it out of the brackets: `{key} = {}`", alone(typed).unwrap_or_default())
+        }
+        ("a text" | "a list" | "a number", "a table") => {
+            format!("write names and their words in braces: `{key} = {{ {} }}`", example(key))
+        }
         _ => format!("write {wanted}"),
     };
     let is = if is == "a number" && wanted.ends_with("number") { typed } else { is };
@@ -33,4 +40,44 @@ pub fn member(span: Span, key: &str, is: &str, wanted: &str, typed: &str) -> Fin
         format!("write {wanted}")
     };
     Finding::new(&RULE, span, format!("a member of `{key}` is {is}, and takes {wanted}"), help)
+}
+
+/// How to write a count that was typed as a text: its digits alone, where it has some.
+fn number_alone(key: &str, typed: &str) -> String {
+    let digits: String = typed
+        .trim_matches(['"', '\'', ' '])
+        .chars()
+        .take_while(|one| one.is_ascii_digit() || *one == '.')
+        .collect();
+    if digits.is_empty() || digits.ends_with('.') {
+        return format!("write the number in digits, without quotes: `{key} = 2`");
+    }
+    format!("write the number alone, without quotes: `{key} = {digits}`")
+}
+
+fn truth(key: &str, typed: &str) -> String {
+    let word = match typed.trim_matches(['"', '\'']).to_lowercase().as_str() {
+        "true" | "yes" => "true",
+        "false" | "no" => "false",
+        _ => return "write `true` or `false`, without quotes".to_owned(),
+    };
+    format!("write it without quotes: `{key} = {word}`")
+}
+
+/// The one text of a list.
+fn alone(typed: &str) -> Option<&str> {
+    let inner = typed.strip_prefix('[')?.strip_suffix(']')?.trim().trim_end_matches(',');
+    (inner.starts_with('"') && inner.matches('"').count() == 2).then_some(inner)
+}
+
+/// What a table of a key may hold.
+fn example(key: &str) -> &'static str {
+    match key {
+        "where" => "cylinder = \"front\"",
+        "when" => "engine = \"cold\"",
+        "on" => "of = \"torque.drain-plug\", value = \"12 N·m\"",
+        "fits" => "has = [\"lash.exhaust\"]",
+        "fastener" => "thread = \"M8x1.25\", class = \"8.8\"",
+        _ => "name = \"word\"",
+    }
 }

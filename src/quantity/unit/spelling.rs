@@ -39,6 +39,7 @@ const CAPITAL_T: Meanings = &[("t", "tonnes, a mass"), ("teeth", "teeth of a gea
 const MIL: Meanings = &[("thou", "thousandths of an inch"), ("mm", "millimetres")];
 const CRANKING: Meanings =
     &[("A CCA", "cold-cranking amperes"), ("A CA", "cranking amperes"), ("A MCA", "marine cranking amperes")];
+const KILO: Meanings = &[("kΩ", "kilohms"), ("kg", "kilograms"), ("K", "kelvins of difference")];
 const POUND_METRE: Meanings = &[("lbm", "pounds of mass"), ("lbf·ft", "pound-feet, a torque")];
 
 /// Spellings that could mean two things in a shop, in the normal form.
@@ -55,6 +56,7 @@ pub(super) const AMBIGUOUS: &[(&str, Meanings)] = &[
     ("pt", PINT), ("pts", PINT), ("pint", PINT), ("pints", PINT),
     ("deg", DEGREE), ("degs", DEGREE), ("degree", DEGREE), ("degrees", DEGREE),
     ("F", CAPITAL_F), ("C", CAPITAL_C), ("T", CAPITAL_T),
+    ("k", KILO),
     ("mil", MIL), ("mils", MIL),
     ("cranking·amps", CRANKING), ("cranking·amperes", CRANKING),
 ];

@@ -8,6 +8,7 @@ mod ending;
 mod error;
 mod help;
 mod parse;
+mod respell;
 mod shape;
 
 use std::fmt;
@@ -18,6 +19,7 @@ use num_traits::Signed;
 use super::exact::{power_of_ten, text_at_least};
 use super::{Exact, Number, Unit};
 pub use error::{ValueError, ValueProblem};
+pub use respell::mending;
 pub use shape::Shape;
 
 /// The longest text taken for a value, in bytes.

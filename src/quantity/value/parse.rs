@@ -4,7 +4,7 @@
 
 use std::ops::Range;
 
-use super::super::Kind;
+use super::super::{Kind, Number};
 use super::cursor::{Bound, Cursor, Joint, Parsed, Placed, fail};
 use super::{LONGEST, Shape, Value, ValueProblem};
 
@@ -118,7 +118,10 @@ impl Cursor<'_> {
         let range = first.1.start..second.1.end;
         let found = self.text.get(range.clone()).unwrap_or_default().to_owned();
         let (low, high) = (&first.0, &second.0);
+        let mixed = format!("{low} {high}");
         let offer = match (plus, low.exact() <= high.exact()) {
+            // `1-1/2` as the inch trade writes one and a half.
+            (false, false) if high.is_fraction() && Number::parse(&mixed).is_ok() => mixed,
             (true, _) => format!("{low} +{high}/-0"),
             (false, true) => format!("{low}..{high}"),
             (false, false) => format!("{low} +0/-{high}"),

@@ -9,6 +9,6 @@ pub static RULE: Rule =
     crate::rule!("unit_ambiguous", "unit-ambiguous", Error, Units, "a unit could mean two things");
 
 /// A unit that could mean two things; the help names both.
-pub fn finding(span: Span, error: &ValueError) -> Finding {
-    Finding::new(&RULE, span, error.message(), error.help())
+pub fn finding(span: Span, error: &ValueError, typed: &str) -> Finding {
+    Finding::new(&RULE, span, error.message(), error.help_for(typed))
 }

@@ -8,6 +8,6 @@ use crate::source::Span;
 pub static RULE: Rule = crate::rule!("unit_unknown", "unit-unknown", Error, Units, "a unit is not known");
 
 /// A unit that is not known.
-pub fn finding(span: Span, error: &ValueError) -> Finding {
-    Finding::new(&RULE, span, error.message(), error.help())
+pub fn finding(span: Span, error: &ValueError, typed: &str) -> Finding {
+    Finding::new(&RULE, span, error.message(), error.help_for(typed))
 }

@@ -14,10 +14,10 @@ pub static RULE: Rule = crate::rule!(
 );
 
 /// A value that does not read as one; the span is at what is wrong in it, or at the quote that ends it where
-/// something is missing there. `slip` is what it was probably meant as.
-pub fn finding(span: Span, error: &ValueError, slip: Option<Slip>) -> Finding {
+/// something is missing there. `slip` is what `typed` was probably meant as.
+pub fn finding(span: Span, error: &ValueError, typed: &str, slip: Option<Slip>) -> Finding {
     let help = slip.map_or_else(
-        || error.help(),
+        || error.help_for(typed),
         |slip| format!("probably {}; write `{}` if the page says so", slip.what, slip.offer),
     );
     let at_the_end = match &error.problem {
