@@ -107,6 +107,15 @@ pub struct Found {
     pub content: Content,
 }
 
+/// Why the machine cannot read something, in words of people.
+fn why(error: &std::io::Error) -> String {
+    match error.kind() {
+        std::io::ErrorKind::NotFound => "no such file".to_owned(),
+        std::io::ErrorKind::PermissionDenied => "this user may not read it".to_owned(),
+        _ => error.to_string(),
+    }
+}
+
 /// Every file of a spec base in order of path; hidden ones are left out.
 ///
 /// # Errors
@@ -114,7 +123,9 @@ pub struct Found {
 /// When the directory or a file in it cannot be read, or there are more than [`MOST_FILES`].
 pub fn read_base(root: &Path) -> Result<Vec<Found>, MachineError> {
     if !root.is_dir() {
-        return Err(MachineError::new("cannot read", root, "no such directory"));
+        let because =
+            if root.is_file() { "it is a file; name the directory it is in" } else { "no such directory" };
+        return Err(MachineError::new("cannot read", root, because));
     }
     let visible = |entry: &walkdir::DirEntry| {
         entry.depth() == 0 || !entry.file_name().to_string_lossy().starts_with('.')
@@ -157,14 +168,14 @@ pub fn read_text(path: &Path) -> Result<Option<String>, MachineError> {
 /// When it cannot be read, or is no file.
 pub fn read_file(path: &Path) -> Result<Found, MachineError> {
     let fault = |error: String| MachineError::new("cannot read", path, error);
-    let facts = fs::metadata(path).map_err(|error| fault(error.to_string()))?;
+    let facts = fs::metadata(path).map_err(|error| fault(why(&error)))?;
     if !facts.is_file() {
         return Err(fault("not a file".to_owned()));
     }
     let content = if facts.len() > LARGEST_FILE {
         Content::TooLarge(facts.len())
     } else {
-        Content::Bytes(fs::read(path).map_err(|error| fault(error.to_string()))?)
+        Content::Bytes(fs::read(path).map_err(|error| fault(why(&error)))?)
     };
     Ok(Found { path: path.display().to_string(), content })
 }

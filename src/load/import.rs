@@ -43,6 +43,10 @@ struct Row {
 /// Every fault of the table, in order of line.
 pub fn statements(table: &str) -> Result<(String, usize), Vec<Fault>> {
     let table = table.strip_prefix('\u{feff}').unwrap_or(table);
+    if table.trim().is_empty() {
+        let help = "begin with a head, as `of,window,page`, and write one statement a row";
+        return Err(vec![fault(1, None, "the table is empty", help)]);
+    }
     let rows = rows(table)?;
     let mut faults: Vec<_> = rows.iter().flat_map(faults_of).collect();
     if rows.is_empty() {
@@ -65,7 +69,12 @@ fn rows(table: &str) -> Result<Vec<Row>, Vec<Fault>> {
     let mut lines = Lines::of(table);
     let unreadable = |error: &csv::Error| {
         let line = error.position().map_or(1, |position| Lines::of(table).at(position));
-        vec![fault(line, None, &format!("this is no CSV: {error}"), "save the sheet again as CSV in UTF-8")]
+        if let csv::ErrorKind::UnequalLengths { expected_len, len, .. } = error.kind() {
+            let message = format!("this row has {len} cells, and the head has {expected_len}");
+            let help = "every row has a cell for each column, if empty; one that holds the separator or a line end stands in double quotes";
+            return vec![fault(line, None, &message, help)];
+        }
+        vec![fault(line, None, "this is no CSV", "save the sheet again as CSV in UTF-8")]
     };
     let head = reader.headers().map_err(|error| unreadable(&error))?.clone();
     let faults = faults_of_head(&head);
@@ -138,24 +147,45 @@ fn faults_of_head(head: &StringRecord) -> Vec<Fault> {
     let mut faults = Vec::new();
     for (at, name) in head.iter().enumerate() {
         if !is_known(name) {
-            let help = nearest(name, known()).map_or_else(
-                || {
-                    format!(
-                        "columns are {}, `where.AXIS` and `when.STATE`",
-                        known().collect::<Vec<_>>().join(", ")
-                    )
-                },
-                |near| format!("did you mean `{near}`?"),
-            );
+            let help =
+                of_other_name(name).or_else(|| Some(format!("did you mean `{}`?", nearest(name, known())?)));
+            let help = help.unwrap_or_else(|| {
+                format!(
+                    "columns are {}, `where.AXIS` and `when.STATE`",
+                    known().collect::<Vec<_>>().join(", ")
+                )
+            });
             faults.push(fault(1, Some(name), &format!("there is no column `{name}`"), &help));
         } else if head.iter().take(at).any(|one| one == name) {
             faults.push(fault(1, Some(name), "this column stands twice", "take one of them out"));
         }
     }
-    if !head.iter().any(|name| name == "of") {
+    // Where a column is to become `of`, it is not missing too.
+    let meant = faults.iter().any(|one: &Fault| one.help.contains("`of`"));
+    if !meant && !head.iter().any(|name| name == "of") {
         faults.push(fault(1, None, "the column `of` is missing", "it names the entry: `lash.exhaust`"));
     }
     faults
+}
+
+/// What a column is to be called that has another's name, or the name of several.
+fn of_other_name(name: &str) -> Option<String> {
+    match name.to_lowercase().as_str() {
+        "where" => Some(
+            "name the axis in the head, as `where.cylinder`, and the place in the cell, as `front`"
+                .to_owned(),
+        ),
+        "when" => Some(
+            "name the state in the head, as `when.engine`, and its word in the cell, as `cold`".to_owned(),
+        ),
+        "entry" | "id" | "item" | "spec" | "name" => {
+            Some("call it `of`; it names the entry, as `lash.exhaust`".to_owned())
+        }
+        "value" | "limit" | "limits" | "range" => {
+            Some("call it what the value is: `window`, `setting`, `new` or `wear_limit`".to_owned())
+        }
+        _ => None,
+    }
 }
 
 fn faults_of(row: &Row) -> Vec<Fault> {

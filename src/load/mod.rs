@@ -87,6 +87,7 @@ pub struct ProcedureDocument {
 pub fn load(found: Vec<Found>, sink: &mut Sink) -> Loaded {
     let mut loaded = Loaded::default();
     let mut read_any = false;
+    let mut strangers = Vec::new();
     for Found { path, content } in found {
         let kind = FileKind::at(&path);
         read_any = read_any || kind.is_some();
@@ -103,11 +104,13 @@ pub fn load(found: Vec<Found>, sink: &mut Sink) -> Loaded {
                 }
                 if !is_companion(&path) {
                     let span = loaded.placeholder(path.clone());
-                    sink.push(file_out_of_place::finding(span, &path, matches!(content, Content::Link)));
+                    strangers.push(file_out_of_place::finding(span, &path, matches!(content, Content::Link)));
                 }
             }
         }
     }
+    // In a directory that is no base every file is out of place: that is one mistake.
+    strangers.into_iter().filter(|_| read_any).for_each(|one| sink.push(one));
     if !read_any {
         let span = loaded.placeholder("base.toml".to_owned());
         sink.push(no_files::finding(span));

@@ -29,6 +29,7 @@ use std::collections::BTreeMap;
 use crate::diag::Sink;
 use crate::load::Loaded;
 use crate::load::format;
+use crate::load::place::FileKind;
 use crate::model::{Base, Date, HazardId, Model, OnText, Publish, Release, SourceId, Unnamed, Waiver};
 use engine::Surroundings;
 use names::Names;
@@ -39,7 +40,9 @@ pub fn resolve(loaded: &Loaded, sink: &mut Sink) -> Model {
     let base = base(loaded, sink);
     let (groups, entries) = reference::catalogue(loaded, &names, sink);
     let manuals = reference::manuals(loaded, &names, sink);
-    let open_year = u16::try_from(base.date.year()).unwrap_or(u16::MAX);
+    // Without the date of the base nobody knows when what is still built ends: beyond every year that is typed.
+    let dated = !loaded.damaged.contains(&FileKind::Base);
+    let open_year = u16::try_from(base.date.year()).ok().filter(|_| dated).unwrap_or(9999);
     let around = Surroundings { names: &names, entries: &entries, open_year };
     let mut engines = engine::engines(loaded, &around, sink);
     reread::confirm(loaded, &around, &mut engines, sink);

@@ -14,7 +14,7 @@ use super::rules::{
 };
 use super::statement::{self, Scope};
 use super::values::Reader;
-use crate::diag::Sink;
+use crate::diag::{Finding, Sink};
 use crate::load::format::{Located, Reread, RereadsFile, Spec};
 use crate::load::place::FileKind;
 use crate::load::{Decoded, Loaded};
@@ -51,6 +51,7 @@ fn confirm_engine(
 ) {
     let on = file.data.date.as_ref().and_then(|day| reader.day(day));
     let mut seen = BTreeSet::new();
+    let mut alike = Alike::default();
     for raw in &file.data.reread {
         let variant = raw.get().variant.as_ref().map(|id| VariantId::new(id.as_str()));
         let Some(second) = read(raw, file, variant.as_ref(), &engine.statements, around, reader) else {
@@ -64,7 +65,7 @@ fn confirm_engine(
             Some(first) if !first.understood || !second.understood => {}
             Some(first) => {
                 let twice = !seen.insert((variant.clone(), second.identity.clone()));
-                let outcome = again.held_against(first, reader);
+                let outcome = again.held_against(first, reader, &mut alike);
                 let differs = matches!(outcome, Confirmation::Differs { .. });
                 // A reading that confirms nothing leaves the place to the next one.
                 if !twice || differs || first.confirmation == Confirmation::ReadOnce {
@@ -82,6 +83,38 @@ fn confirm_engine(
                 ));
             }
             None => {}
+        }
+    }
+    alike.report(file, engine, reader);
+}
+
+/// Findings that have one cause where they are many: who read.
+#[derive(Default)]
+struct Alike {
+    same: Vec<Finding>,
+    nameless: Vec<Finding>,
+}
+
+/// How many findings of one cause are shown one by one.
+const FEW: usize = 3;
+
+impl Alike {
+    /// One finding where the reader of the whole file is what is wrong, unless some are waived one by one.
+    fn report(self, file: &Decoded<RereadsFile>, engine: &Engine, reader: &mut Reader<'_>) {
+        let by = &file.data.read_by;
+        let span = reader.span(by);
+        let waived = |all: &[Finding]| {
+            all.iter().any(|one| engine.waivers.iter().any(|waiver| waiver.rule == one.rule.name))
+        };
+        for (all, whole) in [
+            (self.same, reread_by_same_reader::of_all as fn(Span, &EngineId, &str, usize) -> Finding),
+            (self.nameless, reread_incomplete::of_all),
+        ] {
+            if all.len() > FEW && !waived(&all) {
+                reader.sink.push(whole(span, &engine.id, by.as_str(), all.len()));
+            } else {
+                all.into_iter().for_each(|one| reader.sink.push(one));
+            }
         }
     }
 }
@@ -184,10 +217,11 @@ struct Again<'a> {
 }
 
 impl Again<'_> {
-    fn held_against(&self, first: &Statement, reader: &mut Reader<'_>) -> Confirmation {
+    fn held_against(&self, first: &Statement, reader: &mut Reader<'_>, alike: &mut Alike) -> Confirmation {
         let second = self.second;
+        let Alike { same, nameless } = alike;
         if first.provenance.is_read_by(self.by) {
-            reader.sink.push(reread_by_same_reader::finding(second.span, first, self.by));
+            same.push(reread_by_same_reader::finding(second.span, first, self.by));
             return Confirmation::ReadOnce;
         }
         if let Some((key, mine, theirs, at)) = value_difference(&first.form, &second.form) {
@@ -198,7 +232,11 @@ impl Again<'_> {
         }
         let elsewhere = differing_places(first, second);
         if !elsewhere.is_empty() {
-            reader.sink.push(reread_from_elsewhere::finding(second.span, first, &elsewhere));
+            // That the first reading names no source or page is said where it stands.
+            let told = |(what, mine, _): &Elsewhere| mine.is_none() && matches!(*what, "source" | "page");
+            if !elsewhere.iter().all(told) {
+                reader.sink.push(reread_from_elsewhere::finding(second.span, first, &elsewhere));
+            }
             return self.differs();
         }
         if let Some((key, mine, theirs)) = fastening_difference(first, second) {
@@ -209,7 +247,12 @@ impl Again<'_> {
         }
         let lacking = self.lacking(first);
         if !lacking.is_empty() {
-            reader.sink.push(reread_incomplete::finding(second.span, first, self.by, &lacking));
+            let finding = reread_incomplete::finding(second.span, first, self.by, &lacking);
+            if lacking == [Lacking::FirstReader] {
+                nameless.push(finding);
+            } else {
+                reader.sink.push(finding);
+            }
             return Confirmation::ReadOnce;
         }
         Confirmation::Confirmed { by: self.by.to_owned(), on: self.on }
@@ -286,14 +329,27 @@ type Said = (&'static str, String, Option<Span>);
 fn difference_of(key: &'static str, mine: &[Said], theirs: &[Said]) -> Option<Difference> {
     let of = |all: &[Said]| all.iter().filter(|(one, ..)| *one == key).cloned().collect::<Vec<_>>();
     let (mine, theirs) = (of(mine), of(theirs));
+    let joined = |all: &[Said]| all.iter().map(|(_, text, _)| text.as_str()).collect::<Vec<_>>().join(", ");
     if mine.len() != theirs.len() {
-        let joined =
-            |all: &[Said]| all.iter().map(|(_, text, _)| text.as_str()).collect::<Vec<_>>().join(", ");
         let spans = theirs.first().and_then(|one| one.2).zip(mine.first().and_then(|one| one.2));
         return Some((key, joined(&mine), joined(&theirs), spans));
     }
+    let sorted = |all: &[Said]| all.iter().map(|(_, text, _)| text.clone()).collect::<BTreeSet<_>>();
+    if mine != theirs && mine.len() > 1 && sorted(&mine) == sorted(&theirs) && is_alternatives(key) {
+        let spans = theirs.first().and_then(|one| one.2).zip(mine.first().and_then(|one| one.2));
+        return texts_differ(&mine, &theirs).then(|| (key, joined(&mine), joined(&theirs), spans));
+    }
     let pair = mine.into_iter().zip(theirs).find(|(mine, theirs)| mine.1 != theirs.1);
     pair.map(|(mine, theirs)| (key, mine.1, theirs.1, theirs.2.zip(mine.2)))
+}
+
+/// Whether a key lists printed forms of one value.
+fn is_alternatives(key: &str) -> bool {
+    matches!(key, "window" | "set_to" | "new" | "wear_limit" | "setting")
+}
+
+fn texts_differ(mine: &[Said], theirs: &[Said]) -> bool {
+    mine.iter().zip(theirs).any(|(mine, theirs)| mine.1 != theirs.1)
 }
 
 /// Part of a place: what, what the first reader names, what the second.

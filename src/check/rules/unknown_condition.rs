@@ -28,7 +28,7 @@ pub fn check(subject: &Subject<'_>, sink: &mut Sink) {
                 Some(Domain::Words(words)) if !words.contains(word) => {
                     Some(no_word(entry, state, word, words, word_span))
                 }
-                Some(Domain::Kind(kind)) => no_quantity(state, word, *kind, word_span),
+                Some(Domain::Kind(kind)) => no_quantity(subject, state, word, *kind, word_span),
                 Some(Domain::Words(_)) => None,
             };
             if let Some(finding) = found {
@@ -58,7 +58,7 @@ fn no_word(entry: &Entry, state: &str, word: &str, words: &[String], span: Span)
     Finding::new(&RULE, span, format!("`{state}` of `{}` is never `{word}`", entry.id), help)
 }
 
-fn no_quantity(state: &str, word: &str, kind: Kind, span: Span) -> Option<Finding> {
+fn no_quantity(subject: &Subject<'_>, state: &str, word: &str, kind: Kind, span: Span) -> Option<Finding> {
     match Value::parse(word) {
         Ok(value) if value.unit().kind() == kind => None,
         Ok(value) => Some(Finding::new(
@@ -71,6 +71,9 @@ fn no_quantity(state: &str, word: &str, kind: Kind, span: Span) -> Option<Findin
             ),
             "write it in a unit of its kind",
         )),
-        Err(error) => Some(Finding::new(&RULE, span, error.message(), error.help_for(word))),
+        Err(error) => {
+            let at = subject.sources.inside(span, word, error.range.clone());
+            Some(Finding::new(&RULE, at, error.message(), error.help_for(word)))
+        }
     }
 }

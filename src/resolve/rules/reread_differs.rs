@@ -22,11 +22,13 @@ pub fn finding(
     plausible: Option<&Value>,
     (key, mine, theirs): (&str, &str, &str),
 ) -> Finding {
-    let message = format!("`{key}` of {} was read as `{theirs}` here, and first as `{mine}`", first.identity);
-    let help = difference((here, there), &first.form, second, plausible, mine, theirs).map_or_else(
-        || "look at the page together, and correct the reading that is wrong".to_owned(),
-        |found| help(&found, mine, theirs),
-    );
+    let message = match (mine, theirs) {
+        ("", _) => format!("`{key}` of {} was read as `{theirs}` here, and not at all first", first.identity),
+        (_, "") => format!("`{key}` of {} was not read here, and first as `{mine}`", first.identity),
+        _ => format!("`{key}` of {} was read as `{theirs}` here, and first as `{mine}`", first.identity),
+    };
+    let help = difference((here, there), &first.form, second, plausible, mine, theirs)
+        .map_or_else(|| reconcile(mine, theirs).to_owned(), |found| help(&found, mine, theirs));
     Finding::new(&RULE, here, message, help).with(there, "first read here").about(first.span)
 }
 
@@ -71,4 +73,14 @@ fn help(found: &Difference, mine: &str, theirs: &str) -> String {
     format!(
         "{what}look at the page together; in the {at_right} reading write `{right}`{because}, or else in the {at_wrong} write `{wrong}`"
     )
+}
+
+/// What two people do about texts that are no values to compare.
+fn reconcile(mine: &str, theirs: &str) -> &'static str {
+    let forms = |all: &str| all.split(", ").map(str::to_owned).collect::<std::collections::BTreeSet<_>>();
+    if mine != theirs && forms(mine) == forms(theirs) {
+        "the same forms stand in another order: write them as the page does, the maker's own unit first"
+    } else {
+        "look at the page together, and correct the reading that is wrong"
+    }
 }

@@ -1,7 +1,7 @@
 //! `reread-incomplete`: two equal numbers confirm nothing if it is not known who read what, and where.
 
 use crate::diag::{Finding, Rule};
-use crate::model::Statement;
+use crate::model::{EngineId, Statement};
 use crate::resolve::reread::Lacking;
 use crate::source::Span;
 
@@ -35,4 +35,13 @@ pub fn finding(span: Span, first: &Statement, by: &str, lacking: &[Lacking]) -> 
     );
     let help = lacking.iter().map(mend).collect::<Vec<_>>().join("; ");
     Finding::new(&RULE, span, message, help).with(first.span, "first read here").about(first.span)
+}
+
+/// Many second readings of an engine whose file names no first reader.
+pub fn of_all(span: Span, engine: &EngineId, by: &str, count: usize) -> Finding {
+    let message = format!(
+        "{count} values of `{engine}` count as read once: nobody is named who read them first, and it may have been `{by}`"
+    );
+    let help = "name the first reader with `read_by` under `[defaults]` in the engine file";
+    Finding::new(&RULE, span, message, help)
 }
