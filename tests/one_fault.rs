@@ -340,3 +340,48 @@ fn what_is_about_no_value_is_waived_in_the_file_of_the_base() {
         assert!(said.contains("about no value of an engine, and is waived in `base.toml`"), "{said}");
     }
 }
+
+/// As many second readings as `count`, each of a statement of its own, by `by`.
+fn read_again(count: usize, by: &str, defaults: &str) -> Base {
+    let places = ["front", "rear", "1", "2", "3"].iter().take(count);
+    let one = |place: &&str| {
+        format!(
+            "of = \"lash.intake\"\nwhere = {{ cylinder = \"{place}\" }}\nwindow = [\"0.10..0.14 mm\"]\npage = \"12\"\n"
+        )
+    };
+    let all: Vec<_> = places.map(|place| one(&place)).collect();
+    let listed = |heading: &str| all.iter().map(|one| format!("[[{heading}]]\n{one}\n")).collect::<String>();
+    let head = format!("engine = \"engine-a\"\nread_by = \"{by}\"\nsource = \"manual-a\"\n\n");
+    let entry = "[[entry]]\nid = \"lash.intake\"\ntitle = \"Intake valve lash\"\nkind = \"length\"\nforms = [\"window\"]\naxes = { cylinder = [\"front\", \"rear\", \"1\", \"2\", \"3\"] }";
+    let base = replaced(shared::rule_base(), ENGINE, "read_by = \"mk\"", defaults);
+    let base = with(base, "catalogue/top-end.toml", entry);
+    with(with(base, ENGINE, &listed("spec")), REREADS, &(head + &listed("reread")))
+}
+
+#[test]
+fn one_reader_of_a_whole_file_is_one_mistake() {
+    assert_eq!(found(read_again(5, "jl", "read_by = \"mk\"")), [""; 0]);
+    assert_eq!(found(read_again(5, "mk", "read_by = \"mk\"")), ["reread-by-same-reader"]);
+    assert_eq!(found(read_again(2, "mk", "read_by = \"mk\"")), ["reread-by-same-reader"; 2]);
+    assert_eq!(found(read_again(5, "jl", "")), ["reread-incomplete"]);
+    let said = shared::examine(read_again(5, "mk", "read_by = \"mk\"")).findings;
+    assert_eq!(said.first().expect("one").message, "`mk` read 5 values of `engine-a` both times");
+}
+
+#[test]
+fn what_the_first_reading_misnames_is_said_there_and_nowhere_else() {
+    let base = |from: &str, to: &str| replaced(read_again(5, "jl", "read_by = \"mk\""), ENGINE, from, to);
+    let place = "where = { cylinder = \"rear\" }\nwindow = [\"0.10..0.14 mm\"]";
+    assert_eq!(found(base(place, &place.replace("rear", "Rear"))), ["unknown-place"]);
+    assert_eq!(found(base("source = \"manual-a\"", "source = \"manul-a\"")), ["unknown-reference"]);
+    assert_eq!(found(base("of = \"lash.intake\"", "of = \"lash.inlet\"")), ["unknown-reference"; 5]);
+    let lost = place.replace("where = { cylinder = \"rear\" }\n", "");
+    assert_eq!(found(base(place, &lost)), ["reread-without-statement"], "a place that one reader lost is");
+}
+
+#[test]
+fn the_sizes_of_an_engine_are_of_their_kind() {
+    let base = |to: &str| found(replaced(shared::rule_base(), ENGINE, "bore = \"80.0 mm\"", to));
+    assert_eq!(base("bore = \"80.0 mm\""), [""; 0]);
+    assert_eq!(base("bore = \"80.0 cm³\""), ["unit-of-another-kind"]);
+}

@@ -299,6 +299,24 @@ mod tests {
     }
 
     #[test]
+    fn a_row_that_lacks_cells_and_a_column_of_another_name_are_said_in_words_of_the_table() {
+        let said = |table: &str| {
+            let faults = statements(table).unwrap_err();
+            faults.into_iter().map(|one| (one.line, one.message, one.help)).collect::<Vec<_>>()
+        };
+        let short = said("of,window,page\nlash.exhaust,0.2 mm\n");
+        assert_eq!(short.len(), 1);
+        assert_eq!(short.first().unwrap().1, "this row has 2 cells, and the head has 3");
+        assert_eq!(said("").first().unwrap().1, "the table is empty");
+        let named = said("entry,where,window\nlash.exhaust,front,0.2 mm\n");
+        assert_eq!(named.len(), 2, "{named:?}");
+        assert!(named.first().unwrap().2.starts_with("call it `of`"));
+        assert!(named.last().unwrap().2.contains("`where.cylinder`"));
+        let dashed = said("of,window\nplug.gap,1-1/2 in\n");
+        assert_eq!(dashed.first().unwrap().2, "write `1 1/2 in`");
+    }
+
+    #[test]
     fn a_table_without_rows_or_values_is_refused() {
         assert!(statements("of,window\n").is_err());
         assert!(statements("of,page\nlash.exhaust,12\n").is_err());

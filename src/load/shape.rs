@@ -276,7 +276,10 @@ impl Shape<'_> {
             let mend = Mend::Cut(path.iter().cloned().chain([Step::Key(key.clone())]).collect());
             let near = nearest(key, known.iter().copied());
             Break {
-                finding: Some(unknown_key::finding(span, noun(self.kind, path), key, near, &known)),
+                finding: Some(match self.heading_of(key).filter(|_| near.is_none()) {
+                    Some(heading) => unknown_key::misplaced(span, noun(self.kind, path), key, &heading),
+                    None => unknown_key::finding(span, noun(self.kind, path), key, near, &known),
+                }),
                 mend,
             }
         };

@@ -5,6 +5,9 @@
 //! is not known is a finding, and the statement stays unconfirmed; so a confirmation lapses by itself when either
 //! side changes.
 
+mod alike;
+mod misnamed;
+
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
@@ -14,13 +17,15 @@ use super::rules::{
 };
 use super::statement::{self, Scope};
 use super::values::Reader;
-use crate::diag::{Finding, Sink};
+use crate::diag::Sink;
 use crate::load::format::{Located, Reread, RereadsFile, Spec};
 use crate::load::place::FileKind;
 use crate::load::{Decoded, Loaded};
 use crate::model::{Confirmation, Date, Engine, EngineId, Form, Identity, Printed, Statement, VariantId};
 use crate::quantity::{Exact, Value, exact_text};
 use crate::source::Span;
+use alike::Alike;
+use misnamed::is_misnamed;
 
 /// Holds every second reading against its statement.
 pub fn confirm(
@@ -75,6 +80,9 @@ fn confirm_engine(
                 }
             }
             None if engine_read => {
+                if is_misnamed(engine, variant.as_ref(), &second, entry, reader) {
+                    continue;
+                }
                 let near = nearest(engine, variant.as_ref(), &second);
                 reader.sink.push(reread_without_statement::finding(
                     second.span,
@@ -86,37 +94,6 @@ fn confirm_engine(
         }
     }
     alike.report(file, engine, reader);
-}
-
-/// Findings that have one cause where they are many: who read.
-#[derive(Default)]
-struct Alike {
-    same: Vec<Finding>,
-    nameless: Vec<Finding>,
-}
-
-/// How many findings of one cause are shown one by one.
-const FEW: usize = 3;
-
-impl Alike {
-    /// One finding where the reader of the whole file is what is wrong, unless some are waived one by one.
-    fn report(self, file: &Decoded<RereadsFile>, engine: &Engine, reader: &mut Reader<'_>) {
-        let by = &file.data.read_by;
-        let span = reader.span(by);
-        let waived = |all: &[Finding]| {
-            all.iter().any(|one| engine.waivers.iter().any(|waiver| waiver.rule == one.rule.name))
-        };
-        for (all, whole) in [
-            (self.same, reread_by_same_reader::of_all as fn(Span, &EngineId, &str, usize) -> Finding),
-            (self.nameless, reread_incomplete::of_all),
-        ] {
-            if all.len() > FEW && !waived(&all) {
-                reader.sink.push(whole(span, &engine.id, by.as_str(), all.len()));
-            } else {
-                all.into_iter().for_each(|one| reader.sink.push(one));
-            }
-        }
-    }
 }
 
 /// A second reading as a statement of its own.

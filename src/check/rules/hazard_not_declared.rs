@@ -3,6 +3,7 @@
 use std::collections::BTreeSet;
 
 use crate::check::Subject;
+use crate::check::left_out::misnames;
 use crate::diag::{Finding, Rule, Sink};
 use crate::model::{HazardId, Link, Model, Need, Piece, Procedure};
 use crate::source::Span;
@@ -20,6 +21,10 @@ pub static RULE: Rule = crate::rule!(
 /// procedure declares.
 pub fn check(subject: &Subject<'_>, sink: &mut Sink) {
     for procedure in subject.model.procedures.values() {
+        // A hazard that is misspelt is declared, and not under its name.
+        if misnames(procedure.span.file, sink) {
+            continue;
+        }
         let mut said: BTreeSet<&HazardId> = procedure.hazards.iter().collect();
         for Inherited { hazard, from, span } in inherited(subject.model, procedure) {
             if said.insert(hazard) {

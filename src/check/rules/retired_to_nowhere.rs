@@ -3,6 +3,7 @@
 use crate::check::Subject;
 use crate::diag::{Finding, Rule, Sink, nearest};
 use crate::model::{Fate, Retired};
+use crate::resolve::rules::span_reversed;
 
 /// See the page beside this file.
 pub static RULE: Rule = crate::rule!(
@@ -16,7 +17,10 @@ pub static RULE: Rule = crate::rule!(
 /// Every retired id.
 pub fn check(subject: &Subject<'_>, sink: &mut Sink) {
     let live = subject.model.public_ids();
-    let whole = subject.damaged.is_empty() && subject.model.engines.values().all(|engine| engine.whole);
+    // Years or serial numbers that run backwards leave builds out.
+    let reversed = sink.found(&[&span_reversed::RULE], |_| true);
+    let whole =
+        !reversed && subject.damaged.is_empty() && subject.model.engines.values().all(|engine| engine.whole);
     for retired in &subject.model.retired {
         let wanted = match retired.fate {
             Fate::Moved => retired.to.len() == 1,

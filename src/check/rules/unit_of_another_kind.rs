@@ -2,7 +2,7 @@
 
 use crate::check::Subject;
 use crate::diag::{Finding, Rule, Sink};
-use crate::model::{Entry, Form, Printed};
+use crate::model::{Engine, Entry, Form, Printed};
 use crate::quantity::{Kind, Shape, Unit};
 
 /// See the page beside this file.
@@ -23,6 +23,9 @@ pub fn check(subject: &Subject<'_>, sink: &mut Sink) {
             sink.push(Finding::new(&RULE, *span, message, usual(*kind)));
         }
     }
+    for engine in subject.model.engines.values() {
+        layout(subject, engine, sink);
+    }
     for entry in subject.model.entries.values() {
         let Some((plausible, kind)) = entry.plausible.as_ref().zip(entry.kind) else { continue };
         if plausible.value.unit().kind() != kind {
@@ -37,6 +40,24 @@ pub fn check(subject: &Subject<'_>, sink: &mut Sink) {
                 sink.push(finding(subject, entry, printed, role).about(statement.span));
             }
         }
+    }
+}
+
+/// The sizes of an engine's layout.
+fn layout(subject: &Subject<'_>, engine: &Engine, sink: &mut Sink) {
+    let Some(layout) = &engine.layout else { return };
+    let sizes = [
+        ("bore", &layout.bore, Kind::Length),
+        ("stroke", &layout.stroke, Kind::Length),
+        ("displacement", &layout.displacement, Kind::Volume),
+    ];
+    for (key, printed, kind) in sizes {
+        let Some(printed) = printed.as_ref().filter(|one| one.value.unit().kind() != kind) else { continue };
+        let unit = printed.value.unit();
+        let span = subject.sources.inside(printed.span, &printed.typed, printed.value.unit_range());
+        let (symbol, title) = (unit.symbol(), unit.kind().title());
+        let message = format!("`{symbol}` is a unit of {title}, and `{key}` takes units of {}", kind.title());
+        sink.push(Finding::new(&RULE, span, message, usual(kind)));
     }
 }
 

@@ -44,3 +44,9 @@ fn named(keys: &[&str]) -> String {
         [] => String::new(),
     }
 }
+
+/// A key that stands in one table and is read in another alone.
+pub fn misplaced(span: Span, noun: &str, key: &str, heading: &str) -> Finding {
+    let message = format!("`{key}` is not a key of {noun}");
+    Finding::new(&RULE, span, message, format!("it is read under `{heading}`: move it there"))
+}

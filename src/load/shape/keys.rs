@@ -129,6 +129,20 @@ impl Shape<'_> {
     }
 }
 
+impl Shape<'_> {
+    /// The heading of the one table that has a key; none if several have it.
+    pub(super) fn heading_of(&self, key: &str) -> Option<String> {
+        let root = self.schema();
+        let mut homes = Vec::new();
+        homes_in(root, root, &mut Vec::new(), &mut homes);
+        homes.retain(|home| home.keys.iter().any(|known| known == key));
+        match homes.as_slice() {
+            [home] => Some(home.heading()),
+            _ => None,
+        }
+    }
+}
+
 /// Keys that a table must have and has not.
 fn missing<'e>(errors: &'e [ValidationError<'_>], path: &[Step]) -> Vec<&'e str> {
     let of_table = errors.iter().filter(|error| steps(error) == path);
