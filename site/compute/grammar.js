@@ -117,7 +117,8 @@
     const up = low.exact.compare(high.exact) <= 0;
     const mixed = `${low.text} ${high.text}`; // `1-1/2` as the inch trade writes one and a half.
     const proper = /^\d+\/\d+$/.test(high.text) && high.exact.compare(new Rational(1n)) < 0;
-    const isMixed = !plus && !up && proper && /^\d+$/.test(low.text);
+    const glued = cursor.text.slice(first.end, second.start) === "-";
+    const isMixed = !plus && !up && glued && proper && /^\d+$/.test(low.text);
     const offer = isMixed ? mixed : plus ? `${low.text} +${high.text}/-0` : up ? `${low.text}..${high.text}` : `${low.text} +0/-${high.text}`;
     return problems.malformed(cursor.text.slice(first.start, second.end), [offer], first.start);
   }

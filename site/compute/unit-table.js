@@ -30,6 +30,7 @@
       [["F"],[["°F","degrees Fahrenheit, a temperature"],["µF","farads, a capacitance, written in microfarads"]]],
       [["C"],[["°C","degrees Celsius, a temperature"],["A·h","coulombs, a charge, written in ampere hours"]]],
       [["T"],[["t","tonnes, a mass"],["teeth","teeth of a gear or sprocket"]]],
+      [["k"],[["kΩ","kilohms"],["kg","kilograms"],["K","kelvins of difference"]]],
       [["mil","mils"],[["thou","thousandths of an inch"],["mm","millimetres"]]],
       [["cranking·amps","cranking·amperes"],[["A CCA","cold-cranking amperes"],["A CA","cranking amperes"],["A MCA","marine cranking amperes"]]],
     ],

@@ -44,9 +44,9 @@ pub fn slip(text: &str, range: &Range<usize>, complaint: &str) -> Option<Slip> {
 }
 
 impl Stop<'_> {
-    fn said(&self, at: usize, length: usize, message: String, help: impl Into<String>) -> Option<Slip> {
+    fn said(&self, at: usize, length: usize, message: String, help: impl Into<String>) -> Slip {
         let start = self.start + at;
-        Some(Slip { message, help: help.into(), range: start..start + length })
+        Slip { message, help: help.into(), range: start..start + length }
     }
 
     /// The first of some letters outside straight quotes and remarks.
@@ -74,7 +74,7 @@ impl Stop<'_> {
         let (at, letter) = self.outside(&BENT).or_else(last)?;
         let help =
             "write straight quotes, `\"`: a word processor bends them, so keep these files to a plain editor";
-        self.said(at, letter.len_utf8(), format!("`{letter}` opens and closes no text"), help)
+        Some(self.said(at, letter.len_utf8(), format!("`{letter}` opens and closes no text"), help))
     }
 
     /// A space that only looks like one.
@@ -84,7 +84,7 @@ impl Stop<'_> {
         let (at, letter) = self.outside(&SPACES)?;
         let message = format!("a space that is no plain one (U+{:04X}) stands here", u32::from(letter));
         let help = "take it out and type a plain space: copying from a page or a chat brings it along";
-        self.said(at, letter.len_utf8(), message, help)
+        Some(self.said(at, letter.len_utf8(), message, help))
     }
 
     /// A key or a heading that is given twice.
@@ -99,7 +99,7 @@ impl Stop<'_> {
         } else {
             "keep one of the two; a second `[[spec]]` begins a new statement".to_owned()
         };
-        self.said(range.start - self.start, range.len(), format!("`{typed}` is given twice"), help)
+        Some(self.said(range.start - self.start, range.len(), format!("`{typed}` is given twice"), help))
     }
 
     /// `[spec]]`
@@ -112,7 +112,12 @@ impl Stop<'_> {
         let at = self.line.len() - self.line.trim_start().len();
         let message = format!("`{head}` is no heading");
         if wrong {
-            self.said(at, head.len(), message, format!("write `[[{name}]]` or `[{name}]`, alone on its line"))
+            Some(self.said(
+                at,
+                head.len(),
+                message,
+                format!("write `[[{name}]]` or `[{name}]`, alone on its line"),
+            ))
         } else {
             None
         }
@@ -121,12 +126,12 @@ impl Stop<'_> {
     /// `page: "4-18"`, `page == "4-18"`
     fn equals(&self) -> Option<Slip> {
         if self.complaint.starts_with("extra `=`") {
-            return self.said(
+            return Some(self.said(
                 self.at,
                 1,
                 "`=` stands twice".to_owned(),
                 "write one `=` between a key and its value",
-            );
+            ));
         }
         let due = self.complaint.starts_with("invalid unquoted key");
         let (at, _) = self.outside(&[':']).filter(|_| due)?;
@@ -137,7 +142,7 @@ impl Stop<'_> {
         if !known || !(rest.is_empty() || rest.starts_with([' ', '\t', '"'])) {
             return None;
         }
-        self.said(at, 1, "`:` stands where `=` is due".to_owned(), format!("write `{key} = …`"))
+        Some(self.said(at, 1, "`:` stands where `=` is due".to_owned(), format!("write `{key} = …`")))
     }
 
     /// `["0.13 mm"; "0.005 in"]`
@@ -147,19 +152,19 @@ impl Stop<'_> {
             .any(|one| self.complaint.starts_with(one));
         let (at, _) = self.outside(&[';']).filter(|_| due)?;
         if self.complaint.starts_with("unexpected key or value") {
-            return self.said(
+            return Some(self.said(
                 at,
                 1,
                 "`;` stands after the value".to_owned(),
                 "take it out: a line ends by itself, and remarks begin with `#`",
-            );
+            ));
         }
-        self.said(
+        Some(self.said(
             at,
             1,
             "`;` stands where a comma is due".to_owned(),
             "lists are written `[\"a\", \"b\"]`, and remarks begin with `#`",
-        )
+        ))
     }
 
     /// `("0.13 mm")`, `{"0.13 mm", "0.005 in"}`
@@ -170,12 +175,12 @@ impl Stop<'_> {
         if !value || pairs {
             return None;
         }
-        self.said(
+        Some(self.said(
             at,
             1,
             format!("`{letter}` begins no list"),
             "lists stand in square brackets: `[\"a\", \"b\"]`",
-        )
+        ))
     }
 
     /// A value without quotes: a day, a truth, a page, a range.
@@ -195,7 +200,7 @@ impl Stop<'_> {
         let rest = self.line.get(equals + 1..)?;
         let value = rest.split(" #").next()?.trim();
         let at = equals + 1 + (rest.len() - rest.trim_start().len());
-        let say = |message: String, help: String| self.said(at, value.len(), message, help);
+        let say = |message: String, help: String| Some(self.said(at, value.len(), message, help));
         if value.starts_with(['[', '{', '"', '\'']) || value.is_empty() {
             return None;
         }

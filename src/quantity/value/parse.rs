@@ -119,9 +119,10 @@ impl Cursor<'_> {
         let found = self.text.get(range.clone()).unwrap_or_default().to_owned();
         let (low, high) = (&first.0, &second.0);
         let mixed = format!("{low} {high}");
+        let glued = self.text.get(first.1.end..second.1.start) == Some("-");
         let offer = match (plus, low.exact() <= high.exact()) {
             // `1-1/2` as the inch trade writes one and a half.
-            (false, false) if high.is_fraction() && Number::parse(&mixed).is_ok() => mixed,
+            (false, false) if glued && high.is_fraction() && Number::parse(&mixed).is_ok() => mixed,
             (true, _) => format!("{low} +{high}/-0"),
             (false, true) => format!("{low}..{high}"),
             (false, false) => format!("{low} +0/-{high}"),

@@ -40,7 +40,7 @@ pub fn finding(span: Span, first: &Statement, by: &str, lacking: &[Lacking]) -> 
 /// Many second readings of an engine whose file names no first reader.
 pub fn of_all(span: Span, engine: &EngineId, by: &str, count: usize) -> Finding {
     let message = format!(
-        "{count} values of `{engine}` count as read once: nobody is named who read them first, and it may have been `{by}`"
+        "`{engine}` has {count} values that count as read once: nobody is named who read them first, and it may have been `{by}`"
     );
     let help = "name the first reader with `read_by` under `[defaults]` in the engine file";
     Finding::new(&RULE, span, message, help)

@@ -93,7 +93,7 @@ fn is_mixed(before: &str, after: &str) -> bool {
     let rest = before.trim_end_matches(|one: char| one.is_ascii_digit());
     let whole = before.get(rest.len()..).unwrap_or_default();
     let goes_on = rest.ends_with(['/', '.', ',', '\u{2044}']) && !rest.ends_with("..");
-    let is_whole = !goes_on && whole.trim_start_matches('0') != "";
+    let is_whole = !goes_on && !whole.trim_start_matches('0').is_empty();
     let figures = |text: &str| text.chars().take_while(char::is_ascii_digit).collect::<String>();
     let above = figures(after);
     let below = after.get(above.len()..).and_then(|rest| rest.strip_prefix(['/', '\u{2044}'])).map(figures);

@@ -23,6 +23,10 @@ const BREAKS: [&str; 12] = ["(", "[", "/", ",", ";", "=", "|", "+", " or ", " an
 
 /// `0.11 mm to 0.15 mm`, `0.13 mm ± 0.02 mm`, `0.11-0.15 mm`.
 pub(super) fn as_one(text: &str) -> Option<Value> {
+    // Of `0.15...25` nobody can say whether the second end is 25 or .25.
+    if text.contains("...") {
+        return None;
+    }
     JOINTS.iter().find_map(|(joint, write)| {
         let (first, second) = text.split_once(joint)?;
         let second = read(second).filter(|one| matches!(one.shape(), Shape::Single(_)))?;
