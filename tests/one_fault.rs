@@ -349,7 +349,7 @@ fn read_again(count: usize, by: &str, defaults: &str) -> Base {
             "of = \"lash.intake\"\nwhere = {{ cylinder = \"{place}\" }}\nwindow = [\"0.10..0.14 mm\"]\npage = \"12\"\n"
         )
     };
-    let all: Vec<_> = places.map(|place| one(&place)).collect();
+    let all: Vec<_> = places.map(one).collect();
     let listed = |heading: &str| all.iter().map(|one| format!("[[{heading}]]\n{one}\n")).collect::<String>();
     let head = format!("engine = \"engine-a\"\nread_by = \"{by}\"\nsource = \"manual-a\"\n\n");
     let entry = "[[entry]]\nid = \"lash.intake\"\ntitle = \"Intake valve lash\"\nkind = \"length\"\nforms = [\"window\"]\naxes = { cylinder = [\"front\", \"rear\", \"1\", \"2\", \"3\"] }";
@@ -384,4 +384,17 @@ fn the_sizes_of_an_engine_are_of_their_kind() {
     let base = |to: &str| found(replaced(shared::rule_base(), ENGINE, "bore = \"80.0 mm\"", to));
     assert_eq!(base("bore = \"80.0 mm\""), [""; 0]);
     assert_eq!(base("bore = \"80.0 cm³\""), ["unit-of-another-kind"]);
+}
+
+#[test]
+fn a_key_in_the_wrong_table_is_sent_to_its_own() {
+    let base = replaced(
+        shared::rule_base(),
+        ENGINE,
+        "maker = \"quarrick\"",
+        "maker = \"quarrick\"\nbore = \"80.0 mm\"",
+    );
+    let examined = shared::examine(base);
+    assert_eq!(rules(&examined), ["unknown-key"]);
+    assert_eq!(examined.findings.first().expect("one").help, "it is read under `[layout]`: move it there");
 }
