@@ -13,8 +13,8 @@ pub fn day_meant(typed: &str) -> Option<String> {
     let number = |text: &str| text.parse::<u32>().ok();
     let (year, month, day) = match (number(first), number(second), number(third)) {
         (Some(year), Some(month), Some(day)) if first.len() == 4 => (year, month, day),
-        // A day that is parted by points comes before its month; with a bar or a dash only what is above 12 tells.
-        (Some(day), Some(month), Some(year)) if typed.contains('.') || day > 12 => (year, month, day),
+        // Some write the day first, some the month: only a number above 12 tells.
+        (Some(day), Some(month), Some(year)) if day > 12 => (year, month, day),
         (Some(month), Some(day), Some(year)) if day > 12 || day == month => (year, month, day),
         (Some(day), None, Some(year)) => (year, month_of(second)?, day),
         (None, Some(day), Some(year)) => (year, month_of(first)?, day),
@@ -49,10 +49,18 @@ mod tests {
         ] {
             assert_eq!(day_meant(typed).as_deref(), Some("2027-01-31"), "{typed}");
         }
-        assert_eq!(day_meant("2.10.2026").as_deref(), Some("2026-10-02"));
-        for typed in
-            ["2/10/2026", "2026", "2026-10", "30.2.2026", "1.2.3", "27-01-31", "2027-01-31", "4-18", ""]
-        {
+        for typed in [
+            "2/10/2026",
+            "2.10.2026",
+            "2026",
+            "2026-10",
+            "30.2.2026",
+            "1.2.3",
+            "27-01-31",
+            "2027-01-31",
+            "4-18",
+            "",
+        ] {
             assert_eq!(day_meant(typed), None, "{typed}");
         }
     }
