@@ -38,7 +38,7 @@ const LAST: u32 = 200;
 /// One line that answers.
 #[derive(Clone, Debug, Eq, PartialEq)]
 pub struct Found {
-    /// `statement`, `procedure`, `complaint`, `machine`, `code`, `codes` or `source`.
+    /// `statement`, `procedure`, `complaint`, `machine`, `code`, `codes`, `source` or `sum`.
     pub kind: String,
     /// Id of the build, if it is of one.
     pub build: Option<String>,
