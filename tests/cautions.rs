@@ -62,8 +62,14 @@ fn append(base: &mut Base, path: &str, more: &str) {
 
 /// The small base with more hazards, two more entries, and procedures: id, what its front matter adds, its text.
 fn base(procedures: &[(&str, &str, &str)]) -> Base {
-    let mut base = shared::rule_base();
+    let mut base = with_its_own_hazards(procedures);
     append(&mut base, "hazards.toml", HAZARDS);
+    base
+}
+
+/// The same without the hazards, which nothing else names.
+fn with_its_own_hazards(procedures: &[(&str, &str, &str)]) -> Base {
+    let mut base = shared::rule_base();
     append(&mut base, "catalogue/fuel-and-fluids.toml", ENTRIES);
     append(&mut base, "engines/quarrick/engine-a.toml", STATEMENTS);
     for (id, head, text) in procedures {
@@ -75,7 +81,7 @@ fn base(procedures: &[(&str, &str, &str)]) -> Base {
 
 /// The findings of one procedure `p`: rule, message, and what of its text is underlined.
 fn found(head: &str, text: &str) -> Vec<(&'static str, String, String)> {
-    let examined = shared::examine(base(&[("p", head, text)]));
+    let examined = shared::examine(with_its_own_hazards(&[("p", head, text)]));
     let underlined = |one: &baybook::diag::Finding| {
         let file = examined.sources.get(one.span.file).expect("its file");
         file.text()[one.span.range()].to_owned()
@@ -117,7 +123,7 @@ fn a_gauge_that_is_needed_and_read_with_is_said_once_at_the_reading() {
 
 #[test]
 fn a_usual_gauge_that_is_not_there_is_one_finding_and_none_of_the_procedure() {
-    let mut base = base(&[("p", FITS, "1. [Held](reading:tap.hold).")]);
+    let mut base = with_its_own_hazards(&[("p", FITS, "1. [Held](reading:tap.hold).")]);
     let Some(Content::Bytes(bytes)) = base.get_mut("catalogue/fuel-and-fluids.toml") else {
         panic!("a catalogue")
     };
