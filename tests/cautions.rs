@@ -7,7 +7,7 @@ use baybook::emit::{self, Tree};
 use baybook::load::disk::Content;
 use serde_json::Value;
 
-use shared::Base;
+use shared::{Base, replaced, rule_base_with, with};
 
 /// Beside the two of the base, one of each other signal word.
 const HAZARDS: &str = r#"
@@ -55,23 +55,15 @@ window = ["0.7..0.8 mm"]
 page = "42"
 "#;
 
-fn append(base: &mut Base, path: &str, more: &str) {
-    let Some(Content::Bytes(bytes)) = base.get_mut(path) else { panic!("no {path}") };
-    bytes.extend_from_slice(more.as_bytes());
-}
-
 /// The small base with more hazards, two more entries, and procedures: id, what its front matter adds, its text.
 fn base(procedures: &[(&str, &str, &str)]) -> Base {
-    let mut base = with_its_own_hazards(procedures);
-    append(&mut base, "hazards.toml", HAZARDS);
-    base
+    with(with_its_own_hazards(procedures), "hazards.toml", HAZARDS)
 }
 
 /// The same without the hazards, which nothing else names.
 fn with_its_own_hazards(procedures: &[(&str, &str, &str)]) -> Base {
-    let mut base = shared::rule_base();
-    append(&mut base, "catalogue/fuel-and-fluids.toml", ENTRIES);
-    append(&mut base, "engines/quarrick/engine-a.toml", STATEMENTS);
+    let added = [("catalogue/fuel-and-fluids.toml", ENTRIES), ("engines/quarrick/engine-a.toml", STATEMENTS)];
+    let mut base = rule_base_with(&added);
     for (id, head, text) in procedures {
         let text = format!("+++\nid = \"{id}\"\ntitle = \"Title of {id}\"\n{head}\n+++\n{text}\n");
         base.insert(format!("procedures/{id}.md"), Content::Bytes(text.into_bytes()));
@@ -123,11 +115,8 @@ fn a_gauge_that_is_needed_and_read_with_is_said_once_at_the_reading() {
 
 #[test]
 fn a_usual_gauge_that_is_not_there_is_one_finding_and_none_of_the_procedure() {
-    let mut base = with_its_own_hazards(&[("p", FITS, "1. [Held](reading:tap.hold).")]);
-    let Some(Content::Bytes(bytes)) = base.get_mut("catalogue/fuel-and-fluids.toml") else {
-        panic!("a catalogue")
-    };
-    *bytes = String::from_utf8(bytes.clone()).expect("text").replace("fuel-gauge", "no-gauge").into_bytes();
+    let base = with_its_own_hazards(&[("p", FITS, "1. [Held](reading:tap.hold).")]);
+    let base = replaced(base, "catalogue/fuel-and-fluids.toml", "fuel-gauge", "no-gauge");
     let examined = shared::examine(base);
     let rules: Vec<_> = examined.findings.iter().map(|one| one.rule.name).collect();
     assert_eq!(rules, ["unknown-reference"]);

@@ -8,40 +8,23 @@ use std::process::Command;
 
 use serde_json::Value;
 
-const GENERAL: &str = r#"
-[[spec]]
-of = "lash.exhaust"
-when = { engine = "cold" }
-window = ["0.15..0.25 mm"]
-page = "12"
-"#;
-const REAR: &str = r#"
-[[spec]]
-of = "lash.exhaust"
-where = { cylinder = "rear" }
-when = { engine = "cold" }
-window = ["0.30..0.35 mm"]
-page = "12"
-"#;
-const FRONT_HOT: &str = r#"
-[[spec]]
-of = "lash.exhaust"
-where = { cylinder = "front" }
-when = { engine = "hot" }
-window = ["0.40..0.45 mm"]
-page = "12"
-"#;
-const FRONT_ON_A_COOL_DAY: &str = r#"
-[[spec]]
-of = "lash.exhaust"
-where = { cylinder = "front" }
-when = { engine = "cold", air = "under 35 °C" }
-window = ["0.20..0.28 mm"]
-page = "12"
-"#;
+/// A lash of the exhaust valves for a place and a state, as a file states it.
+fn lash(place: &str, when: &str, window: &str) -> String {
+    format!(
+        "\n[[spec]]\nof = \"lash.exhaust\"\nwhere = {{ {place} }}\nwhen = {{ {when} }}\nwindow = [\"{window}\"]\npage = \"12\"\n"
+    )
+}
+
+fn general() -> String {
+    lash("", "engine = \"cold\"", "0.15..0.25 mm")
+}
+
+fn rear() -> String {
+    lash("cylinder = \"rear\"", "engine = \"cold\"", "0.30..0.35 mm")
+}
 
 /// A base whose engine states the lash of its exhaust valves so.
-fn base(statements: &[&str]) -> tempfile::TempDir {
+fn base(statements: &[String]) -> tempfile::TempDir {
     let directory = tempfile::tempdir().expect("a directory");
     let from = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/cases/clean/all-kinds-of-files/base");
     shared::copy(&from, directory.path());
@@ -72,7 +55,7 @@ const REAR_ONE: [&str; 2] = ["--where", "cylinder=rear"];
 
 #[test]
 fn a_narrower_place_holds_only_where_it_was_asked_for() {
-    let base = base(&[GENERAL, REAR]);
+    let base = base(&[general(), rear()]);
     let rear = judged(&base, "0.32 mm", &[REAR_ONE, COLD].concat());
     assert_eq!(rear, "in spec\n  0.32 mm against the window 0.30..0.35 mm (cylinder rear, engine cold)\n");
     let front = judged(&base, "0.32 mm", &[FRONT, COLD].concat());
@@ -87,7 +70,7 @@ fn a_narrower_place_holds_only_where_it_was_asked_for() {
 
 #[test]
 fn a_place_of_which_only_another_state_is_told_takes_what_holds_everywhere() {
-    let base = base(&[GENERAL, FRONT_HOT]);
+    let base = base(&[general(), lash("cylinder = \"front\"", "engine = \"hot\"", "0.40..0.45 mm")]);
     let cold = judged(&base, "0.20 mm", &[FRONT, COLD].concat());
     assert!(cold.starts_with("in spec\n") && cold.contains("0.15..0.25 mm (engine cold)"), "{cold}");
     let hot = judged(&base, "0.42 mm", &[FRONT, HOT].concat());
@@ -98,7 +81,9 @@ fn a_place_of_which_only_another_state_is_told_takes_what_holds_everywhere() {
 
 #[test]
 fn what_holds_everywhere_does_not_answer_for_a_place_whose_state_nobody_told() {
-    let base = base(&[GENERAL, FRONT_ON_A_COOL_DAY]);
+    let on_a_cool_day =
+        lash("cylinder = \"front\"", "engine = \"cold\", air = \"under 35 °C\"", "0.20..0.28 mm");
+    let base = base(&[general(), on_a_cool_day]);
     let unsaid = judged(&base, "0.27 mm", &[FRONT, COLD].concat());
     assert!(
         unsaid.starts_with("cannot judge: the limit holds with air under 35 °C, engine cold"),
@@ -112,7 +97,7 @@ fn what_holds_everywhere_does_not_answer_for_a_place_whose_state_nobody_told() {
 
 #[test]
 fn a_base_and_its_bundle_choose_alike() {
-    let base = base(&[GENERAL, REAR]);
+    let base = base(&[general(), rear()]);
     let out = tempfile::tempdir().expect("a directory");
     let bundle = out.path().join("handbook");
     let [specs, to] = [base.path(), &bundle].map(|one| one.display().to_string());

@@ -6,27 +6,10 @@ mod shared;
 use baybook::Examined;
 use baybook::load::disk::Content;
 use baybook::model::Confirmation;
-use shared::Base;
+use shared::{Base, replaced, with};
 
 const ENGINE: &str = "engines/quarrick/engine-a.toml";
 const REREADS: &str = "rereads/quarrick/engine-a.toml";
-
-/// The small base with a text added to a file of it, which may be new.
-fn with(mut base: Base, path: &str, text: &str) -> Base {
-    let content = base.entry(path.to_owned()).or_insert_with(|| Content::Bytes(Vec::new()));
-    let Content::Bytes(bytes) = content else { panic!("{path} is no file") };
-    bytes.extend_from_slice(format!("\n{text}\n").as_bytes());
-    base
-}
-
-/// A base with a text of a file replaced.
-fn replaced(mut base: Base, path: &str, from: &str, to: &str) -> Base {
-    let Some(Content::Bytes(bytes)) = base.get_mut(path) else { panic!("no {path}") };
-    let text = String::from_utf8(bytes.clone()).expect("text");
-    assert!(text.contains(from), "{path} has no {from}");
-    *bytes = text.replace(from, to).into_bytes();
-    base
-}
 
 /// The names of the rules that find something, notes left out; every finding keeps what is promised of it.
 fn rules(examined: &Examined) -> Vec<&'static str> {

@@ -5,22 +5,11 @@ mod shared;
 
 use baybook::diag::Severity;
 use baybook::load::disk::Content;
-use shared::Base;
+use shared::{Base, rule_base_with};
 
 const ENGINE: &str = "engines/quarrick/engine-a.toml";
 const COMPLAINT: &str = "complaints/loses-charge.toml";
 const CODES: &str = "codes/quarrick-blink.toml";
-
-/// The small base with a text added to each of some files, which may be new.
-fn with(files: &[(&str, &str)]) -> Base {
-    let mut base = shared::rule_base();
-    for (path, text) in files {
-        let content = base.entry((*path).to_owned()).or_insert_with(|| Content::Bytes(Vec::new()));
-        let Content::Bytes(bytes) = content else { panic!("{path} is no file") };
-        bytes.extend_from_slice(format!("\n{text}\n").as_bytes());
-    }
-    base
-}
 
 /// The rules that find something and at what, notes too; every finding keeps what is promised of it.
 fn found(base: Base) -> Vec<(&'static str, String)> {
@@ -34,7 +23,7 @@ fn found(base: Base) -> Vec<(&'static str, String)> {
 /// That these are found and nothing else.
 #[track_caller]
 fn hold(files: &[(&str, &str)], expected: &[(&str, &str)]) {
-    let found = found(with(files));
+    let found = found(rule_base_with(files));
     let found: Vec<_> = found.iter().map(|(rule, at)| (*rule, at.as_str())).collect();
     assert_eq!(found, expected, "{files:?}");
 }
@@ -123,7 +112,7 @@ fn variant(more: &str, spec: &str, expected: &[&str]) {
     let text = format!(
         "[[variant]]\nid = \"v\"\napplies = [{{ machine = \"machine-a\", years = \"2022\" }}]\n{more}\n{spec}"
     );
-    let rules: Vec<_> = found(with(&[(ENGINE, &text)])).into_iter().map(|(rule, _)| rule).collect();
+    let rules: Vec<_> = found(rule_base_with(&[(ENGINE, &text)])).into_iter().map(|(rule, _)| rule).collect();
     assert_eq!(rules, expected, "{text}");
 }
 
@@ -172,7 +161,9 @@ fn one_place_of_a_variant_is_held_against_what_the_engine_states_there() {
             "{own}[[variant]]\nid = \"v\"\napplies = [{{ machine = \"machine-a\", years = \"2022\" }}]\n\
              [[variant.spec]]\n{spec}\npage = \"1\""
         );
-        found(with(&[(ENGINE, &text)])).into_iter().any(|(rule, _)| rule == "variant-changes-nothing")
+        found(rule_base_with(&[(ENGINE, &text)]))
+            .into_iter()
+            .any(|(rule, _)| rule == "variant-changes-nothing")
     };
     let everywhere = own("", "0.20..0.30 mm");
     assert!(of(&everywhere, &at(front, "0.20..0.30 mm")));
@@ -246,7 +237,7 @@ fn fault_codes_name_a_source() {
     hold(&[(CODES, &codes("source = \"manual-q\""))], &[("unknown-reference", "manual-q")]);
     hold(&[(CODES, &codes("source = 7"))], &[("wrong-type", "7")]);
     let unread = [("sources.toml", "[[source]"), (CODES, &codes("source = \"manual-b\""))];
-    let rules: Vec<_> = found(with(&unread)).into_iter().map(|(rule, _)| rule).collect();
+    let rules: Vec<_> = found(rule_base_with(&unread)).into_iter().map(|(rule, _)| rule).collect();
     assert_eq!(rules, ["toml-syntax"]);
 }
 
@@ -279,18 +270,19 @@ fn a_source_is_named_by_something() {
     // The newer edition is said at every value.
     let over = ("sources.toml", newer);
     let superseding = format!("{}\n{}", MANUAL_B.1, over.1.replace("manual-b", "manual-a"));
-    let twice = found(with(&[("sources.toml", &superseding)]));
+    let twice = found(rule_base_with(&[("sources.toml", &superseding)]));
     assert!(twice.iter().all(|(rule, _)| *rule == "superseded-source"), "{twice:?}");
     // Other findings say why nothing names it.
     hold(&[MANUAL_B, (CODES, &codes("source = \"manual-d\""))], &[("unknown-reference", "manual-d")]);
     let stray = "code/quarrick-blink.toml";
-    let strays: Vec<_> = found(with(&[MANUAL_B, (stray, &codes("source = \"manual-b\""))]))
+    let strays: Vec<_> = found(rule_base_with(&[MANUAL_B, (stray, &codes("source = \"manual-b\""))]))
         .into_iter()
         .map(|(rule, _)| rule)
         .collect();
     assert_eq!(strays, ["file-out-of-place"]);
     // What is no file of a base names nothing.
-    let odd: Vec<_> = found(with(&[MANUAL_B, ("notes.txt", "")])).into_iter().map(|(rule, _)| rule).collect();
+    let odd: Vec<_> =
+        found(rule_base_with(&[MANUAL_B, ("notes.txt", "")])).into_iter().map(|(rule, _)| rule).collect();
     assert_eq!(odd, ["file-out-of-place", "never-used"]);
 }
 
@@ -304,7 +296,7 @@ fn a_hazard_is_named_by_something() {
     };
     let look = "procedures/look.md";
     let named = |text: &str, expected: &[(&str, &str)]| {
-        let mut base = with(&[COOLANT]);
+        let mut base = rule_base_with(&[COOLANT]);
         base.insert(look.to_owned(), Content::Bytes(text.as_bytes().to_vec()));
         let found = found(base);
         let found: Vec<_> = found.iter().map(|(rule, at)| (*rule, at.as_str())).collect();
@@ -334,7 +326,7 @@ fn gauges_are_no_orphans() {
 /// A library of sources and hazards is nobody's fault: it is told to those who ask.
 #[test]
 fn what_is_never_used_is_only_a_note() {
-    let examined = shared::examine(with(&[MANUAL_B, COOLANT]));
+    let examined = shared::examine(rule_base_with(&[MANUAL_B, COOLANT]));
     assert_eq!(examined.findings.len(), 2);
     assert!(examined.findings.iter().all(|one| one.severity() == Severity::Note));
     assert!(examined.checked.is_some());

@@ -5,32 +5,12 @@ mod shared;
 use baybook::Examined;
 use baybook::diag::Severity;
 use baybook::load::disk::Content;
-use shared::Base;
+use shared::{Base, replaced, rule_base_with};
 
 const ENGINE: &str = "engines/quarrick/engine-a.toml";
 const PROCEDURE: &str = "procedures/valve-lash.md";
 /// A waiver for the size of a wrench.
 const WRENCH: &str = "file = \"procedures/valve-lash.md\", text = \"10 mm\"";
-
-/// The small base with texts added to files of it, which may be new.
-fn base(added: &[(&str, &str)]) -> Base {
-    let mut base = shared::rule_base();
-    for (path, text) in added {
-        let content = base.entry((*path).to_owned()).or_insert_with(|| Content::Bytes(Vec::new()));
-        let Content::Bytes(bytes) = content else { panic!("{path} is no file") };
-        let between = if bytes.is_empty() { "" } else { "\n" };
-        bytes.extend_from_slice(format!("{between}{text}\n").as_bytes());
-    }
-    base
-}
-
-fn replaced(mut base: Base, path: &str, from: &str, to: &str) -> Base {
-    let Some(Content::Bytes(bytes)) = base.get_mut(path) else { panic!("no {path}") };
-    let text = String::from_utf8(bytes.clone()).expect("text");
-    assert!(text.contains(from), "{path} has no {from}");
-    *bytes = text.replace(from, to).into_bytes();
-    base
-}
 
 fn waiver(rule: &str, on: &str) -> String {
     format!("[[waive]]\nrule = \"{rule}\"\non = {{ {on} }}\nbecause = \"So be it\"\nuntil = 2027-06-30\n")
@@ -72,19 +52,22 @@ fn said(base: Base, rule: &str) -> (String, String) {
 fn a_text_is_waived_wherever_the_rule_underlines_it_in_the_file() {
     let waive = waiver("number-in-prose", WRENCH);
     let step = procedure("Loosen it with a wrench of 10 mm, the bracket with one of 10 mm too.");
-    hold(base(&[(PROCEDURE, &step)]), &[("number-in-prose", "10 mm"), ("number-in-prose", "10 mm")]);
-    hold(base(&[(PROCEDURE, &step), ("base.toml", &waive)]), &[]);
+    hold(
+        rule_base_with(&[(PROCEDURE, &step)]),
+        &[("number-in-prose", "10 mm"), ("number-in-prose", "10 mm")],
+    );
+    hold(rule_base_with(&[(PROCEDURE, &step), ("base.toml", &waive)]), &[]);
     // A line may end in it, and `CRLF` may end the line.
     let broken = procedure("Loosen it with a wrench of 10\r\n   mm.");
-    hold(base(&[(PROCEDURE, &broken), ("base.toml", &waive)]), &[]);
+    hold(rule_base_with(&[(PROCEDURE, &broken), ("base.toml", &waive)]), &[]);
     let other = procedure("Loosen it with a wrench of 10 mm, and that with one of 12 mm.");
-    hold(base(&[(PROCEDURE, &other), ("base.toml", &waive)]), &[("number-in-prose", "12 mm")]);
+    hold(rule_base_with(&[(PROCEDURE, &other), ("base.toml", &waive)]), &[("number-in-prose", "12 mm")]);
 }
 
 #[test]
 fn a_waiver_of_a_text_lapses_when_the_text_changes() {
     let waive = waiver("number-in-prose", WRENCH);
-    let other = base(&[(PROCEDURE, &procedure("Use a wrench of 12 mm.")), ("base.toml", &waive)]);
+    let other = rule_base_with(&[(PROCEDURE, &procedure("Use a wrench of 12 mm.")), ("base.toml", &waive)]);
     hold(other.clone(), &[("waiver-lapsed", "\"10 mm\""), ("number-in-prose", "12 mm")]);
     let (message, help) = said(other, "waiver-lapsed");
     assert_eq!(
@@ -93,7 +76,8 @@ fn a_waiver_of_a_text_lapses_when_the_text_changes() {
     );
     assert_eq!(help, "look at what it finds there now; then mend the waiver or take it out");
     // It stands there still, where nobody reads it.
-    let aside = base(&[(PROCEDURE, &procedure("Loosen it. <!-- 10 mm -->")), ("base.toml", &waive)]);
+    let aside =
+        rule_base_with(&[(PROCEDURE, &procedure("Loosen it. <!-- 10 mm -->")), ("base.toml", &waive)]);
     hold(aside.clone(), &[("waiver-lapsed", "\"10 mm\"")]);
     assert_eq!(said(aside, "waiver-lapsed").1, "take the waiver out");
 }
@@ -102,7 +86,7 @@ fn a_waiver_of_a_text_lapses_when_the_text_changes() {
 fn a_waiver_for_a_file_that_is_not_there_is_found_at_its_path() {
     let step = procedure("Use a wrench of 10 mm.");
     let waive = waiver("number-in-prose", "file = \"procedures/valve-lahs.md\", text = \"10 mm\"");
-    let base = base(&[(PROCEDURE, &step), ("base.toml", &waive)]);
+    let base = rule_base_with(&[(PROCEDURE, &step), ("base.toml", &waive)]);
     hold(base.clone(), &[("waiver-lapsed", "\"procedures/valve-lahs.md\""), ("number-in-prose", "10 mm")]);
     let (message, help) = said(base, "waiver-lapsed");
     assert_eq!(
@@ -117,27 +101,28 @@ fn a_waiver_of_a_text_ends_with_its_last_day() {
     let step = procedure("Use a wrench of 10 mm.");
     let ended = waiver("number-in-prose", WRENCH).replace("2027-06-30", "2026-11-24");
     hold(
-        base(&[(PROCEDURE, &step), ("base.toml", &ended)]),
+        rule_base_with(&[(PROCEDURE, &step), ("base.toml", &ended)]),
         &[("waiver-lapsed", "2026-11-24"), ("number-in-prose", "10 mm")],
     );
     // The day itself is its last.
-    hold(base(&[(PROCEDURE, &step), ("base.toml", &ended.replace("11-24", "11-25"))]), &[]);
+    hold(rule_base_with(&[(PROCEDURE, &step), ("base.toml", &ended.replace("11-24", "11-25"))]), &[]);
 }
 
 #[test]
 fn a_file_that_nothing_reads_is_waived_without_a_text() {
     let on = "file = \"notes/plan.txt\"";
     let waive = waiver("file-out-of-place", on);
-    hold(base(&[("notes/plan.txt", "Later")]), &[("file-out-of-place", "")]);
-    hold(base(&[("notes/plan.txt", "Later"), ("base.toml", &waive)]), &[]);
-    let mut link = base(&[("base.toml", &waive)]);
+    hold(rule_base_with(&[("notes/plan.txt", "Later")]), &[("file-out-of-place", "")]);
+    hold(rule_base_with(&[("notes/plan.txt", "Later"), ("base.toml", &waive)]), &[]);
+    let mut link = rule_base_with(&[("base.toml", &waive)]);
     link.insert("notes/plan.txt".to_owned(), Content::Link);
     hold(link, &[]);
     let with_text = waiver("file-out-of-place", &format!("{on}, text = \"Later\""));
-    let named = base(&[("notes/plan.txt", "Later"), ("base.toml", &with_text)]);
+    let named = rule_base_with(&[("notes/plan.txt", "Later"), ("base.toml", &with_text)]);
     assert_eq!(said(named, "waiver-lapsed").1, "it is about the file as a whole: leave `text` out");
     let without = waiver("number-in-prose", "file = \"procedures/valve-lash.md\"");
-    let unnamed = base(&[(PROCEDURE, &procedure("Use a wrench of 10 mm.")), ("base.toml", &without)]);
+    let unnamed =
+        rule_base_with(&[(PROCEDURE, &procedure("Use a wrench of 10 mm.")), ("base.toml", &without)]);
     assert_eq!(said(unnamed, "waiver-lapsed").1, "say in `text` what it underlines there");
 }
 
@@ -151,23 +136,24 @@ fn measures_of_the_layout_and_a_variant_that_states_nothing_are_waived_in_the_fi
             ", bore = \"40.0 mm\", stroke = \"66.0 mm\"",
         )
     };
-    let found = of(&shared::examine(long(base(&[]))));
+    let found = of(&shared::examine(long(rule_base_with(&[]))));
     let [("relation-broken", at)] = found.as_slice() else { panic!("{found:?}") };
     let on = format!("file = \"{ENGINE}\", text = \"{}\"", at.trim_matches('"'));
     let waive = waiver("relation-broken", &on);
-    hold(long(base(&[("base.toml", &waive)])), &[]);
-    let (message, _) = said(base(&[("base.toml", &waive)]), "waiver-lapsed");
+    hold(long(rule_base_with(&[("base.toml", &waive)])), &[]);
+    let (message, _) = said(rule_base_with(&[("base.toml", &waive)]), "waiver-lapsed");
     assert!(message.starts_with("`relation-broken` finds no"), "{message}");
 
     let empty = "[[variant]]\nid = \"sb-1\"\napplies = [{ machine = \"machine-a\", years = \"2022\" }]";
-    hold(base(&[(ENGINE, empty)]), &[("variant-changes-nothing", "\"sb-1\"")]);
+    hold(rule_base_with(&[(ENGINE, empty)]), &[("variant-changes-nothing", "\"sb-1\"")]);
     let waive = waiver("variant-changes-nothing", &format!("file = \"{ENGINE}\", text = \"sb-1\""));
-    hold(base(&[(ENGINE, empty), ("base.toml", &waive)]), &[]);
+    hold(rule_base_with(&[(ENGINE, empty), ("base.toml", &waive)]), &[]);
     // One that states something is about what it states.
     let restates = format!(
         "{empty}\n[[variant.spec]]\nof = \"lash.exhaust\"\nwindow = [\"0.15..0.25 mm\"]\npage = \"1\""
     );
-    let (message, _) = said(base(&[(ENGINE, &restates), ("base.toml", &waive)]), "waiver-not-allowed");
+    let (message, _) =
+        said(rule_base_with(&[(ENGINE, &restates), ("base.toml", &waive)]), "waiver-not-allowed");
     assert_eq!(
         message,
         "`variant-changes-nothing` is about a value, and is waived in the file of its engine"
@@ -185,7 +171,7 @@ fn what_is_not_waived_is_said_alike_at_both_places() {
     let value = "of = \"lash.exhaust\", when = { engine = \"cold\" }, value = \"0.15..0.25 mm\"";
     for (rule, wanted) in cases {
         for (path, on) in [("base.toml", WRENCH), (ENGINE, value)] {
-            assert_eq!(said(base(&[(path, &waiver(rule, on))]), "waiver-not-allowed").0, wanted);
+            assert_eq!(said(rule_base_with(&[(path, &waiver(rule, on))]), "waiver-not-allowed").0, wanted);
         }
     }
 }
@@ -199,13 +185,13 @@ fn what_is_broken_elsewhere_makes_no_waiver_lapse() {
         assert!(!found.is_empty());
         found.iter().filter(|(rule, _)| *rule == "waiver-lapsed").count()
     };
-    let waived = || base(&[(PROCEDURE, &step), ("base.toml", &wrench)]);
+    let waived = || rule_base_with(&[(PROCEDURE, &step), ("base.toml", &wrench)]);
     for (from, to) in
         [("+++\n\n1.", "\n\n1."), ("title = \"Check", "titel = \"Check"), ("fits = {", "fits = [")]
     {
         assert_eq!(lapsed(replaced(waived(), PROCEDURE, from, to)), 0, "{to}");
     }
-    let garbled = base(&[(PROCEDURE, "half a"), ("base.toml", &wrench)]);
+    let garbled = rule_base_with(&[(PROCEDURE, "half a"), ("base.toml", &wrench)]);
     assert_eq!(lapsed(garbled), 0);
     // A variant that is cut out beside one that is found.
     let variant = |id: &str, years: &str| {
@@ -215,9 +201,9 @@ fn what_is_broken_elsewhere_makes_no_waiver_lapse() {
     };
     let waive = waiver("variant-fits-nothing", &format!("file = \"{ENGINE}\", text = \"machine-a\""));
     let cut = variant("a", "\"1990\"") + "[[spec]]\nof = 3\npage = \"1\"";
-    hold(base(&[(ENGINE, &variant("a", "\"1990\"")), ("base.toml", &waive)]), &[]);
-    assert_eq!(lapsed(base(&[(ENGINE, &cut), ("base.toml", &waive)])), 0);
-    assert_eq!(lapsed(base(&[(ENGINE, &variant("a", "[]")), ("base.toml", &waive)])), 0);
+    hold(rule_base_with(&[(ENGINE, &variant("a", "\"1990\"")), ("base.toml", &waive)]), &[]);
+    assert_eq!(lapsed(rule_base_with(&[(ENGINE, &cut), ("base.toml", &waive)])), 0);
+    assert_eq!(lapsed(rule_base_with(&[(ENGINE, &variant("a", "[]")), ("base.toml", &waive)])), 0);
     // A value that is not understood is not another one.
     let hot = "[[spec]]\nof = \"lash.exhaust\"\nwhen = { engine = \"hot\" }\nwindow = [\"0.48..0.58 mm\"]\npage = \"12\"\n";
     let hot = hot.to_owned()
@@ -225,20 +211,29 @@ fn what_is_broken_elsewhere_makes_no_waiver_lapse() {
             "outside-plausible",
             "of = \"lash.exhaust\", when = { engine = \"hot\" }, value = \"0.48..0.58 mm\"",
         );
-    hold(base(&[(ENGINE, &hot)]), &[]);
+    hold(rule_base_with(&[(ENGINE, &hot)]), &[]);
     assert_eq!(
-        lapsed(replaced(base(&[(ENGINE, &hot)]), ENGINE, "[\"0.48..0.58 mm\"]", "[\"0.48..0.58 mn\"]")),
+        lapsed(replaced(
+            rule_base_with(&[(ENGINE, &hot)]),
+            ENGINE,
+            "[\"0.48..0.58 mm\"]",
+            "[\"0.48..0.58 mn\"]"
+        )),
         0
     );
     // Its plausible span is not read.
-    let unread =
-        replaced(base(&[(ENGINE, &hot)]), "catalogue/top-end.toml", "plausible = \"", "plausible = \"about ");
+    let unread = replaced(
+        rule_base_with(&[(ENGINE, &hot)]),
+        "catalogue/top-end.toml",
+        "plausible = \"",
+        "plausible = \"about ",
+    );
     assert_eq!(lapsed(unread), 0);
     // A stray file may be what names the bulletin.
     let bulletin = "[[source]]\nid = \"stop-1\"\ntitle = \"Stop notice 1\"\nclass = \"stop\"";
     let waive = waiver("stop-never-cited", "file = \"sources.toml\", text = \"stop-1\"");
-    hold(base(&[("sources.toml", bulletin), ("base.toml", &waive)]), &[]);
-    let stray = base(&[("sources.toml", bulletin), ("base.toml", &waive), ("engine/b.toml", "")]);
+    hold(rule_base_with(&[("sources.toml", bulletin), ("base.toml", &waive)]), &[]);
+    let stray = rule_base_with(&[("sources.toml", bulletin), ("base.toml", &waive), ("engine/b.toml", "")]);
     hold(stray, &[("file-out-of-place", "")]);
 }
 
@@ -271,7 +266,7 @@ fn a_statement_without_a_printed_value_is_waived_for_what_it_says() {
         };
         let waive = waiver("superseded-source", &format!("of = \"odd.entry\", value = \"{value}\""));
         let in_base = |text: &str| {
-            base(&[("catalogue/top-end.toml", entry), ("sources.toml", manuals), (ENGINE, text)])
+            rule_base_with(&[("catalogue/top-end.toml", entry), ("sources.toml", manuals), (ENGINE, text)])
         };
         hold(in_base(&stated(form)), &[found]);
         hold(in_base(&(stated(form) + &waive)), &[]);

@@ -7,9 +7,8 @@
   "use strict";
   const { nextPart } = globalThis.baybookFindPairs;
   const { guesses } = globalThis.baybookFindGuess;
-  const { search } = globalThis.baybookFindSearch;
-  /** Lines of an answer, answers that are kept, guesses at the next key, parts that one of them may ask for. */
-  const [LIMIT, KEPT, MOST, DEAR] = [12, 64, 16, 12];
+  /** Answers that are kept, guesses at the next key, parts that one of them may ask for. */
+  const [KEPT, MOST, DEAR] = [64, 16, 12];
   /** Parts of words that are loaded before one is begun, where that costs little. */
   const BEGUN = 160;
   /** Milliseconds without a key after which it begins, and that it waits at most for the browser; parts that come at once. */
@@ -46,10 +45,9 @@
 
   /**
    * Makes one thing ready after the other for as long as nothing is typed and no query is being answered.
-   * @param {BaybookLoad} load @param {BaybookFindHead} head @param {() => boolean} isBusy whether a query is being answered
-   * @param {() => string | null} lastOf the build looked at last @returns {BaybookAhead}
+   * @param {BaybookLoad} load @param {BaybookFindHead} head @param {BaybookFindField} field @returns {BaybookAhead}
    */
-  function start(load, head, isBusy, lastOf) {
+  function start(load, head, { search, isBusy, last: lastOf }) {
     const likely = always(head);
     const rehearsed = isNear() ? rehearsal(head) : [];
     /** @type {{ text: string, last: string | null }[]} */
@@ -95,7 +93,7 @@
         }
       };
       spare.has = load.has;
-      const answer = await search(spare, text, last, LIMIT).catch(() => null);
+      const answer = await search(spare, text, last).catch(() => null);
       // A search copes with some parts that do not come, so an answer without one may be another.
       if (answer && isWhole) {
         keep(text, last, answer);

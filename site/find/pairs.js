@@ -256,7 +256,8 @@
       return { ...none, kind: "machine", build: id, builds: 1, machine: null, of: one[0], title: one[1], text: machine, href: `machines/${one[0]}.html` };
     }
     const [sort, of, title, text, sheet] = /** @type {BaybookFixed} */ (found.fixed.get(at));
-    const page = sort === "sum" ? `${sheet}.html#sum-${of}` : sort === "source" ? `sources/${sheet}.html` : `codes/${sheet}.html${sort === "code" ? `#code-${of}` : ""}`;
+    const pages = { source: `sources/${sheet}.html`, codes: `codes/${sheet}.html`, code: `codes/${sheet}.html#code-${of}`, sum: `${sheet}.html#sum-${of}` };
+    const page = pages[/** @type {keyof typeof pages} */ (sort)];
     return { ...none, kind: sort, build: null, builds: 0, machine: null, of, title, text, href: page };
   }
 

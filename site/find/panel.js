@@ -126,6 +126,9 @@
     return item;
   }
 
+  /** @type {BaybookFindField["search"]} */
+  const search = (load, text, build) => globalThis.baybookFindSearch.search(load, text, build, LIMIT);
+
   /** @param {HTMLElement} panel */
   function start(panel) {
     const field = panel.querySelector("input");
@@ -159,7 +162,7 @@
         await new Promise((done) => setTimeout(done, WAIT));
       }
       await once(root + ahead);
-      later = globalThis.baybookFindAhead.start(load, head, () => busy > 0, last);
+      later = globalThis.baybookFindAhead.start(load, head, { search, isBusy: () => busy > 0, last });
     }
 
     function close() {
@@ -184,7 +187,7 @@
       let answer = null;
       busy += 1;
       try {
-        const found = later?.known(text, preferred) ?? (await globalThis.baybookFindSearch.search(load, text, preferred, LIMIT));
+        const found = later?.known(text, preferred) ?? (await search(load, text, preferred));
         if (own === asked) {
           list?.replaceChildren(...found.lines.map((one) => line(one, preferred)));
           whole = found.leftOut.length === 0;

@@ -48,6 +48,8 @@ async function until(holds, what) {
 
 describe("the next key", () => {
   const { search, prepare } = globalThis.baybookFindSearch;
+  /** @param {() => boolean} isBusy @returns {BaybookFindField} */
+  const field = (isBusy) => ({ search: (from, text, last) => search(from, text, last, 12), isBusy, last: () => null });
   /** @param {string} text */
   const guessed = async (text) => {
     const { sought } = await search(load, text, null, 12);
@@ -79,7 +81,7 @@ describe("the next key", () => {
   });
 
   test("is answered before it comes as it would be then", async () => {
-    const ahead = globalThis.baybookFindAhead.start(load, await prepare(load), () => false, () => null);
+    const ahead = globalThis.baybookFindAhead.start(load, await prepare(load), field(() => false));
     for (const text of ["ex las", "tarn", "0.2", "58 p", "drain plu"]) {
       ahead.after(text, null, await search(load, text, null, 12));
       const next = (await guessed(text))[0] ?? "";
@@ -95,7 +97,7 @@ describe("the next key", () => {
     let [isBusy, mayLoad] = [true, true];
     const held = (/** @type {string} */ name) => (mayLoad ? load(name) : Promise.reject(new Error(`${name} does not come`)));
     held.has = load.has;
-    const ahead = globalThis.baybookFindAhead.start(held, await prepare(load), () => isBusy, () => null);
+    const ahead = globalThis.baybookFindAhead.start(held, await prepare(load), field(() => isBusy));
     const answer = await search(load, "ex las", null, 12);
     ahead.after("ex las", null, answer);
     await wait(300);

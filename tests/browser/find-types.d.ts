@@ -278,7 +278,13 @@ interface BaybookAhead {
   /** Goes on after an answer, first with what the next key may ask. */
   after(text: string, last: string | null, answer: BaybookAnswer | null): void;
 }
-declare var baybookFindAhead: { start(load: BaybookLoad, head: BaybookFindHead, isBusy: () => boolean, lastOf: () => string | null): BaybookAhead };
+/** What the field tells of itself: how it searches, whether a query is being answered, and the build looked at last. */
+interface BaybookFindField {
+  search(load: BaybookLoad, text: string, last: string | null): Promise<BaybookAnswer>;
+  isBusy(): boolean;
+  last(): string | null;
+}
+declare var baybookFindAhead: { start(load: BaybookLoad, head: BaybookFindHead, field: BaybookFindField): BaybookAhead };
 declare var baybookFindSearch: {
   search(load: BaybookLoad, text: string, last: string | null, limit: number): Promise<BaybookAnswer>;
   prepare(load: BaybookLoad): Promise<BaybookFindHead>;

@@ -43,6 +43,29 @@ pub fn rule_base() -> Base {
     read(&tests("rule-base"))
 }
 
+/// A base with a text added to a file of it, which may be new.
+pub fn with(mut base: Base, path: &str, text: &str) -> Base {
+    let content = base.entry(path.to_owned()).or_insert_with(|| Content::Bytes(Vec::new()));
+    let Content::Bytes(bytes) = content else { panic!("{path} is no file") };
+    let between = if bytes.is_empty() { "" } else { "\n" };
+    bytes.extend_from_slice(format!("{between}{text}\n").as_bytes());
+    base
+}
+
+/// The small base with texts added to files of it.
+pub fn rule_base_with(added: &[(&str, &str)]) -> Base {
+    added.iter().fold(rule_base(), |base, (path, text)| with(base, path, text))
+}
+
+/// A base with a text of a file replaced.
+pub fn replaced(mut base: Base, path: &str, from: &str, to: &str) -> Base {
+    let Some(Content::Bytes(bytes)) = base.get_mut(path) else { panic!("no {path}") };
+    let text = String::from_utf8(bytes.clone()).expect("text");
+    assert!(text.contains(from), "{path} has no {from}");
+    *bytes = text.replace(from, to).into_bytes();
+    base
+}
+
 /// Where a base in memory keeps the ids that an older release made public, one a line: no file of it.
 pub const BEFORE: &str = " before";
 

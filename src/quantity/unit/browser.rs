@@ -18,7 +18,8 @@ const HEAD: &str = r#"// @ts-check
  *
  * A unit is a line, for it lies on disk as it stands: symbol, name in full, kind if it is not the line's before,
  * size in the SI unit of its kind, zero of its scale likewise if it has one, symbol of the unit wanted beside it,
- * other spellings in the normal form. An ambiguous spelling: how to write each thing that could be meant, and what that is.
+ * other spellings in the normal form. An ambiguous spelling: how to write each thing that could be meant, and what
+ * that is.
  */
 (() => {
   "use strict";
